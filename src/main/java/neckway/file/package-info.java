@@ -1,0 +1,2 @@
+/** Drill, review and sound files. */
+package neckway.file;

@@ -1,0 +1,2 @@
+/** Notes to where on the neck. */
+package neckway.place;

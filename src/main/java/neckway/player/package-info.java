@@ -1,0 +1,2 @@
+/** The virtual player: renders a drill as sound, with the truth. Pure. */
+package neckway.player;

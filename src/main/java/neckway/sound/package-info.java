@@ -1,0 +1,2 @@
+/** Devices: capture, playback, click, round trip. */
+package neckway.sound;
