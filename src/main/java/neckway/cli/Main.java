@@ -1,7 +1,12 @@
 package neckway.cli;
 
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
 
 /** The entry point: one class a command. */
 @Command(
@@ -9,12 +14,48 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     version = "neckway 0.1.0",
     description = "Listens to a guitarist practise moving between scale shapes.",
+    synopsisSubcommandLabel = "COMMAND",
+    commandListHeading = "%nCommands:%n",
+    footer = "%n'neckway COMMAND --help' tells more about one of them.",
     subcommands = {})
-public final class Main {
+public final class Main implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
   private Main() {}
 
   /** Runs a command and ends with its exit status. */
   public static void main(String[] args) {
-    System.exit(new CommandLine(new Main()).execute(args));
+    System.exit(
+        run(
+            new PrintWriter(System.out, true, StandardCharsets.UTF_8),
+            new PrintWriter(System.err, true, StandardCharsets.UTF_8),
+            args));
+  }
+
+  /**
+   * Runs a command.
+   *
+   * @param out where its words go
+   * @param err where complaints go
+   * @return 0 done, 2 unusable arguments or files, 1 a fault of the program
+   */
+  static int run(PrintWriter out, PrintWriter err, String... args) {
+    CommandLine line = new CommandLine(new Main());
+    line.setOut(out);
+    line.setErr(err);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setParameterExceptionHandler(Complaints::aboutArguments);
+    line.setExecutionExceptionHandler(Complaints::whileRunning);
+    int status = line.execute(args);
+    out.flush();
+    err.flush();
+    return status;
+  }
+
+  /** No command was named: shows what there is. */
+  @Override
+  public Integer call() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+    return 0;
   }
 }

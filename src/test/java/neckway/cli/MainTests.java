@@ -1,0 +1,61 @@
+package neckway.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import neckway.neck.BadInput;
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+class MainTests {
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  private int run(String... args) {
+    return Main.run(new PrintWriter(out), new PrintWriter(err), args);
+  }
+
+  @Test
+  void noCommandShowsWhatThereIs() {
+    assertThat(run()).isZero();
+    assertThat(out.toString()).contains("Usage: neckway");
+    assertThat(err.toString()).isEmpty();
+  }
+
+  @Test
+  void versionIsSaid() {
+    assertThat(run("--version")).isZero();
+    assertThat(out.toString().strip()).isEqualTo("neckway 0.1.0");
+  }
+
+  @Test
+  void unknownOptionIsOneLineWithAHint() {
+    assertThat(run("--loud")).isEqualTo(2);
+    assertThat(err.toString().lines()).hasSize(1);
+    assertThat(err.toString()).contains("--loud").contains("neckway --help");
+    assertThat(out.toString()).isEmpty();
+  }
+
+  @Test
+  void badInputIsItsOneLineAndStatus2() {
+    assertThat(Complaints.whileRunning(new BadInput("a.json: tempo\n 0"), line(), null))
+        .isEqualTo(2);
+    assertThat(err.toString().lines()).containsExactly("neckway: a.json: tempo 0");
+  }
+
+  @Test
+  void anythingElseIsAFaultAndStatus1() {
+    assertThat(Complaints.whileRunning(new IllegalStateException("odd"), line(), null))
+        .isEqualTo(1);
+    assertThat(err.toString()).contains("fault of the program").contains("odd");
+  }
+
+  private CommandLine line() {
+    return new CommandLine(new Nothing()).setErr(new PrintWriter(err, true));
+  }
+
+  @Command(name = "nothing")
+  private static final class Nothing {}
+}
