@@ -1,0 +1,135 @@
+package neckway.hear;
+
+/**
+ * The period of a short stretch of sound by the normalised difference function: m(lag) = 2 r(lag) /
+ * (e1 + e2) over the samples that the stretch and its shifted copy share (McLeod and Wyvill, "A
+ * smarter way to find pitch", ICMC 2005, eq. 9, there called the normalised square difference
+ * function). It departs from the paper in working on a stretch of any length, as little as one and
+ * a half periods, so that a note can be named soon after its attack, and in taking the first peak
+ * within a share of the best.
+ */
+final class PeriodFinder {
+  /** The first peak at least this share of the highest is the period. */
+  static final double PEAK_SHARE = 0.9;
+
+  private final double sampleRateHz;
+  private final int longestLag;
+  private final float[] difference;
+  private final float[] likeness;
+  private double periodFrames;
+  private double clarity;
+
+  PeriodFinder(double sampleRateHz, double lowestHz) {
+    this.sampleRateHz = sampleRateHz;
+    longestLag = (int) Math.ceil(sampleRateHz / lowestHz) + 2;
+    difference = new float[longestLag + 2];
+    likeness = new float[longestLag + 2];
+  }
+
+  /**
+   * Looks for a period in {@code x[from, to)}.
+   *
+   * @param shortestLag in frames, at least 2
+   * @param longest in frames; what the stretch does not hold is left out
+   * @return whether a peak was found; then {@link #periodFrames()} and {@link #clarity()} hold it
+   */
+  boolean find(float[] x, int from, int to, int shortestLag, int longest) {
+    int length = to - from;
+    int last = Math.min(Math.min(longest, longestLag), (int) (length * 0.68));
+    if (last < shortestLag + 2) {
+      return false;
+    }
+    correlate(x, from, to, last + 1);
+    double best = 0;
+    boolean below = false;
+    for (int lag = 1; lag <= last; lag++) {
+      below |= likeness[lag] < 0.3;
+      if (below && lag >= shortestLag && isPeak(lag)) {
+        best = Math.max(best, likeness[lag]);
+      }
+    }
+    if (best <= 0) {
+      return false;
+    }
+    below = false;
+    for (int lag = 1; lag <= last; lag++) {
+      below |= likeness[lag] < 0.3;
+      if (below && lag >= shortestLag && isPeak(lag) && likeness[lag] >= PEAK_SHARE * best) {
+        refine(lag);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Frames, with a fraction. */
+  double periodFrames() {
+    return periodFrames;
+  }
+
+  /** MIDI note number with its fraction. */
+  double pitch() {
+    return 69 + 12 * Math.log(sampleRateHz / periodFrames / 440) / Math.log(2);
+  }
+
+  /** From 0 (no period) to 1 (one that repeats exactly). */
+  double clarity() {
+    return clarity;
+  }
+
+  /** Likeness of the last stretch at a lag, between whole frames by a straight line. */
+  double likenessAt(double lag) {
+    int i = (int) lag;
+    if (i < 1 || i > longestLag) {
+      return 0;
+    }
+    double f = lag - i;
+    return likeness[i] * (1 - f) + likeness[i + 1] * f;
+  }
+
+  private void correlate(float[] x, int from, int to, int lags) {
+    java.util.Arrays.fill(difference, 0, lags + 1, 0);
+    double total = 0;
+    for (int i = from; i < to; i++) {
+      total += x[i] * x[i];
+    }
+    int whole = to - lags;
+    for (int i = from; i < whole; i++) {
+      float xi = x[i];
+      for (int lag = 0; lag <= lags; lag++) {
+        difference[lag] += xi * x[i + lag];
+      }
+    }
+    for (int i = Math.max(from, whole); i < to; i++) {
+      float xi = x[i];
+      int count = to - i;
+      for (int lag = 0; lag < count; lag++) {
+        difference[lag] += xi * x[i + lag];
+      }
+    }
+    double head = total;
+    double tail = total;
+    for (int lag = 0; lag <= lags; lag++) {
+      double norm = head + tail;
+      likeness[lag] = norm > 1e-12 ? (float) (2 * difference[lag] / norm) : 0;
+      head -= x[to - 1 - lag] * x[to - 1 - lag];
+      tail -= x[from + lag] * x[from + lag];
+    }
+  }
+
+  private boolean isPeak(int lag) {
+    return likeness[lag] > 0
+        && likeness[lag] >= likeness[lag - 1]
+        && likeness[lag] > likeness[lag + 1];
+  }
+
+  private void refine(int lag) {
+    double a = likeness[lag - 1];
+    double b = likeness[lag];
+    double c = likeness[lag + 1];
+    double bend = a - 2 * b + c;
+    double shift = bend < 0 ? 0.5 * (a - c) / bend : 0;
+    periodFrames = lag + shift;
+    clarity = Math.min(1, b - 0.25 * (a - c) * shift);
+  }
+}
