@@ -1,0 +1,2 @@
+/** The benchmark: takes with known truth, the measures, and the table that comes of them. */
+package neckway.bench;
