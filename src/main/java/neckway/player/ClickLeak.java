@@ -1,0 +1,75 @@
+package neckway.player;
+
+import java.util.Random;
+import neckway.follow.Pulse;
+
+/** The metronome as it leaks into the microphone, on every beat from the count-in on. */
+public final class ClickLeak {
+  /** Sorts of click. */
+  public enum Sound {
+    /** A decaying tone, higher on the bar's first beat. */
+    SINE,
+    /** Two quickly damped resonances. */
+    WOOD,
+    /** A tick of noise. */
+    TICK
+  }
+
+  private final Sound sound;
+  private final double accentHz;
+  private final double plainHz;
+  private final double seconds;
+  private final int rate;
+  private final Random random;
+
+  ClickLeak(Sound sound, int rate, Random random) {
+    this.sound = sound;
+    this.rate = rate;
+    this.random = random;
+    plainHz = 800 + 900 * random.nextDouble();
+    accentHz = plainHz * (1.25 + 0.4 * random.nextDouble());
+    seconds =
+        sound == Sound.SINE
+            ? 0.008 + 0.025 * random.nextDouble()
+            : 0.004 + 0.008 * random.nextDouble();
+  }
+
+  /** Adds clicks of this peak up to the end of the samples. */
+  void run(float[] samples, Pulse pulse, double firstBeat, double untilSeconds, double peak) {
+    for (int beat = -pulse.countIn(); ; beat++) {
+      double time = firstBeat + beat * pulse.beatSeconds();
+      if (time > untilSeconds) {
+        return;
+      }
+      if (time >= 0) {
+        boolean accent = Math.floorMod(beat, pulse.beatsPerBar()) == 0;
+        click(samples, Math.round(time * rate), accent, peak * (accent ? 1 : 0.7));
+      }
+    }
+  }
+
+  private void click(float[] samples, long from, boolean accent, double peak) {
+    int length = (int) (10 * seconds * rate);
+    float[] one = new float[length];
+    double hz = accent ? accentHz : plainHz;
+    Biquad band = Biquad.bandPass(Math.min(0.4 * rate, 2.2 * hz), 0.7, rate);
+    for (int n = 0; n < length; n++) {
+      double t = (double) n / rate;
+      double decay = Math.exp(-t / seconds);
+      one[n] =
+          (float)
+              (decay
+                  * switch (sound) {
+                    case SINE -> Math.sin(2 * Math.PI * hz * t);
+                    case WOOD ->
+                        Math.sin(2 * Math.PI * hz * t)
+                            + 0.6 * decay * Math.sin(2 * Math.PI * 2.57 * hz * t);
+                    case TICK -> band.next(random.nextGaussian());
+                  });
+    }
+    Levels.toPeak(one, peak);
+    for (int n = 0; n < length && from + n < samples.length; n++) {
+      samples[(int) from + n] += one[n];
+    }
+  }
+}

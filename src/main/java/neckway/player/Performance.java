@@ -1,0 +1,30 @@
+package neckway.player;
+
+import java.util.List;
+
+/**
+ * A rendered take with its truth.
+ *
+ * @param samples mono, -1 to 1
+ * @param sampleRate Hz
+ * @param firstBeat seconds from the first sample to the beat of step 0
+ * @param notes in order of time
+ * @param shifts in the order met
+ * @param mistakes what was done on purpose, those drawn by chance included
+ * @param skipped steps of the furthest attempt that were left out before its last note
+ */
+public record Performance(
+    float[] samples,
+    int sampleRate,
+    double firstBeat,
+    List<PlayedNote> notes,
+    List<PlayedShift> shifts,
+    List<Mistake> mistakes,
+    List<Integer> skipped) {
+  public Performance {
+    notes = List.copyOf(notes);
+    shifts = List.copyOf(shifts);
+    mistakes = List.copyOf(mistakes);
+    skipped = List.copyOf(skipped);
+  }
+}

@@ -1,0 +1,12 @@
+package neckway.player;
+
+import java.util.List;
+
+/** What is going to be played, before any sound is made. */
+record Plan(
+    double firstBeat,
+    double lengthSeconds,
+    List<PlayedNote> notes,
+    List<PlayedShift> shifts,
+    List<Mistake> mistakes,
+    List<Integer> skipped) {}

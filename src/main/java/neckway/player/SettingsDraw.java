@@ -1,0 +1,80 @@
+package neckway.player;
+
+import java.util.OptionalDouble;
+import java.util.Random;
+
+/** Draws players by chance, for benchmarks and tests. */
+final class SettingsDraw {
+  private SettingsDraw() {}
+
+  static PlayerSettings draw(Random random, PlayerSettings.Condition condition) {
+    boolean dirty = condition == PlayerSettings.Condition.DIRTY;
+    boolean legato = condition == PlayerSettings.Condition.LEGATO;
+    Guitar.Model[] models = Guitar.Model.values();
+    Guitar guitar = models[random.nextInt(models.length)].any(random, dirty ? 40 : 15);
+    Habits habits =
+        Habits.tidy()
+            .withTiming(between(random, -15, 15), between(random, 2, 14), between(random, 0, 8))
+            .withRing(
+                between(random, 4, 35), dirty ? between(random, 0, 0.5) : between(random, 0, 0.08))
+            .withPick(
+                between(random, 2, 14),
+                between(random, 0.5, dirty ? 3 : 2),
+                between(random, 0.07, 0.28),
+                between(random, 0.1, 1))
+            .withNoises(
+                between(random, 0, 0.3),
+                between(random, 0, 0.5),
+                dirty ? between(random, 0, 0.1) : 0);
+    if (legato) {
+      habits =
+          habits.withLegato(
+              between(random, 0.3, 0.8), between(random, 0.4, 1), between(random, 0, 0.5));
+    }
+    return new PlayerSettings(
+        guitar,
+        habits,
+        Behaviour.whole(),
+        dirty ? dirty(random) : clean(random),
+        random.nextInt(4) == 0 ? 48_000 : 44_100,
+        OptionalDouble.empty(),
+        between(random, 1.2, 2.5));
+  }
+
+  private static Surroundings clean(Random random) {
+    return new Surroundings(
+        Amp.Voicing.NONE,
+        0,
+        0.3,
+        OptionalDouble.of(between(random, 58, 80)),
+        OptionalDouble.empty(),
+        50,
+        OptionalDouble.empty(),
+        ClickLeak.Sound.SINE,
+        between(random, -20, -1),
+        0,
+        false);
+  }
+
+  private static Surroundings dirty(Random random) {
+    Amp.Voicing[] voicings = Amp.Voicing.values();
+    ClickLeak.Sound[] clicks = ClickLeak.Sound.values();
+    boolean room = random.nextInt(3) > 0;
+    return new Surroundings(
+        voicings[random.nextInt(voicings.length)],
+        room ? between(random, 0.1, 0.5) : 0,
+        between(random, 0.2, 0.8),
+        OptionalDouble.of(between(random, 34, 60)),
+        random.nextBoolean() ? OptionalDouble.of(between(random, 26, 60)) : OptionalDouble.empty(),
+        random.nextBoolean() ? 50 : 60,
+        random.nextInt(3) > 0 ? OptionalDouble.of(between(random, 12, 36)) : OptionalDouble.empty(),
+        clicks[random.nextInt(clicks.length)],
+        between(random, -40, -1),
+        random.nextInt(3) == 0 ? between(random, -0.005, 0.005) : 0,
+        random.nextInt(6) == 0);
+  }
+
+  private static double between(Random random, double low, double high) {
+    return low + (high - low) * random.nextDouble();
+  }
+}

@@ -1,0 +1,149 @@
+package neckway.player;
+
+/**
+ * One stroke of one string, partial by partial: f_k = k f0 sqrt(1 + B k^2) (Fletcher 1964), each
+ * with its own decay, the lower ones with a second, slower decay at a slightly other frequency (the
+ * string's two planes). Oscillators are complex rotations; their decay is folded into the rotation.
+ */
+final class StringVoice {
+  private static final int MOST_PARTIALS = 64;
+  private static final int TWO_STAGE_PARTIALS = 12;
+  private static final double HIGHEST_HZ = 7500;
+  private static final double SILENT = 1e-5;
+  private static final int BLOCK = 64;
+
+  private final int sampleRate;
+  private final int partials;
+  private final int oscillators;
+  private final double[] re;
+  private final double[] im;
+  private final double[] rotRe;
+  private final double[] rotIm;
+  private final double[] lossPerSecond;
+  private final double[] detuneHz;
+  private final int[] order;
+  private double f0Hz;
+  private double stiffness;
+  private double dampPerSecond;
+
+  /**
+   * @param sampleRate Hz
+   * @param f0Hz fundamental of the ideal string
+   * @param stiffness B at this fret
+   * @param guitar the instrument
+   * @param stroke how it is struck
+   */
+  StringVoice(int sampleRate, double f0Hz, double stiffness, Guitar guitar, Stroke stroke) {
+    this.sampleRate = sampleRate;
+    this.f0Hz = f0Hz;
+    this.stiffness = stiffness;
+    double limit = Math.min(HIGHEST_HZ, 0.45 * sampleRate);
+    int count = 0;
+    while (count < MOST_PARTIALS && partialHz(count + 1, f0Hz, stiffness) < limit) {
+      count++;
+    }
+    partials = count;
+    int slow = Math.min(TWO_STAGE_PARTIALS, count);
+    oscillators = partials + slow;
+    re = new double[oscillators];
+    im = new double[oscillators];
+    rotRe = new double[oscillators];
+    rotIm = new double[oscillators];
+    lossPerSecond = new double[oscillators];
+    detuneHz = new double[oscillators];
+    order = new int[oscillators];
+    for (int i = 0; i < oscillators; i++) {
+      boolean second = i >= partials;
+      int k = second ? i - partials + 1 : i + 1;
+      order[i] = k;
+      double hz = partialHz(k, f0Hz, stiffness);
+      double loss = 1 / stroke.ringSeconds() + guitar.lossPerKhz2() * (hz / 1000) * (hz / 1000);
+      lossPerSecond[i] = second ? 0.35 * loss : loss;
+      detuneHz[i] = second ? stroke.planesHz() * (1 + 0.1 * k) : 0;
+      double comb =
+          Math.sin(Math.PI * k * stroke.pickAt()) * Math.sin(Math.PI * k * stroke.pickupAt());
+      double roll = 1 / (1 + Math.pow(hz / stroke.brightHz(), 2.5));
+      double amplitude = 2 * stroke.strength() * comb * roll / Math.sqrt(k);
+      re[i] = k <= slow ? amplitude * (second ? 0.22 : 0.78) : amplitude;
+      im[i] = 0;
+    }
+    tune(0);
+  }
+
+  /** Partial k of a stiff string, Hz. */
+  static double partialHz(int k, double f0Hz, double stiffness) {
+    return k * f0Hz * Math.sqrt(1 + stiffness * k * k);
+  }
+
+  /** Moves the string to another fundamental and stiffness; it goes on sounding. */
+  void moveTo(double newF0Hz, double newStiffness) {
+    f0Hz = newF0Hz;
+    stiffness = newStiffness;
+  }
+
+  /** Sets how fast a finger or pick stops the string; 0 lets it ring. */
+  void damp(double perSecond) {
+    dampPerSecond = perSecond;
+  }
+
+  /** Takes a share of the sound away at once, more of the high partials. */
+  void lose(double share, double perPartial) {
+    for (int i = 0; i < oscillators; i++) {
+      double keep = (1 - share) / (1 + perPartial * order[i]);
+      re[i] *= keep;
+      im[i] *= keep;
+    }
+  }
+
+  /** Sets the rotations for a pitch this many cents off. */
+  void tune(double cents) {
+    double ratio = Math.pow(2, cents / 1200);
+    double top = 0.49 * sampleRate;
+    for (int i = 0; i < oscillators; i++) {
+      int k = order[i];
+      double hz = partialHz(k, f0Hz, stiffness) * ratio + detuneHz[i];
+      double loss = lossPerSecond[i] + dampPerSecond * (1 + 0.12 * k);
+      if (hz > top) {
+        loss += 2000;
+        hz = top;
+      }
+      double shrink = Math.exp(-loss / sampleRate);
+      double angle = 2 * Math.PI * hz / sampleRate;
+      rotRe[i] = shrink * Math.cos(angle);
+      rotIm[i] = shrink * Math.sin(angle);
+    }
+  }
+
+  /**
+   * Adds sound to a take.
+   *
+   * @return whether anything still sounds
+   */
+  boolean render(float[] out, int from, int to) {
+    boolean sounds = false;
+    for (int i = 0; i < oscillators; i++) {
+      double x = re[i];
+      double y = im[i];
+      if (x * x + y * y < SILENT * SILENT) {
+        continue;
+      }
+      sounds = true;
+      double c = rotRe[i];
+      double s = rotIm[i];
+      for (int n = from; n < to; n++) {
+        out[n] += (float) y;
+        double next = c * x - s * y;
+        y = s * x + c * y;
+        x = next;
+      }
+      re[i] = x;
+      im[i] = y;
+    }
+    return sounds;
+  }
+
+  /** Samples between two looks at pitch and damping. */
+  static int block() {
+    return BLOCK;
+  }
+}
