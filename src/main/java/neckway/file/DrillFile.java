@@ -1,0 +1,153 @@
+package neckway.file;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalInt;
+import neckway.follow.Pulse;
+import neckway.neck.BadInput;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.RouteBuilder;
+import neckway.neck.Shape;
+import neckway.neck.Tuning;
+
+/** Drills to and from JSON, format {@value #FORMAT}. Fields that are not known are passed over. */
+public final class DrillFile {
+  /** The format's name and version. */
+  public static final String FORMAT = "neckway-drill/1";
+
+  /** The slowest tempo, beats a minute. */
+  public static final double SLOWEST = 20;
+
+  /** The fastest tempo, beats a minute. */
+  public static final double FASTEST = 400;
+
+  /** The most notes in a beat. */
+  public static final int MOST_NOTES_PER_BEAT = 8;
+
+  private static final int MOST_BEATS_PER_BAR = 16;
+  private static final int LONGEST_COUNT_IN = 16;
+
+  private DrillFile() {}
+
+  /**
+   * Reads a drill and makes sure that its route can be played.
+   *
+   * @throws BadInput naming the file, the field and the mend
+   */
+  public static Drill read(Path file) {
+    return fromJson(JsonFile.read(file), file.toString());
+  }
+
+  /**
+   * Writes a drill beside its target and moves it into place.
+   *
+   * @throws BadInput if it cannot be written
+   */
+  public static void write(Path file, Drill drill) {
+    JsonFile.write(file, toJson(drill));
+  }
+
+  /**
+   * Reads a drill and makes sure that its route can be played.
+   *
+   * @param where what a complaint begins with: the file's name
+   * @throws BadInput naming the field and the mend
+   */
+  public static Drill fromJson(JsonNode json, String where) {
+    Fields fields = Fields.of(json, where);
+    checkFormat(fields);
+    fields
+        .text("scale")
+        .filter(scale -> !scale.equals("pentatonic"))
+        .ifPresent(
+            scale -> {
+              throw fields.bad("scale", "\"" + scale + "\": only \"pentatonic\" is known here");
+            });
+    String key = fields.text("key").orElseThrow(() -> fields.missing("key", "\"A major\""));
+    Fields route = fields.object("route");
+    List<String> shapes = route.texts("shapes");
+    if (!route.has("shapes")) {
+      throw route.missing("shapes", "[\"major\", \"dorian\"]");
+    }
+    Drill drill =
+        new Drill(
+            fields.text("title").filter(title -> !title.isBlank()),
+            fields.has("tuning")
+                ? fields.read("tuning", () -> Tuning.of(fields.texts("tuning")))
+                : Tuning.STANDARD,
+            fields.whole("frets", Neck.FEWEST_FRETS, Neck.MOST_FRETS).orElse(Neck.USUAL_FRETS),
+            fields.read("key", () -> Key.parse(key)),
+            route.read("shapes", () -> shapes.stream().map(Shape::parse).toList()),
+            route.whole("start", 0, Neck.MOST_FRETS),
+            route.objects("up", DrillFile::join),
+            route.objects("down", DrillFile::join),
+            fields.whole("rounds", 1, RouteBuilder.MOST_ROUNDS).orElse(1),
+            pulse(fields.object("pulse")));
+    fields.read("route", drill::route);
+    return drill;
+  }
+
+  private static void checkFormat(Fields fields) {
+    String format =
+        fields.text("format").orElseThrow(() -> fields.missing("format", "\"" + FORMAT + "\""));
+    if (!format.equals(FORMAT)) {
+      throw fields.bad("format", "\"" + format + "\": a drill has \"" + FORMAT + "\" there");
+    }
+  }
+
+  private static JoinChoice join(Fields fields) {
+    OptionalInt string = fields.whole("string", Integer.MIN_VALUE, Integer.MAX_VALUE);
+    OptionalInt finger = fields.whole("finger", 1, 4);
+    return new JoinChoice(string.orElseThrow(() -> fields.missing("string", "3")), finger);
+  }
+
+  private static Pulse pulse(Fields fields) {
+    Pulse usual = Drill.USUAL_PULSE;
+    return new Pulse(
+        fields.number("tempo", SLOWEST, FASTEST).orElse(usual.tempo()),
+        fields.whole("notesPerBeat", 1, MOST_NOTES_PER_BEAT).orElse(usual.notesPerBeat()),
+        fields.whole("beatsPerBar", 1, MOST_BEATS_PER_BAR).orElse(usual.beatsPerBar()),
+        fields.whole("countIn", 0, LONGEST_COUNT_IN).orElse(usual.countIn()));
+  }
+
+  /** A drill as JSON; what it leaves to the defaults of its route is left out. */
+  public static ObjectNode toJson(Drill drill) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("format", FORMAT);
+    json.put("title", drill.title());
+    drill.tuning().names().forEach(json.putArray("tuning")::add);
+    json.put("frets", drill.frets());
+    json.put("key", drill.key().toString());
+    json.put("scale", "pentatonic");
+    ObjectNode route = json.putObject("route");
+    ArrayNode shapes = route.putArray("shapes");
+    drill.shapes().forEach(shape -> shapes.add(shape.word()));
+    drill.start().ifPresent(start -> route.put("start", start));
+    putJoins(route, "up", drill.up());
+    putJoins(route, "down", drill.down());
+    json.put("rounds", drill.rounds());
+    ObjectNode pulse = json.putObject("pulse");
+    pulse.put("tempo", drill.pulse().tempo());
+    pulse.put("notesPerBeat", drill.pulse().notesPerBeat());
+    pulse.put("beatsPerBar", drill.pulse().beatsPerBar());
+    pulse.put("countIn", drill.pulse().countIn());
+    return json;
+  }
+
+  private static void putJoins(ObjectNode route, String name, List<JoinChoice> joins) {
+    if (joins.isEmpty()) {
+      return;
+    }
+    ArrayNode list = route.putArray(name);
+    for (JoinChoice join : joins) {
+      ObjectNode one = list.addObject().put("string", join.string());
+      join.finger().ifPresent(finger -> one.put("finger", finger));
+    }
+  }
+}

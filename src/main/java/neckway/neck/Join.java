@@ -1,0 +1,54 @@
+package neckway.neck;
+
+/**
+ * A place where the hand can go from a shape to the next one up, and back.
+ *
+ * <p>On the join's string three notes are played: the lower shape's two and the upper shape's
+ * second. The middle one belongs to both shapes. Either the finger that plays the lower note slides
+ * to the middle one, which is then the landing note, or the finger that plays the middle note goes
+ * on to the top one. Coming down is the same movement backwards: the finger that led up leads down,
+ * and the landing note is where it arrives, the lower or the middle note.
+ *
+ * @param lower the shape below
+ * @param upper the shape above
+ * @param string where the hand goes
+ * @param finger the finger that plays the landing note going up
+ * @param downFinger the finger that plays the landing note coming down: the same one, unless
+ *     fingers change
+ * @param from fret that the hand leaves, going up
+ * @param to fret where it lands, going up
+ * @param lead whether one finger stays down, and between which notes
+ * @param rank 1 is the cleanest of this pair of shapes
+ * @param why in a sentence, what makes it clean or awkward
+ */
+public record Join(
+    Shape lower,
+    Shape upper,
+    GuitarString string,
+    int finger,
+    int downFinger,
+    int from,
+    int to,
+    Lead lead,
+    int rank,
+    String why) {
+  /** How the hand goes. */
+  public enum Lead {
+    /** One finger stays down and slides between the lower note and the middle one. */
+    LOW_TO_MIDDLE,
+    /** One finger stays down and slides between the middle note and the top one. */
+    MIDDLE_TO_TOP,
+    /** The finger on the middle note gives over to another one on the top note. */
+    CHANGE
+  }
+
+  /** Frets between the two ends of the movement. */
+  public int travel() {
+    return to - from;
+  }
+
+  /** Whether the finger is one by which this join can be asked for in a direction. */
+  public boolean isAskedForBy(int asked, Direction direction) {
+    return asked == finger || direction == Direction.DOWN && asked == downFinger;
+  }
+}

@@ -1,0 +1,238 @@
+package neckway.neck;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+
+/**
+ * A neck with a key on it: where the shapes lie.
+ *
+ * <p>A shape is consecutive notes of the scale, two a string, from its first note on the lowest
+ * string. In a chain the next shape starts on the second note of the one before.
+ *
+ * @param key whose pentatonic scale is meant
+ * @param tuning the open strings
+ * @param frets how many there are, 12 to 24
+ */
+public record Neck(Key key, Tuning tuning, int frets) {
+  /** The fewest frets of a neck. */
+  public static final int FEWEST_FRETS = 12;
+
+  /** The most frets of a neck. */
+  public static final int MOST_FRETS = 24;
+
+  /** Frets of a neck of which nothing else is said. */
+  public static final int USUAL_FRETS = 22;
+
+  /** The longest chain of shapes. */
+  public static final int LONGEST_CHAIN = 5;
+
+  /**
+   * @throws BadInput if the number of frets is out of range
+   */
+  public Neck {
+    if (frets < FEWEST_FRETS || frets > MOST_FRETS) {
+      throw new BadInput(
+          "frets " + frets + ": a neck has " + FEWEST_FRETS + " to " + MOST_FRETS + " here");
+    }
+  }
+
+  /**
+   * One shape in one place.
+   *
+   * @param start fret of its first note
+   * @throws BadInput if that fret is not its note, or the shape does not fit there
+   */
+  public PlacedShape place(Shape shape, int start) {
+    return chain(List.of(shape), OptionalInt.of(start)).get(0);
+  }
+
+  /** One shape in the lowest place where all of it is on the neck, if there is one. */
+  public Optional<PlacedShape> lowest(Shape shape) {
+    return starts(shape).stream()
+        .map(start -> attempt(shape, start).placed())
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+
+  /**
+   * Neighbouring shapes, low to high.
+   *
+   * @param shapes one to five
+   * @param start fret of the first one's first note; left out, the lowest place where all of them
+   *     fit
+   * @throws BadInput if they are no neighbours, the start is not the note, or they do not fit
+   */
+  public List<PlacedShape> chain(List<Shape> shapes, OptionalInt start) {
+    checkNeighbours(shapes);
+    List<Integer> starts = starts(shapes.get(0));
+    if (start.isPresent()) {
+      if (!starts.contains(start.getAsInt())) {
+        throw new BadInput(notItsNote(shapes.get(0), start.getAsInt(), starts));
+      }
+      ChainAttempt attempt = attempt(shapes, start.getAsInt());
+      return attempt.placed().orElseThrow(() -> misfit(shapes, start, starts, attempt.problem()));
+    }
+    String firstProblem = "its first note is not on string " + tuning.lowest();
+    for (int i = 0; i < starts.size(); i++) {
+      ChainAttempt attempt = attempt(shapes, starts.get(i));
+      if (attempt.placed().isPresent()) {
+        return attempt.placed().get();
+      }
+      firstProblem = i == 0 ? attempt.problem() : firstProblem;
+    }
+    throw misfit(shapes, start, List.of(), firstProblem);
+  }
+
+  /** The frets of the lowest string where a shape's first note is, low to high. */
+  public List<Integer> starts(Shape shape) {
+    List<Integer> starts = new ArrayList<>();
+    for (int fret = 0; fret <= frets; fret++) {
+      int above = tuning.openMidi(tuning.lowest()) + fret - key.majorTonic();
+      if (Math.floorMod(above - shape.semitonesAboveTonic(), 12) == 0) {
+        starts.add(fret);
+      }
+    }
+    return starts;
+  }
+
+  private static void checkNeighbours(List<Shape> shapes) {
+    if (shapes.isEmpty() || shapes.size() > LONGEST_CHAIN) {
+      throw new BadInput(
+          shapes.size() + " shapes: a route has one to five, low to high, like major,dorian");
+    }
+    for (int i = 1; i < shapes.size(); i++) {
+      Shape before = shapes.get(i - 1);
+      if (before.next() != shapes.get(i)) {
+        throw new BadInput(
+            "shapes "
+                + before.word()
+                + ", "
+                + shapes.get(i).word()
+                + ": these are no neighbours going up; after "
+                + before.word()
+                + " comes "
+                + before.next().word());
+      }
+    }
+  }
+
+  private String notItsNote(Shape shape, int start, List<Integer> starts) {
+    String note = key.spell(key.majorTonic() + shape.semitonesAboveTonic()).note();
+    return "start "
+        + start
+        + ": the "
+        + shape.spoken()
+        + " shape of "
+        + key
+        + " starts on "
+        + note
+        + ", which is fret "
+        + orList(starts)
+        + " of string "
+        + tuning.lowest();
+  }
+
+  private BadInput misfit(
+      List<Shape> shapes, OptionalInt start, List<Integer> others, String problem) {
+    String what =
+        shapes.stream().map(Shape::spoken).collect(Collectors.joining(" to "))
+            + " in "
+            + key
+            + (start.isPresent() ? " from fret " + start.getAsInt() : "")
+            + " does not fit on this neck: "
+            + problem;
+    List<Integer> good =
+        others.stream().filter(s -> attempt(shapes, s).placed().isPresent()).toList();
+    if (!good.isEmpty()) {
+      return new BadInput(what + "; start at " + orList(good));
+    }
+    return new BadInput(
+        what
+            + (shapes.size() > 1
+                ? "; take fewer shapes, more frets or another tuning"
+                : "; take another shape, more frets or another tuning"));
+  }
+
+  private static String orList(List<Integer> numbers) {
+    return numbers.stream().map(String::valueOf).collect(Collectors.joining(" or "));
+  }
+
+  private ChainAttempt attempt(List<Shape> shapes, int start) {
+    List<PlacedShape> placed = new ArrayList<>();
+    int at = start;
+    for (Shape shape : shapes) {
+      Attempt attempt = attempt(shape, at);
+      if (attempt.placed().isEmpty()) {
+        return new ChainAttempt(Optional.empty(), attempt.problem());
+      }
+      placed.add(attempt.placed().get());
+      at = attempt.placed().get().second(tuning.lowest()).place().fret();
+    }
+    return new ChainAttempt(Optional.of(placed), "");
+  }
+
+  private Attempt attempt(Shape shape, int start) {
+    List<GuitarString> strings = tuning.strings();
+    int[] first = new int[strings.size()];
+    int[] second = new int[strings.size()];
+    int midi = tuning.openMidi(tuning.lowest()) + start;
+    for (int row = 0; row < strings.size(); row++) {
+      int open = tuning.openMidi(strings.get(row));
+      first[row] = midi - open;
+      midi = key.nextPentatonic(midi);
+      second[row] = midi - open;
+      midi = key.nextPentatonic(midi);
+      if (first[row] < 0) {
+        return Attempt.failed(
+            shape, "needs a note " + -first[row] + " below open string " + strings.get(row));
+      }
+      if (second[row] > frets) {
+        return Attempt.failed(
+            shape,
+            "needs fret "
+                + second[row]
+                + " of string "
+                + strings.get(row)
+                + " and there are "
+                + frets);
+      }
+    }
+    return Fingering.hands(first, second)
+        .map(hands -> Attempt.held(build(shape, first, second, hands)))
+        .orElseGet(
+            () ->
+                Attempt.failed(
+                    shape,
+                    "cannot be held, the hand would have to jump more than "
+                        + Fingering.FURTHEST_MOVE
+                        + " frets between two strings"));
+  }
+
+  private PlacedShape build(Shape shape, int[] first, int[] second, List<Integer> hands) {
+    List<PlacedNote> notes = new ArrayList<>();
+    List<GuitarString> strings = tuning.strings();
+    for (int row = 0; row < strings.size(); row++) {
+      for (int fret : new int[] {first[row], second[row]}) {
+        Place place = new Place(strings.get(row), fret);
+        notes.add(
+            new PlacedNote(place, tuning.midi(place), Fingering.finger(hands.get(row), fret)));
+      }
+    }
+    return new PlacedShape(shape, first[0], notes, hands);
+  }
+
+  private record Attempt(Optional<PlacedShape> placed, String problem) {
+    static Attempt held(PlacedShape placed) {
+      return new Attempt(Optional.of(placed), "");
+    }
+
+    static Attempt failed(Shape shape, String why) {
+      return new Attempt(Optional.empty(), "the " + shape.spoken() + " shape " + why);
+    }
+  }
+
+  private record ChainAttempt(Optional<List<PlacedShape>> placed, String problem) {}
+}

@@ -1,0 +1,116 @@
+package neckway.neck;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * The open strings, from the lowest to the highest.
+ *
+ * @param lowToHigh four to eight pitches, none lower than the one before
+ */
+public record Tuning(List<Pitch> lowToHigh) {
+  /** E A D G B E. */
+  public static final Tuning STANDARD = parse("E2 A2 D3 G3 B3 E4");
+
+  private static final int FEWEST = 4;
+  private static final int LOWEST_MIDI = Pitch.parse("A0").midi();
+  private static final int HIGHEST_MIDI = Pitch.parse("C6").midi();
+
+  /**
+   * @throws BadInput if there are too few or too many strings, or they are not in order
+   */
+  public Tuning {
+    lowToHigh = List.copyOf(lowToHigh);
+    if (lowToHigh.size() < FEWEST || lowToHigh.size() > GuitarString.MAX_STRINGS) {
+      throw new BadInput(
+          "a tuning of "
+              + (lowToHigh.size() == 1 ? "one string" : lowToHigh.size() + " strings")
+              + ": name four to eight, from the lowest to the highest, like E2 A2 D3 G3 B3 E4");
+    }
+    for (int i = 0; i < lowToHigh.size(); i++) {
+      Pitch open = lowToHigh.get(i);
+      if (open.midi() < LOWEST_MIDI || open.midi() > HIGHEST_MIDI) {
+        throw new BadInput("an open string " + open + ": strings here lie between A0 and C6");
+      }
+      if (i > 0 && open.midi() < lowToHigh.get(i - 1).midi()) {
+        throw new BadInput(
+            "the tuning has "
+                + open
+                + " after "
+                + lowToHigh.get(i - 1)
+                + ": name the strings from the lowest to the highest");
+      }
+    }
+  }
+
+  /**
+   * Reads names apart by spaces or commas, from the lowest string to the highest.
+   *
+   * @throws BadInput if one is no note, or as the constructor
+   */
+  public static Tuning parse(String names) {
+    return of(Arrays.asList(names.strip().split("[\\s,]+")));
+  }
+
+  /**
+   * @param names from the lowest string to the highest, like E2
+   * @throws BadInput if one is no note, or as the constructor
+   */
+  public static Tuning of(List<String> names) {
+    return new Tuning(names.stream().map(Pitch::parse).toList());
+  }
+
+  /** How many strings, 4 to 8. */
+  public int count() {
+    return lowToHigh.size();
+  }
+
+  /** The strings from the lowest-sounding, which has the highest number, to string 1. */
+  public List<GuitarString> strings() {
+    List<GuitarString> strings = new ArrayList<>();
+    for (int number = count(); number >= 1; number--) {
+      strings.add(new GuitarString(number));
+    }
+    return strings;
+  }
+
+  /** The lowest-sounding string. */
+  public GuitarString lowest() {
+    return new GuitarString(count());
+  }
+
+  /** Whether there is a string of that number. */
+  public boolean has(int number) {
+    return number >= 1 && number <= count();
+  }
+
+  /**
+   * MIDI note number of an open string.
+   *
+   * @throws IllegalArgumentException if this tuning has no such string
+   */
+  public int openMidi(GuitarString string) {
+    if (!has(string.number())) {
+      throw new IllegalArgumentException("string " + string + " of " + count());
+    }
+    return lowToHigh.get(count() - string.number()).midi();
+  }
+
+  /** MIDI note number that sounds at a place. */
+  public int midi(Place place) {
+    return openMidi(place.string()) + place.fret();
+  }
+
+  /** The names, as they were given, from the lowest string up. */
+  public List<String> names() {
+    return lowToHigh.stream().map(Pitch::toString).toList();
+  }
+
+  /** The names with spaces between. */
+  @Override
+  public String toString() {
+    return lowToHigh.stream().map(Pitch::toString).collect(Collectors.joining(" "));
+  }
+}
