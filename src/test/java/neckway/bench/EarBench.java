@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -12,15 +13,17 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import neckway.player.PlayerSettings.Condition;
 
 /**
  * The ear alone on takes with known truth, to tune it by.
  *
  * <pre>EarBench FAMILY [N] [--seed S] [--errors] [--threads T]</pre>
  *
- * <p>FAMILY is one of {@code stitched}, {@code stitched-dirty}. N takes are made (of each guitar),
- * with seeds from S on (default 1). {@code --errors} lists each note missed, too many, or more than
- * 10 ms off, with its neighbours in time.
+ * <p>FAMILY is one of {@code clean}, {@code dirty}, {@code legato} (the virtual player), {@code
+ * stitched}, {@code stitched-dirty} (recorded notes). N takes are made (of each guitar), with seeds
+ * from S on (default 1). {@code --errors} lists each note missed, too many, or more than 10 ms off,
+ * with its neighbours in time.
  */
 public final class EarBench {
   private EarBench() {}
@@ -46,10 +49,21 @@ public final class EarBench {
 
   private static List<Order> orders(String family, int n, int firstSeed) throws IOException {
     return switch (family) {
+      case "clean", "dirty", "legato" ->
+          virtual(Condition.valueOf(family.toUpperCase(Locale.ROOT)), n, firstSeed);
       case "stitched" -> stitched(n, firstSeed, false);
       case "stitched-dirty" -> stitched(n, firstSeed, true);
       default -> throw new IllegalArgumentException("no family of takes called " + family);
     };
+  }
+
+  static List<Order> virtual(Condition condition, int n, int firstSeed) {
+    List<Order> orders = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      long seed = firstSeed + i;
+      orders.add(new Order(condition.toString(), () -> VirtualTakes.take(seed, condition).take()));
+    }
+    return orders;
   }
 
   static List<Order> stitched(int n, int firstSeed, boolean dirty) throws IOException {

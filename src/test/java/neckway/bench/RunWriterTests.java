@@ -10,7 +10,7 @@ class RunWriterTests {
   @Test
   void majorIntoDorianInG() {
     String run =
-        RunWriter.twoShapes(RunWriter.shape(0, 3), RunWriter.shape(1, 5), 3, 1).stream()
+        RunWriter.twoShapes(0, 3, 3, 1).spots().stream()
             .map(s -> s.string() + ":" + s.fret())
             .collect(Collectors.joining(" "));
     assertThat(run)

@@ -64,7 +64,7 @@ public final class StitchedTakes {
 
   private static List<Spot> run(String guitar, List<Recording> all, Random random) {
     while (true) {
-      List<Spot> run = RunWriter.random(random, guitar.equals("solidbody") ? 1 : 0, 20);
+      List<Spot> run = RunWriter.random(random, guitar.equals("solidbody") ? 1 : 0, 20).spots();
       if (run.stream().noneMatch(s -> candidates(guitar, all, s).isEmpty())) {
         return run;
       }
