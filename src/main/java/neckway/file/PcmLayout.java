@@ -21,8 +21,10 @@ record PcmLayout(
     long dataOffset,
     OptionalLong promisedBytes) {
 
-  /** Bytes of one sample of every channel. */
+  /**
+   * Bytes of one sample of every channel; at least one sample, so that no header divides by zero.
+   */
   int frameBytes() {
-    return channels * coding.bytes();
+    return Math.max(1, channels) * coding.bytes();
   }
 }

@@ -18,6 +18,9 @@ final class SoundFiles {
   /** What can be read, as told to a person. */
   static final String KINDS = "WAV, AIFF, AU, FLAC, MP3 or Ogg Vorbis";
 
+  /** Said of a file that holds nothing. */
+  static final String NO_SOUND = "has a header but no sound in it (zero samples); record it again";
+
   private static final int MAX_CHANNELS = 64;
   private static final int PROBE_BYTES = 64;
 
@@ -89,11 +92,31 @@ final class SoundFiles {
       case ".snd" -> {
         return new PcmSource(path, AuHeader.read(path));
       }
+      case "fLaC" -> {
+        return new FlacSource(path);
+      }
+      case "OggS" -> {
+        return new VorbisSource(path);
+      }
       default -> {
-        // not one of the uncompressed kinds
+        if (mp3(start)) {
+          return new Mp3Source(path);
+        }
       }
     }
     throw new BadInput(path + ": is not a sound file" + looksLike(start) + "; give " + KINDS);
+  }
+
+  /** An ID3 tag, or a frame header of MPEG layer III (ISO/IEC 11172-3, 2.4.1.3). */
+  private static boolean mp3(byte[] start) {
+    if (text(start, 0).startsWith("ID3")) {
+      return true;
+    }
+    return start.length >= 4
+        && (start[0] & 0xff) == 0xff
+        && (start[1] & 0xe6) == 0xe2
+        && (start[2] & 0xf0) != 0xf0
+        && (start[2] & 0x0c) != 0x0c;
   }
 
   private static String text(byte[] start, int at) {
@@ -132,8 +155,7 @@ final class SoundFiles {
               + " can be used; save it at 44100");
     }
     if (source.frames().isPresent() && source.frames().getAsLong() == 0) {
-      throw new BadInput(
-          path + ": has a header but no sound in it (zero samples); record it again");
+      throw new BadInput(path + ": " + NO_SOUND);
     }
   }
 }

@@ -107,6 +107,9 @@ public final class TakeReader implements AutoCloseable {
         buffer[f] = sum;
       }
       framesRead += got;
+      if (framesRead == 0) {
+        throw new BadInput(path + ": " + SoundFiles.NO_SOUND);
+      }
       return got;
     } catch (IOException e) {
       throw new BadInput(path + ": cannot be read on: " + e.getMessage(), e);
