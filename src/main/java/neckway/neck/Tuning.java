@@ -11,12 +11,12 @@ import java.util.stream.Collectors;
  * @param lowToHigh four to eight pitches, none lower than the one before
  */
 public record Tuning(List<Pitch> lowToHigh) {
-  /** E A D G B E. */
-  public static final Tuning STANDARD = parse("E2 A2 D3 G3 B3 E4");
-
   private static final int FEWEST = 4;
   private static final int LOWEST_MIDI = Pitch.parse("A0").midi();
   private static final int HIGHEST_MIDI = Pitch.parse("C6").midi();
+
+  /** E A D G B E. */
+  public static final Tuning STANDARD = parse("E2 A2 D3 G3 B3 E4");
 
   /**
    * @throws BadInput if there are too few or too many strings, or they are not in order
