@@ -192,7 +192,7 @@ class RouteBuilderTests {
 
   @Test
   void aRouteThatRunsOffTheNeckIsToldWhereItFits() {
-    assertThatThrownBy(() -> route("A major", "major,dorian", 17, CLEANEST, CLEANEST, 1))
+    assertThatThrownBy(() -> route("A major", "major,dorian,phrygian", 17, CLEANEST, CLEANEST, 1))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("does not fit")
         .hasMessageContaining("start at 5");
