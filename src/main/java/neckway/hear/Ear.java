@@ -1,120 +1,113 @@
 package neckway.hear;
 
+import java.io.PrintStream;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 
 /** Samples in, notes out, the same for any block size. */
 public final class Ear {
   static final double LOWEST_HZ = 38;
-  static final double HIGHEST_HZ = 1400;
+  static final double HIGHEST_HZ = 1_400;
   static final double HOP_SECONDS = 0.0029;
-  private static final int SIZE = 1 << 15;
-  private static final int KEEP = 1 << 13;
 
-  static java.io.PrintStream debug;
+  static PrintStream debug;
 
   private final double sampleRateHz;
-  private final Decimator decimator;
-  private final double rateHz;
-  private final int hop;
-  private final float[] x = new float[SIZE];
-  private final float[] y = new float[SIZE / 2];
-  private final float[] z = new float[KEEP];
-  private int filled;
-  private long dropped;
-  private long framesIn;
-  private int sinceHop;
+  private final FrontEnd front;
   private final Flux flux;
-  private final int fluxSize;
   private final PeriodFinder finder;
   private final PeriodFinder tracker;
-  private double hp1, hp2, hp3, hp4;
-  private final double[] hpCoefficients;
+  private final OnsetStamp stamper;
+  private final TuningOffset tuning = new TuningOffset();
+  private final float[] z = new float[FrontEnd.KEEP];
+  private final int longestLag;
+  private final int shortestLag;
+  private long framesIn;
+  private float peak;
+  private double noise = Double.NaN;
 
-  // current note
+  // the note that sounds
   private boolean sounding;
   private double curPitch;
-  private double curPeriod; // frames at rateHz
-  private long curOnset; // frames at rateHz, absolute
-  private double prevFlux, prevPrevFlux;
+  private double curPeriod;
+  private long curOnset;
+  private int curReadings;
+  private double lastRise;
 
-  // candidate
+  // a possible attack
   private boolean candidate;
   private long candStamp;
   private long candRaised;
-  private double candFlux, candHigh;
+  private double candFlux;
+  private double candHigh;
   private double evalPitch;
   private int evalAgree;
 
-  // tracker
-  private int trackTick;
-  private double trackPitch;
-  private int trackCount;
-  private long trackFirst;
-  private boolean trackSemitone;
+  // readings of the pitch that goes on
+  private static final int READINGS = 32;
+  private final double[] readPitch = new double[READINGS];
+  private final long[] readEnd = new long[READINGS];
+  private long reads;
+  private boolean trackNow;
 
+  private double[] settled = new double[256];
+  private int notes;
+
+  /**
+   * @param sampleRateHz 8,000 to 192,000
+   * @throws IllegalArgumentException for any other rate
+   */
   public Ear(double sampleRateHz) {
     if (!(sampleRateHz >= 8_000 && sampleRateHz <= 192_000)) {
       throw new IllegalArgumentException("sample rate " + sampleRateHz + " Hz");
     }
     this.sampleRateHz = sampleRateHz;
-    int factor = Math.max(1, (int) (sampleRateHz / 20_000));
-    decimator = new Decimator(factor);
-    rateHz = sampleRateHz / factor;
-    hop = (int) Math.round(HOP_SECONDS * rateHz) & ~1;
+    front = new FrontEnd(sampleRateHz, HOP_SECONDS);
     int size = 128;
-    while (size * 2 <= rateHz * 0.026) {
+    while (size * 2 <= front.rateHz * 0.026) {
       size *= 2;
     }
-    fluxSize = size;
-    flux = new Flux(rateHz, size);
-    finder = new PeriodFinder(rateHz, LOWEST_HZ);
-    tracker = new PeriodFinder(rateHz / 2, LOWEST_HZ);
-    filled = KEEP;
-    dropped = -KEEP;
-    // 2nd-order Butterworth high-pass at 60 Hz
-    double w = Math.tan(Math.PI * 60 / rateHz);
-    double n = 1 / (1 + Math.sqrt(2) * w + w * w);
-    hpCoefficients = new double[] {n, 2 * (w * w - 1) * n, (1 - Math.sqrt(2) * w + w * w) * n};
+    flux = new Flux(front.rateHz, size);
+    double half = front.rateHz / 2;
+    finder = new PeriodFinder(half, LOWEST_HZ);
+    tracker = new PeriodFinder(half, LOWEST_HZ);
+    stamper = new OnsetStamp(front.rateHz);
+    longestLag = (int) (half / LOWEST_HZ);
+    shortestLag = (int) (half / HIGHEST_HZ);
   }
 
-  public void expectClicks(double firstBeat, double beatSeconds) {}
+  /**
+   * Says that a click may be heard on every beat, before and after the first one. Call before any
+   * sound. The clicks heard there are taken out of the sound; nothing else changes.
+   *
+   * @param firstBeat seconds
+   * @param beatSeconds more than 0
+   */
+  public void expectClicks(double firstBeat, double beatSeconds) {
+    front.clicks.expect(beatSeconds * front.rateHz, 4);
+  }
 
+  /** Takes samples from -1 to 1. */
   public void process(float[] samples, int offset, int length, NoteListener listener) {
-    for (int i = 0; i < length; i++) {
+    for (int i = offset; i < offset + length; i++) {
       framesIn++;
-      if (!decimator.accept(samples[offset + i])) {
-        continue;
-      }
-      double in = decimator.value();
-      double out =
-          hpCoefficients[0] * (in - 2 * hp1 + hp2)
-              - hpCoefficients[1] * hp3
-              - hpCoefficients[2] * hp4;
-      hp2 = hp1;
-      hp1 = in;
-      hp4 = hp3;
-      hp3 = out;
-      if (filled == SIZE) {
-        System.arraycopy(x, SIZE - KEEP, x, 0, KEEP);
-        System.arraycopy(y, (SIZE - KEEP) / 2, y, 0, KEEP / 2);
-        dropped += SIZE - KEEP;
-        filled = KEEP;
-      }
-      x[filled++] = (float) out;
-      if ((filled & 1) == 0) {
-        y[filled / 2 - 1] = 0.25f * x[filled - 3] + 0.5f * x[filled - 2] + 0.25f * x[filled - 1];
-      }
-      if (++sinceHop == hop) {
-        sinceHop = 0;
-        hop(listener);
+      float sample = samples[i];
+      peak = Math.max(peak, Math.abs(sample));
+      if (front.accept(sample)) {
+        while (front.advance()) {
+          hop(listener);
+        }
+        listener.listenedUntil(now());
       }
     }
   }
 
-  private double seconds(long frame) {
-    return (frame * (double) Math.round(sampleRateHz / rateHz) - decimator.delayFrames())
-        / sampleRateHz;
+  /** Ends the take: what is still open is decided. */
+  public void finish(NoteListener listener) {
+    settle();
+    listener.listenedUntil(now());
   }
 
   private double now() {
@@ -122,117 +115,81 @@ public final class Ear {
   }
 
   private void hop(NoteListener listener) {
-    flux.process(x, filled);
-    long end = dropped + filled;
+    long end = front.end();
+    int to = front.index(end);
+    flux.process(front.x, to);
     double rise = flux.risen();
-    if (rise > 0.8 && rise >= prevFlux) {
-      boolean better = candidate && rise > candFlux * 1.0;
-      if (candidate && rise > 1.3 * candFlux && end - candRaised >= 0.04 * rateHz) {
-        candidate = false;
-      }
-      if (!candidate && (!sounding || end - curOnset > 0.045 * rateHz)) {
-        candidate = true;
-        candFlux = 0;
-        candHigh = 0;
-        candRaised = end;
-        better = true;
-        evalAgree = 0;
-      }
-      if (better && end - candRaised < 0.04 * rateHz) {
-        candFlux = rise;
-        candHigh = flux.highRise();
-        long stamp = stamp(end);
-        if (Math.abs(stamp - candStamp) > 0.004 * rateHz) {
-          evalAgree = 0;
-        }
-        candStamp = stamp;
-      }
-    }
-    prevPrevFlux = prevFlux;
-    prevFlux = rise;
+    measureNoise(to);
+    raise(rise, end, to);
+    lastRise = rise;
     if (candidate) {
       judge(end, listener);
     }
-    if (++trackTick >= 2) {
-      trackTick = 0;
+    trackNow = !trackNow;
+    if (trackNow) {
       track(end, listener);
     }
-    listener.listenedUntil(now());
   }
 
-  /** Energy change point in the high-passed sound within the last 25 ms. */
-  private long stamp(long end) {
-    int to = (int) (end - dropped);
-    int from = to - (int) (0.030 * rateHz);
-    int frame = Math.max(4, (int) (0.0007 * rateHz));
-    int n = (to - from) / frame;
-    double bestScore = Double.NEGATIVE_INFINITY;
-    int best = n / 2;
-    double[] e = new double[n];
-    for (int k = 0; k < n; k++) {
-      double s = 1e-9;
-      for (int i = from + k * frame; i < from + (k + 1) * frame; i++) {
-        float d = x[i] - 2 * x[i - 1] + x[i - 2];
-        s += d * d;
-      }
-      e[k] = s;
+  private void measureNoise(int to) {
+    double energy = energy(front.x, to - front.hop, front.hop) / front.hop;
+    noise =
+        Double.isNaN(noise) ? energy : noise + (energy < noise ? 0.05 : 0.0005) * (energy - noise);
+  }
+
+  private void raise(double rise, long end, int to) {
+    if (rise < 0.8 || rise < lastRise) {
+      return;
     }
-    for (int k = 6; k < n - 3; k++) {
-      double before = 0, after = 0;
-      int nb = Math.min(k, 18), na = Math.min(n - k, 7);
-      for (int j = k - nb; j < k; j++) before += e[j];
-      for (int j = k; j < k + na; j++) after += e[j];
-      before /= nb;
-      after /= na;
-      double all = (before * nb + after * na) / (nb + na);
-      double score = (nb + na) * Math.log(all) - nb * Math.log(before) - na * Math.log(after);
-      if (after > before && score > bestScore) {
-        bestScore = score;
-        best = k;
-      }
+    double rate = front.rateHz;
+    boolean fresh = !candidate && (!sounding || end - curOnset > 0.045 * rate);
+    if (candidate && end - candRaised > 0.04 * rate) {
+      fresh = rise > 1.3 * candFlux;
     }
-    // fine: first sample in the frame before / of the change that is large
-    int at = from + best * frame;
-    double level = 0;
-    for (int i = at; i < Math.min(to, at + 3 * frame); i++)
-      level = Math.max(level, Math.abs(x[i] - 2 * x[i - 1] + x[i - 2]));
-    for (int i = at - frame / 2; i < at + 2 * frame; i++) {
-      if (Math.abs(x[i] - 2 * x[i - 1] + x[i - 2]) > 0.3 * level) {
-        at = i;
-        break;
-      }
+    if (fresh) {
+      candidate = true;
+      candRaised = end;
+      candFlux = 0;
+      evalAgree = 0;
     }
-    return dropped + at;
+    if (candidate && rise > candFlux && end - candRaised <= 0.04 * rate) {
+      candFlux = rise;
+      candHigh = flux.highRise();
+      long stamp = end - to + stamper.find(front.x, to, sounding ? 2 * curPeriod : 0);
+      if (Math.abs(stamp - candStamp) > 0.004 * rate) {
+        evalAgree = 0;
+      }
+      candStamp = stamp;
+    }
   }
 
   private void judge(long end, NoteListener listener) {
-    double age = (end - candStamp) / rateHz;
+    double age = (end - candStamp) / front.rateHz;
     if (age < 0.011) {
       return;
     }
-    int from = (int) (candStamp - dropped) + (int) (0.001 * rateHz);
-    int to = filled;
-    int longest = (int) (rateHz / LOWEST_HZ);
-    int shortest = (int) (rateHz / HIGHEST_HZ);
-    to = Math.min(to, from + (int) (0.05 * rateHz));
-    boolean found = finder.find(x, from, to, shortest, longest);
+    if (age > 0.1) {
+      candidate = false;
+      return;
+    }
+    double half = front.rateHz / 2;
+    int start = front.index(candStamp) / 2;
+    int to = front.index(end) / 2;
+    int from = start + (int) ((age > 0.022 ? 0.004 : 0.001) * half);
+    from = Math.max(from, to - (int) (0.045 * half));
+    boolean found = finder.find(front.y, from, to, shortestLag, longestLag);
     double pitch = found ? finder.pitch() : 0;
     double clarity = found ? finder.clarity() : 0;
     double period = found ? finder.periodFrames() : 0;
-    if (sounding && (!found || clarity < 0.95 || Math.abs(pitch - curPitch) < 0.6)) {
-      // old note's ringing taken out
-      int p = (int) Math.round(curPeriod);
-      int src = (int) (candStamp - dropped) - (int) (0.002 * rateHz);
-      int len = to - from;
-      for (int i = 0; i < len; i++) {
-        int k = from + i - src;
-        int back = (k / p + 1) * p;
-        z[i] = x[from + i] - x[Math.max(0, from + i - back)];
-      }
-      if (finder.find(z, 0, len, shortest, longest)
+    boolean underRing = false;
+    if (sounding && (!found || clarity < 0.85 || Math.abs(pitch - curPitch) < 0.6)) {
+      takeRingOut(from, to, start - (int) (0.002 * half));
+      if (finder.find(z, 0, to - from, shortestLag, longestLag)
           && finder.clarity() > Math.max(0.9, clarity)
-          && Math.abs(finder.pitch() - curPitch) > 0.6) {
+          && Math.abs(finder.pitch() - curPitch) > 0.6
+          && !multiple(finder.periodFrames() / curPeriod)) {
         found = true;
+        underRing = true;
         pitch = finder.pitch();
         clarity = finder.clarity();
         period = finder.periodFrames();
@@ -240,118 +197,194 @@ public final class Ear {
     }
     if (debug != null) {
       debug.printf(
-          "  eval %.4f age %.1f found %s pitch %.2f clarity %.3f flux %.2f high %.2f%n",
-          now(), age * 1000, found, pitch, clarity, candFlux, candHigh);
+          "  eval %.4f age %.1f pitch %.2f clarity %.3f%s flux %.2f high %.2f%n",
+          now(), age * 1000, pitch, clarity, underRing ? " ring" : "", candFlux, candHigh);
     }
-    if (found && clarity >= 0.88) {
-      evalAgree = Math.abs(pitch - evalPitch) < 0.4 ? evalAgree + 1 : 1;
+    if (found && clarity >= 0.75) {
+      boolean agrees = Math.abs(pitch - evalPitch) < (age > 0.06 ? 0.3 : 0.2);
+      evalAgree = agrees ? evalAgree + 1 : 1;
       evalPitch = pitch;
     } else {
       evalAgree = 0;
+      return;
+    }
+    if (pitch > 66 && fallen(end)) {
+      evalAgree = 0;
+      return;
+    }
+    if (!clear(age, clarity, pitch, period / half)) {
+      return;
     }
     boolean same = sounding && Math.abs(pitch - curPitch) < 0.6;
-    double fraction = Math.abs(pitch - Math.rint(pitch));
-    boolean clear =
-        age > 0.045 || (fraction < 0.3 && age > 0.016) || (fraction < 0.4 && age > 0.03);
-    if (evalAgree >= 2 && clear) {
-      if (!same || candFlux > 2.0) {
-        emit(
-            candStamp,
-            pitch,
-            period,
-            candFlux > 1.2 ? HeardNote.Start.PLUCK : HeardNote.Start.LEGATO,
-            listener);
-        candidate = false;
-        return;
-      }
-      if (age > 0.05) {
-        candidate = false;
-      }
-    }
-    if (age > 0.1) {
+    if (!same || candFlux > 2.5 || (candFlux > 1.2 && candHigh > 1.2)) {
+      candidate = false;
+      emit(
+          candStamp,
+          pitch,
+          period,
+          candFlux > 1.2 ? HeardNote.Start.PLUCK : HeardNote.Start.LEGATO,
+          listener);
+    } else if (age > 0.05) {
       candidate = false;
     }
   }
 
+  private boolean clear(double age, double clarity, double pitch, double periodSeconds) {
+    double inTune = pitch - tuning.semitones();
+    double fraction = tuning.known() ? Math.abs(inTune - Math.rint(inTune)) : 0.2;
+    if (evalAgree >= 2 && clarity > 0.93 && fraction < 0.25) {
+      return age > Math.max(0.015, 1.6 * periodSeconds);
+    }
+    return evalAgree >= 3 && clarity > 0.88 && fraction < 0.35 && age > 0.028
+        || evalAgree >= 3 && clarity > 0.8 && fraction < 0.42 && age > 0.045
+        || evalAgree >= 4 && clarity > 0.75 && age > 0.07;
+  }
+
+  /** Whether what started has died away at once, as a click does. */
+  private boolean fallen(long end) {
+    int span = (int) (0.006 * front.rateHz);
+    int head = front.index(candStamp) + (int) (0.001 * front.rateHz);
+    return energy(front.x, front.index(end) - span, span) < 0.15 * energy(front.x, head, span);
+  }
+
+  private static boolean multiple(double times) {
+    return times > 1.5 && Math.abs(times - Math.rint(times)) < 0.03;
+  }
+
+  private void takeRingOut(int from, int to, int source) {
+    float[] y = front.y;
+    for (int i = from; i < to; i++) {
+      double back = Math.ceil((i - source) / curPeriod) * curPeriod;
+      int whole = (int) back;
+      float part = (float) (back - whole);
+      z[i - from] = y[i] - (1 - part) * y[i - whole] - part * y[i - whole - 1];
+    }
+  }
+
+  private static double energy(float[] x, int from, int count) {
+    double sum = 0;
+    for (int i = from; i < from + count; i++) {
+      sum += x[i] * x[i];
+    }
+    return sum;
+  }
+
   private void emit(
       long onset, double pitch, double period, HeardNote.Start start, NoteListener listener) {
+    settle();
     sounding = true;
     curPitch = pitch;
     curPeriod = period;
     curOnset = onset;
-    trackCount = 0;
+    curReadings = 0;
+    reads = 0;
+    if (notes == settled.length) {
+      settled = Arrays.copyOf(settled, 2 * notes);
+    }
+    settled[notes++] = pitch;
+    int midi = (int) Math.rint(pitch - tuning.semitones());
+    int from = front.index(onset);
+    float top = 0;
+    for (int i = from; i < front.index(front.end()); i++) {
+      top = Math.max(top, Math.abs(front.x[i]));
+    }
     if (debug != null) {
-      debug.printf("NOTE %.4f %.2f %s at %.4f%n", seconds(onset), pitch, start, now());
+      debug.printf("NOTE %.4f %.2f %s at %.4f%n", front.seconds(onset), pitch, start, now());
     }
     listener.heard(
-        new HeardNote(seconds(onset), (int) Math.round(pitch), pitch, start, true, -20, now()));
+        new HeardNote(
+            front.seconds(onset),
+            midi,
+            pitch,
+            start,
+            start == HeardNote.Start.PLUCK,
+            20 * Math.log10(top + 1e-6),
+            now()));
+  }
+
+  /** The note before is over: what its pitch came to is kept. */
+  private void settle() {
+    if (notes == 0 || curReadings == 0 && notes > 1 && settled[notes - 1] != curPitch) {
+      return;
+    }
+    settled[notes - 1] = curPitch;
+    tuning.add(curPitch);
   }
 
   private void track(long end, NoteListener listener) {
-    if (!sounding) {
+    double half = front.rateHz / 2;
+    if (!sounding || (end - curOnset) / front.rateHz < 0.04) {
       return;
     }
-    int to = filled / 2;
-    int from = to - (int) (0.034 * rateHz / 2);
-    double age = (end - curOnset) / rateHz;
-    if (age < 0.04) {
+    int to = front.index(end) / 2;
+    int from = to - (int) (0.034 * half);
+    if (!tracker.find(front.y, from, to, shortestLag, longestLag) || tracker.clarity() < 0.93) {
+      reads = 0;
       return;
     }
-    if (!tracker.find(
-        y, from, to, (int) (rateHz / 2 / HIGHEST_HZ), (int) (rateHz / 2 / LOWEST_HZ))) {
-      trackCount = 0;
-      return;
-    }
-    double clarity = tracker.clarity();
     double pitch = tracker.pitch();
-    if (clarity > 0.93 && Math.abs(pitch - curPitch) < 0.5) {
-      // follow slowly
-      curPitch += 0.2 * (pitch - curPitch);
-      curPeriod += 0.2 * (2 * tracker.periodFrames() - curPeriod);
-      trackCount = 0;
+    if (Math.abs(pitch - curPitch) < 0.5) {
+      curReadings++;
+      double weight = Math.max(0.1, 1.0 / curReadings);
+      curPitch += weight * (pitch - curPitch);
+      curPeriod += weight * (tracker.periodFrames() - curPeriod);
+      reads = 0;
       return;
     }
-    if (clarity > 0.93 && Math.abs(pitch - curPitch) > 0.65) {
-      if (trackCount > 0 && Math.abs(pitch - trackPitch) < 0.4) {
-        trackCount++;
-      } else {
-        trackCount = 1;
-        trackFirst = end;
-        trackSemitone = Math.abs(pitch - curPitch) < 1.5;
-      }
-      trackPitch = pitch;
-      int need = trackSemitone ? 9 : 4;
-      double old = tracker.likenessAt(curPeriod / 2);
-      if (trackCount >= need && old < 0.8 && !candidate) {
-        emit(
-            trackFirst - (long) (0.027 * rateHz),
-            pitch,
-            2 * tracker.periodFrames(),
-            HeardNote.Start.LEGATO,
-            listener);
-      }
-    } else {
-      trackCount = 0;
+    if (Math.abs(pitch - curPitch) < 0.65) {
+      return;
+    }
+    int at = (int) (reads++ % READINGS);
+    readPitch[at] = pitch;
+    readEnd[at] = end;
+    int steady = 0;
+    while (steady < Math.min(reads, READINGS)
+        && Math.abs(readPitch[(int) ((reads - 1 - steady) % READINGS)] - pitch) < 0.3) {
+      steady++;
+    }
+    boolean slid = steady < reads;
+    int need = slid || Math.abs(pitch - curPitch) < 1.5 ? 9 : 4;
+    if (steady >= need && !candidate && tracker.likenessAt(curPeriod) < 0.8) {
+      long first = readEnd[(int) ((reads - steady) % READINGS)];
+      emit(
+          first - (long) ((slid ? 0.014 : 0.027) * front.rateHz),
+          pitch,
+          tracker.periodFrames(),
+          slid ? HeardNote.Start.SLIDE : HeardNote.Start.LEGATO,
+          listener);
     }
   }
 
-  public void finish(NoteListener listener) {
-    listener.listenedUntil(now());
+  /**
+   * The pitch that a note came to while it sounded, more exact than the one it was told with.
+   *
+   * @param index of the note, in the order told
+   */
+  public double settledPitch(int index) {
+    return settled[index];
   }
 
+  /** The guitar's offset from A4 = 440 Hz in cents, -50 to 50, once enough notes tell it. */
   public OptionalDouble tuningCents() {
-    return OptionalDouble.empty();
+    return tuning.cents();
   }
 
+  /** Highest sample so far, dB of full scale. */
   public double peakDbfs() {
-    return -120;
+    return Math.max(-120, 20 * Math.log10(peak + 1e-9));
   }
 
+  /** Level of the quiet between notes so far, dB of full scale. */
   public double noiseDbfs() {
-    return -120;
+    return Math.max(-120, 10 * Math.log10(noise + 1e-12));
   }
 
+  /** Onsets of what sounded like a metronome's clicks, in seconds. */
   public List<Double> clicks() {
-    return List.of();
+    List<Double> times = new ArrayList<>();
+    for (int i = 0; i < front.clicks.clicks(); i++) {
+      times.add(front.seconds(front.clicks.clickFrame(i)));
+    }
+    return times;
   }
 }

@@ -1,0 +1,340 @@
+package neckway.hear;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+
+/**
+ * Learns how a metronome sounds in this recording from the clicks that come alone, as in a
+ * count-in, and takes it out of the sound wherever the grid says that it comes again and the sound
+ * agrees.
+ *
+ * <p>A click is a burst out of the quiet that has fallen by 20 dB within 60 ms. Two clicks a beat
+ * apart make a grid. On each beat of it the learnt sound is subtracted if what is there projects on
+ * it at between {@value #LEAST_SHARE} and {@value #MOST_SHARE} of its learnt strength.
+ */
+final class ClickRemover {
+  static final double LEAST_SHARE = 0.4;
+  static final double MOST_SHARE = 1.8;
+
+  /** Sound needed after a click's start before it is judged; hearing waits as long at a beat. */
+  static final double LOOK_SECONDS = 0.008;
+
+  private static final double LENGTH_SECONDS = 0.080;
+  private static final double LEAD_SECONDS = 0.001;
+  private static final double TAIL_FROM_SECONDS = 0.060;
+  private static final double QUIET_SECONDS = 0.060;
+  private static final double BEAT_TOLERANCE = 0.02;
+  private static final int KINDS = 2;
+  private static final int MAX_CLICKS = 100_000;
+
+  private final double rateHz;
+  private final int length;
+  private final int lead;
+  private final int look;
+  private final float[][] sound = new float[KINDS][];
+  private final int[] learnt = new int[KINDS];
+  private final float[] trial;
+
+  private double beatFrames;
+  private int beatsPerBar = 1;
+  private final int[] kindOfBeat = new int[64];
+
+  private double floor = Double.NaN;
+  private long quietSince;
+  private boolean open;
+  private long openedAt;
+
+  private boolean running;
+  private double gridFrame;
+  private long nextBeat;
+  private long takingFrom;
+  private long takingUpTo;
+  private float takingGain;
+  private int takingKind;
+  private double takingShift;
+  private boolean taking;
+
+  private double[] clickFrames = new double[64];
+  private int clicks;
+
+  ClickRemover(double rateHz) {
+    this.rateHz = rateHz;
+    length = (int) (LENGTH_SECONDS * rateHz);
+    lead = (int) (LEAD_SECONDS * rateHz);
+    look = (int) (LOOK_SECONDS * rateHz);
+    for (int kind = 0; kind < KINDS; kind++) {
+      sound[kind] = new float[length + 4];
+    }
+    trial = new float[length + 4];
+    Arrays.fill(kindOfBeat, -1);
+  }
+
+  /** Names the beat that clicks would keep, in frames, and the bar. */
+  void expect(double beatFrames, int beatsPerBar) {
+    this.beatFrames = beatFrames;
+    this.beatsPerBar = Math.max(1, Math.min(kindOfBeat.length, beatsPerBar));
+  }
+
+  /**
+   * Takes the newest sound.
+   *
+   * @param x sound; changed where a click is taken out
+   * @param from index of the first new sample
+   * @param to index after the last
+   * @param firstFrame absolute frame of {@code x[0]}
+   */
+  void process(float[] x, int from, int to, long firstFrame) {
+    if (beatFrames <= 0) {
+      return;
+    }
+    listen(x, from, to, firstFrame);
+    if (running) {
+      remove(x, from, to, firstFrame);
+    }
+  }
+
+  /** The frame up to which the sound is as it will stay; later sound may still hold a click. */
+  long settledTo(long end) {
+    if (!running) {
+      return end;
+    }
+    double start = gridFrame + nextBeat * beatFrames - lead;
+    return start < end ? Math.min(end, (long) start) : end;
+  }
+
+  /** Whether a click is known to start within some frames of this one. */
+  boolean near(double frame, double within) {
+    if (!running) {
+      return false;
+    }
+    double beats = (frame - gridFrame) / beatFrames;
+    return Math.abs(beats - Math.rint(beats)) * beatFrames <= within;
+  }
+
+  int clicks() {
+    return clicks;
+  }
+
+  double clickFrame(int index) {
+    return clickFrames[index];
+  }
+
+  private void listen(float[] x, int from, int to, long firstFrame) {
+    double energy = 1e-12;
+    for (int i = from; i < to; i++) {
+      energy += x[i] * x[i];
+    }
+    energy /= to - from;
+    long end = firstFrame + to;
+    if (Double.isNaN(floor)) {
+      floor = energy;
+      quietSince = end;
+      return;
+    }
+    boolean loud = energy > 20 * floor + 1e-8;
+    if (open) {
+      if (end - openedAt >= length + 2 * (to - from) + lead) {
+        open = false;
+        judge(x, firstFrame);
+        quietSince = end;
+      }
+    } else if (loud) {
+      if (end - quietSince > QUIET_SECONDS * rateHz) {
+        open = true;
+        openedAt = firstFrame + from;
+      } else {
+        quietSince = end;
+      }
+    } else {
+      floor += (energy < floor ? 0.1 : 0.01) * (energy - floor);
+    }
+  }
+
+  private void judge(float[] x, long firstFrame) {
+    int near = (int) (openedAt - firstFrame);
+    int span = (int) (0.008 * rateHz);
+    float peak = 0;
+    for (int i = near - span / 2; i < near + span; i++) {
+      peak = Math.max(peak, Math.abs(x[i]));
+    }
+    int start = near - span / 2;
+    while (Math.abs(x[start]) < 0.2f * peak) {
+      start++;
+    }
+    int tailFrom = start + (int) (TAIL_FROM_SECONDS * rateHz);
+    double head = energy(x, start, start + span);
+    double tail = energy(x, tailFrom, tailFrom + span);
+    if (tail > 0.01 * head + 4 * floor) {
+      return;
+    }
+    learn(x, start - lead, firstFrame);
+  }
+
+  private static double energy(float[] x, int from, int to) {
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += x[i] * x[i];
+    }
+    return sum / (to - from);
+  }
+
+  private void learn(float[] x, int at, long firstFrame) {
+    int kind = -1;
+    int best = 0;
+    double likeness = 0.7;
+    for (int k = 0; k < KINDS && learnt[k] > 0; k++) {
+      for (int shift = -lead; shift <= lead; shift++) {
+        double c = likeness(x, at + shift, sound[k], Math.min(length, 4 * look));
+        if (c > likeness) {
+          likeness = c;
+          best = shift;
+          kind = k;
+        }
+      }
+    }
+    if (kind < 0) {
+      kind = learnt[0] == 0 ? 0 : learnt[1] == 0 ? 1 : -1;
+      if (kind < 0) {
+        return;
+      }
+      best = 0;
+    }
+    int n = ++learnt[kind];
+    for (int i = 0; i < length; i++) {
+      float fade = Math.min(1, (length - i) / (0.25f * length));
+      sound[kind][i + 1] += (fade * x[at + best + i] - sound[kind][i + 1]) / n;
+    }
+    double frame = firstFrame + at + best + lead;
+    if (clicks > 0) {
+      double beats = (frame - clickFrames[clicks - 1]) / beatFrames;
+      double off = Math.abs(beats - Math.rint(beats));
+      if (Math.rint(beats) >= 1 && off < BEAT_TOLERANCE) {
+        begin(frame);
+      }
+    }
+    add(frame);
+    if (running) {
+      kindOfBeat[bar(Math.round((frame - gridFrame) / beatFrames))] = kind;
+    } else {
+      firstKind = kind;
+    }
+  }
+
+  private int firstKind;
+
+  private void begin(double frame) {
+    if (running) {
+      // keep to the middle of what was heard
+      double beat = Math.rint((frame - gridFrame) / beatFrames);
+      gridFrame += (frame - gridFrame - beat * beatFrames) / Math.max(2, clicks);
+    } else {
+      running = true;
+      gridFrame = clickFrames[clicks - 1];
+      kindOfBeat[0] = firstKind;
+    }
+    nextBeat = (long) Math.ceil((frame + length - gridFrame) / beatFrames);
+  }
+
+  private int bar(long beat) {
+    return (int) Math.floorMod(beat, (long) beatsPerBar);
+  }
+
+  private void add(double frame) {
+    if (clicks == MAX_CLICKS) {
+      return;
+    }
+    if (clicks == clickFrames.length) {
+      clickFrames = Arrays.copyOf(clickFrames, 2 * clicks);
+    }
+    clickFrames[clicks++] = frame;
+  }
+
+  private void remove(float[] x, int from, int to, long firstFrame) {
+    double start = gridFrame + nextBeat * beatFrames - lead;
+    long end = firstFrame + to;
+    if (!taking && end >= start + look) {
+      decide(x, start, firstFrame);
+      nextBeat++;
+    }
+    if (taking) {
+      subtract(x, end, firstFrame);
+    }
+  }
+
+  private void decide(float[] x, double start, long firstFrame) {
+    int known = kindOfBeat[bar(nextBeat)];
+    double best = Double.POSITIVE_INFINITY;
+    int first = known >= 0 ? known : 0;
+    int last = known >= 0 ? known : KINDS - 1;
+    for (int kind = first; kind <= last; kind++) {
+      if (learnt[kind] == 0) {
+        continue;
+      }
+      for (int step = -4; step <= 4; step++) {
+        double at = start + step * 0.25;
+        int index = (int) Math.floor(at) - (int) firstFrame;
+        float part = (float) (at - Math.floor(at));
+        double dot = 0;
+        double own = 1e-12;
+        double all = 1e-12;
+        for (int i = 2; i < look; i++) {
+          float s = shifted(sound[kind], i, part) - shifted(sound[kind], i - 1, part);
+          float v = x[index + i] - x[index + i - 1];
+          dot += s * v;
+          own += s * s;
+          all += v * v;
+        }
+        double gain = dot / own;
+        if (gain < LEAST_SHARE || gain > MOST_SHARE) {
+          continue;
+        }
+        double left = all - 2 * dot + own;
+        if (left < best) {
+          best = left;
+          taking = true;
+          takingKind = kind;
+          takingGain = (float) Math.max(0.8, Math.min(1.2, gain));
+          takingFrom = (long) Math.floor(at);
+          takingShift = part;
+          takingUpTo = takingFrom;
+        }
+      }
+    }
+    if (taking) {
+      add(takingFrom + takingShift + lead);
+    }
+  }
+
+  private static float shifted(float[] s, int i, float part) {
+    return s[i + 1] * (1 - part) + s[i] * part;
+  }
+
+  private void subtract(float[] x, long end, long firstFrame) {
+    long last = Math.min(end, takingFrom + length);
+    for (long frame = takingUpTo; frame < last; frame++) {
+      x[(int) (frame - firstFrame)] -=
+          takingGain * shifted(sound[takingKind], (int) (frame - takingFrom), (float) takingShift);
+    }
+    takingUpTo = last;
+    if (takingUpTo == takingFrom + length) {
+      taking = false;
+    }
+  }
+
+  private static double likeness(float[] x, int at, float[] s, int count) {
+    double dot = 0;
+    double a = 1e-12;
+    double b = 1e-12;
+    for (int i = 0; i < count; i++) {
+      dot += x[at + i] * s[i + 1];
+      a += x[at + i] * x[at + i];
+      b += s[i + 1] * s[i + 1];
+    }
+    return dot / Math.sqrt(a * b);
+  }
+
+  /** Period of the grid in frames if one is running. */
+  OptionalDouble grid() {
+    return running ? OptionalDouble.of(gridFrame) : OptionalDouble.empty();
+  }
+}

@@ -1,0 +1,95 @@
+package neckway.hear;
+
+/**
+ * Brings sound to the rates and bands that the ear works in: about 22 kHz with the rumble below the
+ * lowest note taken off, and half of that with the brightness taken off, for pitch. A metronome's
+ * click is taken out where it is known.
+ */
+final class FrontEnd {
+  private static final int SIZE = 1 << 15;
+
+  /** Frames of the past that stay within reach. */
+  static final int KEEP = 1 << 13;
+
+  private static final double LEAST_RATE_HZ = 20_000;
+  private static final double RUMBLE_HZ = 60;
+  private static final double BRIGHTNESS_HZ = 1_500;
+
+  final float[] x = new float[SIZE];
+  final float[] y = new float[SIZE / 2];
+  final double rateHz;
+  final int hop;
+  final ClickRemover clicks;
+
+  private final int factor;
+  private final double inputRateHz;
+  private final Decimator decimator;
+  private final Biquad rumble;
+  private final Biquad brightness;
+  private int filled = KEEP;
+  private long firstFrame = -KEEP;
+  private int sinceHop;
+  private long settled;
+  private long given;
+
+  FrontEnd(double inputRateHz, double hopSeconds) {
+    this.inputRateHz = inputRateHz;
+    factor = Math.max(1, (int) (inputRateHz / LEAST_RATE_HZ));
+    decimator = new Decimator(factor);
+    rateHz = inputRateHz / factor;
+    hop = Math.max(2, (int) Math.round(hopSeconds * rateHz) & ~1);
+    rumble = Biquad.highPass(RUMBLE_HZ, rateHz);
+    brightness = Biquad.lowPass(BRIGHTNESS_HZ, rateHz);
+    clicks = new ClickRemover(rateHz);
+  }
+
+  /** Takes one sample; true when another hop may be ready. */
+  boolean accept(float sample) {
+    if (!decimator.accept(sample)) {
+      return false;
+    }
+    if (filled == SIZE) {
+      System.arraycopy(x, SIZE - KEEP, x, 0, KEEP);
+      System.arraycopy(y, (SIZE - KEEP) / 2, y, 0, KEEP / 2);
+      firstFrame += SIZE - KEEP;
+      filled = KEEP;
+    }
+    x[filled++] = (float) rumble.next(decimator.value());
+    if (++sinceHop < hop) {
+      return false;
+    }
+    sinceHop = 0;
+    clicks.process(x, filled - hop, filled, firstFrame);
+    settled = clicks.settledTo(firstFrame + filled);
+    return true;
+  }
+
+  /** Moves on by one hop if the sound is there and settled. */
+  boolean advance() {
+    if (given + hop > settled) {
+      return false;
+    }
+    given += hop;
+    int to = index(given);
+    for (int k = (to - hop) / 2; k < to / 2; k++) {
+      brightness.next(x[2 * k]);
+      y[k] = (float) brightness.next(x[2 * k + 1]);
+    }
+    return true;
+  }
+
+  /** The frame, from the start of the take, that the ear has come to. */
+  long end() {
+    return given;
+  }
+
+  /** Index in {@link #x} of a frame; half of it is the index in {@link #y}. */
+  int index(long frame) {
+    return (int) (frame - firstFrame);
+  }
+
+  /** Seconds from the first sample of the take. */
+  double seconds(double frame) {
+    return (frame * factor - decimator.delayFrames()) / inputRateHz;
+  }
+}
