@@ -19,6 +19,7 @@ public final class ClickLeak {
   private final double accentHz;
   private final double plainHz;
   private final double seconds;
+  private final double plainShare;
   private final int rate;
   private final Random random;
 
@@ -26,11 +27,12 @@ public final class ClickLeak {
     this.sound = sound;
     this.rate = rate;
     this.random = random;
+    plainShare = 0.5 + 0.5 * random.nextDouble();
     plainHz = 800 + 900 * random.nextDouble();
     accentHz = plainHz * (1.25 + 0.4 * random.nextDouble());
     seconds =
         sound == Sound.SINE
-            ? 0.008 + 0.025 * random.nextDouble()
+            ? 0.004 + 0.025 * random.nextDouble()
             : 0.004 + 0.008 * random.nextDouble();
   }
 
@@ -43,7 +45,7 @@ public final class ClickLeak {
       }
       if (time >= 0) {
         boolean accent = Math.floorMod(beat, pulse.beatsPerBar()) == 0;
-        click(samples, Math.round(time * rate), accent, peak * (accent ? 1 : 0.7));
+        click(samples, Math.round(time * rate), accent, peak * (accent ? 1 : plainShare));
       }
     }
   }

@@ -10,7 +10,8 @@ import java.util.stream.IntStream;
  * @param stiffness B of the open string by string number, 1 to 8: f_k = k f0 sqrt(1 + B k^2)
  *     (Fletcher 1964)
  * @param ringSeconds time constant of the fundamental of the open string by string number
- * @param pickup where the sound is taken off, as a share of the open string from the bridge
+ * @param pickup where the sound is taken off, as a share of the open string from the bridge; 0 for
+ *     a microphone before the body
  * @param brightHz above this the partials of a middling stroke fall off
  * @param lossPerKhz2 further decay rate per second for each kHz squared
  * @param detuneCents the whole guitar's offset from A4 = 440 Hz
@@ -41,9 +42,9 @@ public record Guitar(
     /** Solid body with double coils, plain third, slack low string. */
     HUMBUCKER(List.of(10.0, 28.0, 97.0, 73.0, 110.0, 224.0, 340.0, 520.0), 1.8, 0.2, 3000, 4),
     /** Steel strings, wound third. */
-    ACOUSTIC(List.of(15.0, 54.0, 34.0, 44.0, 60.0, 95.0, 180.0, 300.0), 0.9, 0.3, 5000, 3),
+    ACOUSTIC(List.of(15.0, 54.0, 34.0, 44.0, 60.0, 95.0, 180.0, 300.0), 0.9, 0, 5000, 3),
     /** Nylon strings; stiffness chosen by us, no published set was at hand. */
-    NYLON(List.of(25.0, 45.0, 90.0, 18.0, 26.0, 42.0, 70.0, 110.0), 0.5, 0.33, 2200, 4);
+    NYLON(List.of(25.0, 45.0, 90.0, 18.0, 26.0, 42.0, 70.0, 110.0), 0.5, 0, 2200, 4);
 
     private final List<Double> stiffnessMillionths;
     private final double ring;

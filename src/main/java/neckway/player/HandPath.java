@@ -132,7 +132,7 @@ final class HandPath {
     int pairs = route.shapes().size() - 1;
     int stand = 0;
     int bottom = 2 * strings.size() - 1;
-    for (int note = 0; note <= bottom + stand; note++) {
+    for (int note = 0; note <= topNote; note++) {
       Optional<PlannedShift> landing = Optional.empty();
       while (stand < pairs) {
         PlannedShift up = shift(round, Direction.UP, stand);
@@ -142,6 +142,9 @@ final class HandPath {
         }
         stand++;
         landing = Optional.of(up);
+      }
+      if (note > bottom + stand) {
+        break;
       }
       if (round == 0 || note > 0) {
         stop(first + note, note, stand, landing);

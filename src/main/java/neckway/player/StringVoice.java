@@ -20,8 +20,11 @@ final class StringVoice {
   private final double[] rotRe;
   private final double[] rotIm;
   private final double[] lossPerSecond;
-  private final double[] detuneHz;
+  private final double[] share;
+  private final double[] lossShare;
+  private final double[] planesRatio;
   private final int[] order;
+  private final double lossPerKhz2;
   private double f0Hz;
   private double stiffness;
   private double dampPerSecond;
@@ -37,6 +40,7 @@ final class StringVoice {
     this.sampleRate = sampleRate;
     this.f0Hz = f0Hz;
     this.stiffness = stiffness;
+    this.lossPerKhz2 = guitar.lossPerKhz2();
     double limit = Math.min(HIGHEST_HZ, 0.45 * sampleRate);
     int count = 0;
     while (count < MOST_PARTIALS && partialHz(count + 1, f0Hz, stiffness) < limit) {
@@ -50,24 +54,37 @@ final class StringVoice {
     rotRe = new double[oscillators];
     rotIm = new double[oscillators];
     lossPerSecond = new double[oscillators];
-    detuneHz = new double[oscillators];
+    share = new double[oscillators];
+    lossShare = new double[oscillators];
+    planesRatio = new double[oscillators];
     order = new int[oscillators];
     for (int i = 0; i < oscillators; i++) {
       boolean second = i >= partials;
-      int k = second ? i - partials + 1 : i + 1;
-      order[i] = k;
-      double hz = partialHz(k, f0Hz, stiffness);
-      double loss = 1 / stroke.ringSeconds() + guitar.lossPerKhz2() * (hz / 1000) * (hz / 1000);
-      lossPerSecond[i] = second ? 0.35 * loss : loss;
-      detuneHz[i] = second ? stroke.planesHz() * (1 + 0.1 * k) : 0;
-      double comb =
-          Math.sin(Math.PI * k * stroke.pickAt()) * Math.sin(Math.PI * k * stroke.pickupAt());
-      double roll = 1 / (1 + Math.pow(hz / stroke.brightHz(), 2.5));
-      double amplitude = 2 * stroke.strength() * comb * roll / Math.sqrt(k);
-      re[i] = k <= slow ? amplitude * (second ? 0.22 : 0.78) : amplitude;
-      im[i] = 0;
+      order[i] = second ? i - partials + 1 : i + 1;
+      planesRatio[i] = second ? Math.pow(2, stroke.planesCents() / 1200) : 1;
+      share[i] = second ? 0.22 : i < slow ? 0.78 : 1;
+      lossShare[i] = second ? 0.35 : 1;
     }
+    moveTo(f0Hz, stiffness, stroke.ringSeconds());
+    excite(stroke);
     tune(0);
+  }
+
+  /**
+   * Sets the string going, on top of what it does already. A point pulled aside and let go gives
+   * partial k a velocity of sin(k pi p) / k, p being the point; a pickup hears sin(k pi q) of it.
+   */
+  void excite(Stroke stroke) {
+    for (int i = 0; i < oscillators; i++) {
+      int k = order[i];
+      double hz = partialHz(k, f0Hz, stiffness);
+      double comb = Math.sin(Math.PI * k * stroke.pickAt());
+      if (stroke.pickupAt() > 0) {
+        comb *= Math.sin(Math.PI * k * stroke.pickupAt());
+      }
+      double roll = 1 / (1 + Math.pow(hz / stroke.brightHz(), 2.5));
+      re[i] += share[i] * stroke.strength() * comb * roll / k;
+    }
   }
 
   /** Partial k of a stiff string, Hz. */
@@ -76,9 +93,13 @@ final class StringVoice {
   }
 
   /** Moves the string to another fundamental and stiffness; it goes on sounding. */
-  void moveTo(double newF0Hz, double newStiffness) {
+  void moveTo(double newF0Hz, double newStiffness, double ringSeconds) {
     f0Hz = newF0Hz;
     stiffness = newStiffness;
+    for (int i = 0; i < oscillators; i++) {
+      double kHz = partialHz(order[i], f0Hz, stiffness) / 1000;
+      lossPerSecond[i] = lossShare[i] * (1 / ringSeconds + lossPerKhz2 * kHz * kHz);
+    }
   }
 
   /** Sets how fast a finger or pick stops the string; 0 lets it ring. */
@@ -101,7 +122,7 @@ final class StringVoice {
     double top = 0.49 * sampleRate;
     for (int i = 0; i < oscillators; i++) {
       int k = order[i];
-      double hz = partialHz(k, f0Hz, stiffness) * ratio + detuneHz[i];
+      double hz = partialHz(k, f0Hz, stiffness) * ratio * planesRatio[i];
       double loss = lossPerSecond[i] + dampPerSecond * (1 + 0.12 * k);
       if (hz > top) {
         loss += 2000;

@@ -8,7 +8,7 @@ package neckway.player;
  * @param pickAt where it is struck, as a share of the sounding length
  * @param pickupAt where it is picked up, as a share of the sounding length
  * @param brightHz above this the partials fall off
- * @param planesHz difference between the string's two planes, Hz
+ * @param planesCents how much sharper the string is in its second plane
  */
 record Stroke(
     double strength,
@@ -16,4 +16,4 @@ record Stroke(
     double pickAt,
     double pickupAt,
     double brightHz,
-    double planesHz) {}
+    double planesCents) {}
