@@ -21,9 +21,9 @@ import neckway.player.PlayerSettings.Condition;
  * <pre>EarBench FAMILY [N] [--seed S] [--errors] [--threads T]</pre>
  *
  * <p>FAMILY is one of {@code clean}, {@code dirty}, {@code legato} (the virtual player), {@code
- * stitched}, {@code stitched-dirty} (recorded notes). N takes are made (of each guitar), with seeds
- * from S on (default 1). {@code --errors} lists each note missed, too many, or more than 10 ms off,
- * with its neighbours in time.
+ * stitched}, {@code stitched-dirty} (recorded notes), {@code jdk} (the JDK's synthesizer). N takes
+ * are made (of each guitar), with seeds from S on (default 1). {@code --errors} lists each note
+ * missed, too many, or more than 10 ms off, with its neighbours in time.
  */
 public final class EarBench {
   private EarBench() {}
@@ -47,12 +47,13 @@ public final class EarBench {
     return at < 0 ? otherwise : Integer.parseInt(words.get(at + 1));
   }
 
-  private static List<Order> orders(String family, int n, int firstSeed) throws IOException {
+  private static List<Order> orders(String family, int n, int firstSeed) throws Exception {
     return switch (family) {
       case "clean", "dirty", "legato" ->
           virtual(Condition.valueOf(family.toUpperCase(Locale.ROOT)), n, firstSeed);
       case "stitched" -> stitched(n, firstSeed, false);
       case "stitched-dirty" -> stitched(n, firstSeed, true);
+      case "jdk" -> jdk(n, firstSeed);
       default -> throw new IllegalArgumentException("no family of takes called " + family);
     };
   }
@@ -62,6 +63,17 @@ public final class EarBench {
     for (int i = 0; i < n; i++) {
       long seed = firstSeed + i;
       orders.add(new Order(condition.toString(), () -> VirtualTakes.take(seed, condition).take()));
+    }
+    return orders;
+  }
+
+  static List<Order> jdk(int n, int firstSeed) throws Exception {
+    List<Order> orders = new ArrayList<>();
+    for (JdkSynthTakes takes : JdkSynthTakes.banks()) {
+      for (int i = 0; i < n; i++) {
+        long seed = firstSeed + i;
+        orders.add(new Order(takes.name(), () -> takes.take(seed)));
+      }
     }
     return orders;
   }

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
+import neckway.bench.RandomDrills.Drill;
 import neckway.bench.RecordedNotes.Recording;
-import neckway.bench.RunWriter.Spot;
+import neckway.neck.Step;
+import neckway.neck.Tuning;
 
 /**
  * Runs stitched from recorded notes: each is cut at its onset, set down at a human time and stopped
@@ -30,8 +32,9 @@ public final class StitchedTakes {
     Random random = new Random(seed * 7919 + guitar.hashCode());
     random.nextInt();
     List<Recording> all = recorded.of(guitar);
-    List<Spot> run = run(guitar, all, random);
-    double gap = 0.12 + 0.38 * random.nextDouble();
+    Drill drill = drill(guitar, all, random);
+    List<Step> run = drill.route().steps();
+    double gap = drill.pulse().gapSeconds();
     double jitter = gap * (0.01 + 0.03 * random.nextDouble());
     double first = 1.0 + random.nextDouble();
     double ringOver = random.nextInt(3) == 0 ? 0.25 : 0.08;
@@ -44,16 +47,15 @@ public final class StitchedTakes {
     float level = (float) Math.pow(10, (-26 + 20 * random.nextDouble()) / 20);
     List<TrueNote> truth = new ArrayList<>();
     for (int i = 0; i < run.size(); i++) {
-      Spot spot = run.get(i);
-      Recording r = choose(guitar, all, spot, random);
+      Step step = run.get(i);
+      Recording r = choose(guitar, all, step, random);
       double gain = level / r.earlyPeak() * Math.pow(10, (8 * random.nextDouble() - 6) / 20);
       double stop = stop(run, times, i, random.nextDouble() < ringOver, random);
       double fade = 0.008 + 0.012 * random.nextDouble();
-      lay(mix, r, spot.midi() - r.midi(), times[i], stop, fade, gain);
-      truth.add(new TrueNote(times[i], spot.midi(), spot.string(), spot.fret(), r.file()));
+      lay(mix, r, step.midi() - r.midi(), times[i], stop, fade, gain);
+      truth.add(new TrueNote(times[i], step.midi(), string(step), step.place().fret(), r.file()));
     }
-    int perBeat = 1 + random.nextInt(4);
-    double beat = gap * perBeat;
+    double beat = drill.pulse().beatSeconds();
     if (dirty) {
       Dirt.add(mix, RATE, level, first, beat, random);
     }
@@ -62,32 +64,40 @@ public final class StitchedTakes {
     return new Take(name, RATE, mix, truth, 0, OptionalDouble.of(first), beat);
   }
 
-  private static List<Spot> run(String guitar, List<Recording> all, Random random) {
+  private static Drill drill(String guitar, List<Recording> all, Random random) {
     while (true) {
-      List<Spot> run = RunWriter.random(random, guitar.equals("solidbody") ? 1 : 0, 20).spots();
-      if (run.stream().noneMatch(s -> candidates(guitar, all, s).isEmpty())) {
-        return run;
+      int shapes = RandomDrills.MOSTLY_TWO[random.nextInt(RandomDrills.MOSTLY_TWO.length)];
+      int lowest = guitar.equals("solidbody") ? 1 : 0;
+      Drill drill = new RandomDrills(random).on(Tuning.STANDARD, shapes, lowest, 21, 0.12, 0.5);
+      if (drill.route().steps().stream().noneMatch(s -> candidates(guitar, all, s).isEmpty())) {
+        return drill;
       }
     }
   }
 
-  private static Recording choose(String guitar, List<Recording> all, Spot spot, Random random) {
-    List<Recording> fit = candidates(guitar, all, spot);
+  private static int string(Step step) {
+    return step.place().string().number();
+  }
+
+  private static Recording choose(String guitar, List<Recording> all, Step step, Random random) {
+    List<Recording> fit = candidates(guitar, all, step);
     return fit.get(random.nextInt(fit.size()));
   }
 
-  private static List<Recording> candidates(String guitar, List<Recording> all, Spot spot) {
+  private static List<Recording> candidates(String guitar, List<Recording> all, Step step) {
     return switch (guitar) {
       case "solidbody" ->
-          all.stream().filter(r -> r.string() == spot.string() && r.fret() == spot.fret()).toList();
+          all.stream()
+              .filter(r -> r.string() == string(step) && r.fret() == step.place().fret())
+              .toList();
       case "archtop-microphone" ->
-          all.stream().filter(r -> Math.abs(r.midi() - spot.midi()) <= 1).toList();
-      default -> all.stream().filter(r -> r.midi() == spot.midi()).toList();
+          all.stream().filter(r -> Math.abs(r.midi() - step.midi()) <= 1).toList();
+      default -> all.stream().filter(r -> r.midi() == step.midi()).toList();
     };
   }
 
   /** When a note has gone: as the next one sounds, sometimes later, never past its own string. */
-  private static double stop(List<Spot> run, double[] times, int i, boolean rings, Random random) {
+  private static double stop(List<Step> run, double[] times, int i, boolean rings, Random random) {
     if (i + 1 == times.length) {
       return times[i] + 1.5;
     }
@@ -96,7 +106,7 @@ public final class StitchedTakes {
       wanted = times[i + 1] + 0.15 + 0.45 * random.nextDouble();
     }
     for (int j = i + 1; j < times.length; j++) {
-      if (run.get(j).string() == run.get(i).string()) {
+      if (string(run.get(j)) == string(run.get(i))) {
         return Math.min(wanted, times[j]);
       }
     }

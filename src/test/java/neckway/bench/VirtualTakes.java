@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
-import neckway.bench.RunWriter.Run;
+import neckway.bench.RandomDrills.Drill;
 import neckway.follow.Pulse;
 import neckway.neck.Route;
 import neckway.player.Behaviour;
@@ -41,16 +41,9 @@ public final class VirtualTakes {
   public static VirtualTake take(long seed, Condition condition, Behaviour behaviour) {
     Random random = random(seed, condition);
     random.nextInt();
-    Run run = RunWriter.random(random, 0, 20);
-    double gap = 0.14 + 0.36 * random.nextDouble();
-    int notesPerBeat = 1 + random.nextInt(4);
-    while (60 / gap / notesPerBeat > 200 || 60 / gap / notesPerBeat < 40) {
-      notesPerBeat = 1 + random.nextInt(4);
-    }
-    long tempo = Math.round(60 / gap / notesPerBeat);
-    Pulse pulse = new Pulse(tempo, notesPerBeat, 4, 4);
+    Drill drill = new RandomDrills(random).any();
     PlayerSettings settings = PlayerSettings.random(seed, condition).withBehaviour(behaviour);
-    return play(seed, condition.toString(), settings, run.route(), pulse);
+    return play(seed, condition.toString(), settings, drill.route(), drill.pulse());
   }
 
   static VirtualTake play(
