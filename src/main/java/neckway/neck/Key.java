@@ -52,6 +52,16 @@ public record Key(char letter, int accidental, boolean minor) {
     return Math.floorMod(minor ? tonic + 3 : tonic, 12);
   }
 
+  /** The note that the key is named after, such as Bb. */
+  public String tonicName() {
+    return letter + Pitch.signs(accidental);
+  }
+
+  /** Whether a pitch is the note that the key is named after, in any octave. */
+  public boolean isTonic(int midi) {
+    return Math.floorMod(midi - Pitch.semitonesAboveC(letter) - accidental, 12) == 0;
+  }
+
   /** Sharps of the key signature above zero, flats below: 3 for A major, -2 for Bb major. */
   public int signs() {
     int sum = 0;
@@ -105,7 +115,7 @@ public record Key(char letter, int accidental, boolean minor) {
   /** As players say it: "Bb major". */
   @Override
   public String toString() {
-    return letter + Pitch.signs(accidental) + (minor ? " minor" : " major");
+    return tonicName() + (minor ? " minor" : " major");
   }
 
   private char letterOfDegree(int degree) {

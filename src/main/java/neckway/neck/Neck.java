@@ -57,6 +57,12 @@ public record Neck(Key key, Tuning tuning, int frets) {
         .findFirst();
   }
 
+  /** The next shape up from a placed one, starting on its second note, if it fits. */
+  public Optional<PlacedShape> neighbourAbove(PlacedShape lower) {
+    int start = lower.second(tuning.lowest()).place().fret();
+    return attempt(lower.shape().next(), start).placed();
+  }
+
   /**
    * Neighbouring shapes, low to high.
    *
