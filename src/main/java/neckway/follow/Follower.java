@@ -1,0 +1,273 @@
+package neckway.follow;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import neckway.hear.HeardNote;
+import neckway.hear.NoteListener;
+import neckway.neck.Route;
+
+/**
+ * Follows a run through its route as the notes come. Every sensible reading of the notes is kept
+ * with its cost (a beam search over position and slips); a verdict is given as soon as the best
+ * reading stands clear of every other, which for the step that is due is at once. What does not
+ * stand clear waits for the next note, or for one gap of the pulse; only where a step left out and
+ * a wrong note would look the same does it wait until the next note must have been heard. A verdict
+ * given is kept: readings that contradict it are dropped.
+ */
+public final class Follower implements NoteListener {
+  private static final double CLEAR = 2.0;
+  private static final double PAUSE_GAPS = 2.6;
+  private static final double PAUSE_SECONDS = 0.9;
+  private static final double LATE_NOTE_GAPS = 1.25;
+  private static final double EAR_SECONDS = 0.06;
+  private static final int MOST_READINGS = 120;
+  private static final double COSTLIEST = 30;
+
+  private final Readings readings;
+  private final Trust trust = new Trust();
+  private final Relocation relocation;
+  private final PlayerGap playerGap;
+  private final double gapSeconds;
+  private final boolean firstBeatKnown;
+  private final VerdictListener listener;
+  private final Deque<HeardNote> pending = new ArrayDeque<>();
+
+  private List<Reading> beam = List.of(Reading.start());
+  private double lastOnset = Double.NaN;
+  private NoteVerdict lastInPlace;
+  private double nextCheck = Double.POSITIVE_INFINITY;
+
+  /**
+   * @param route what is to be played
+   * @param pulse the pulse it is to be played to
+   * @param firstBeat when the first step is due, seconds, if known
+   * @param listener told each verdict
+   */
+  public Follower(Route route, Pulse pulse, OptionalDouble firstBeat, VerdictListener listener) {
+    this.readings = new Readings(route, pulse, firstBeat);
+    this.relocation = new Relocation(route);
+    this.gapSeconds = pulse.gapSeconds();
+    this.firstBeatKnown = firstBeat.isPresent();
+    this.playerGap = new PlayerGap(gapSeconds);
+    this.listener = Objects.requireNonNull(listener);
+  }
+
+  @Override
+  public void heard(HeardNote note) {
+    boolean paused =
+        Double.isNaN(lastOnset)
+            || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_GAPS * gapSeconds);
+    List<Reading> next = new ArrayList<>();
+    for (Reading r : beam) {
+      readings.next(r, note.time(), note.midi(), playerGap.seconds(), paused, next);
+    }
+    lastOnset = note.time();
+    pending.addLast(note);
+    beam = prune(next);
+    relocation.heard(note.midi());
+    if (!trust.trusted()) {
+      relocate(note);
+    }
+    settle(note.decided());
+  }
+
+  @Override
+  public void listenedUntil(double seconds) {
+    if (seconds >= nextCheck) {
+      settle(seconds);
+    }
+  }
+
+  /**
+   * The take is over: what is still open is decided.
+   *
+   * @param seconds length of the take
+   */
+  public void finish(double seconds) {
+    while (!pending.isEmpty()) {
+      commit(bestAllowed(), seconds);
+    }
+  }
+
+  private void settle(double now) {
+    while (!pending.isEmpty() && ripe(now)) {
+      commit(bestAllowed(), now);
+    }
+    nextCheck =
+        pending.isEmpty() ? Double.POSITIVE_INFINITY : pending.peekFirst().time() + gapSeconds;
+  }
+
+  /** Whether the oldest open note can be decided now. */
+  private boolean ripe(double now) {
+    double age = now - pending.peekFirst().time();
+    if (age >= longestWait()) {
+      return true;
+    }
+    Reading best = oldest(beam.get(0));
+    if (best.verdict == Verdict.RIGHT) {
+      return lead(best) >= CLEAR && believed(beam.get(0));
+    }
+    boolean settled = trust.trusted() || best.at >= 0 || firstBeatKnown;
+    return settled && (lead(best) >= CLEAR || age >= gapSeconds && !leavesOpen(best));
+  }
+
+  private double longestWait() {
+    return (LATE_NOTE_GAPS + trust.longestRow() - 1) * gapSeconds + EAR_SECONDS;
+  }
+
+  /** How much costlier the best reading is that says another thing of the oldest open note. */
+  private double lead(Reading best) {
+    for (Reading r : beam) {
+      if (!oldest(r).saysTheSame(best)) {
+        return r.cost - beam.get(0).cost;
+      }
+    }
+    return Double.POSITIVE_INFINITY;
+  }
+
+  /**
+   * Whether the next note may well make another thing of the oldest open one than wrong or extra,
+   * which its time tells apart.
+   */
+  private boolean leavesOpen(Reading best) {
+    if (best.verdict == Verdict.REPEAT) {
+      return true;
+    }
+    for (Reading r : beam) {
+      if (r.cost - beam.get(0).cost >= CLEAR) {
+        return false;
+      }
+      Verdict other = oldest(r).verdict;
+      if (other == Verdict.RIGHT || other == Verdict.REPEAT) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private Reading oldest(Reading r) {
+    return r.back(pending.size() - 1);
+  }
+
+  /** Whether the oldest open note, read as right, may be called so. */
+  private boolean believed(Reading newest) {
+    if (trust.trusted()) {
+      return true;
+    }
+    Reading first = oldest(newest);
+    if (first.step == 0 && trust.mayLend() && readings.onFirstBeat(pending.peekFirst().time())) {
+      return true;
+    }
+    return row(first) >= rowNeeded(first);
+  }
+
+  private int rowNeeded(Reading right) {
+    return trust.rowNeeded(right.step - right.rightInARow + 1, right.rowAfterSilence);
+  }
+
+  /** Right notes in a row around the oldest open one, as the best reading has them. */
+  private int row(Reading first) {
+    int row = first.rightInARow;
+    for (int back = pending.size() - 2; back >= 0; back--) {
+      int next = beam.get(0).back(back).rightInARow;
+      if (next != row + 1) {
+        break;
+      }
+      row = next;
+    }
+    return row;
+  }
+
+  private Reading bestAllowed() {
+    Reading best = oldest(beam.get(0));
+    if (best.verdict != Verdict.RIGHT || believed(beam.get(0)) || lendTo(best)) {
+      return best;
+    }
+    for (Reading r : beam) {
+      if (oldest(r).verdict != Verdict.RIGHT) {
+        return oldest(r);
+      }
+    }
+    return best;
+  }
+
+  private boolean lendTo(Reading best) {
+    return trust.mayLend() && (best.step == 0 || trust.trustedOnce());
+  }
+
+  private void commit(Reading said, double now) {
+    HeardNote note = pending.peekFirst();
+    int depth = pending.size() - 1;
+    boolean proved = said.verdict == Verdict.RIGHT && row(said) >= rowNeeded(said);
+    List<Reading> kept = new ArrayList<>(beam.size());
+    for (Reading r : beam) {
+      Reading at = r.back(depth);
+      if (at.saysTheSame(said)) {
+        at.before = null;
+        kept.add(r);
+      }
+    }
+    beam = kept;
+    pending.removeFirst();
+    trust.given(said.verdict, proved);
+    NoteVerdict verdict =
+        new NoteVerdict(
+            note, said.verdict, said.stepOrNone(), said.attempt, Math.max(now, note.time()));
+    keepTempo(verdict);
+    listener.decided(verdict);
+  }
+
+  private void keepTempo(NoteVerdict verdict) {
+    if (!verdict.inPlace()) {
+      return;
+    }
+    if (lastInPlace != null && follows(lastInPlace, verdict)) {
+      playerGap.heard(verdict.note().time() - lastInPlace.note().time());
+    }
+    lastInPlace = verdict;
+  }
+
+  private static boolean follows(NoteVerdict a, NoteVerdict b) {
+    return a.attempt() == b.attempt() && a.step().getAsInt() + 1 == b.step().getAsInt();
+  }
+
+  /** Finds the player again after having lost him, wherever a long row of notes fits. */
+  private void relocate(HeardNote note) {
+    Reading best = beam.get(0);
+    if (best.rightInARow >= Trust.ROW_FROM_ANYWHERE) {
+      return;
+    }
+    int step = relocation.find(best.furthest, trust.trustedOnce());
+    if (step < 0 || step <= best.furthest) {
+      return;
+    }
+    int attempt = best.attempt;
+    while (pending.size() > 1) {
+      commit(bestAllowed(), note.decided());
+    }
+    Reading there = relocation.standingBefore(step, attempt);
+    beam =
+        List.of(
+            new Reading(step, step, attempt, 0, note.time(), Verdict.RIGHT, step, false, there));
+  }
+
+  private static List<Reading> prune(List<Reading> readings) {
+    readings.sort(Comparator.comparingDouble(r -> r.cost));
+    List<Reading> kept = new ArrayList<>();
+    double most = readings.get(0).cost + COSTLIEST;
+    for (Reading r : readings) {
+      if (r.cost > most || kept.size() >= MOST_READINGS) {
+        break;
+      }
+      if (kept.stream().noneMatch(r::sameState)) {
+        kept.add(r);
+      }
+    }
+    return kept;
+  }
+}

@@ -1,0 +1,96 @@
+package neckway.follow;
+
+import java.util.OptionalInt;
+
+/**
+ * One way to read the notes so far: where in the route the player is, what the last note was, and
+ * the readings of the notes before it that are not decided yet.
+ */
+final class Reading {
+  /** Last step done, -1 before the first. */
+  final int at;
+
+  /** Furthest step done in this attempt; above {@link #at} while notes are played again. */
+  final int furthest;
+
+  final int attempt;
+  final double cost;
+
+  /** Time of the last note in a slot, seconds; NaN before the first of an attempt. */
+  final double slotTime;
+
+  final Verdict verdict;
+
+  /** Step of the last note; meaningless for an extra one. */
+  final int step;
+
+  /** Right notes of steps that follow each other, up to this one. */
+  final int rightInARow;
+
+  /** Whether the first of them came after silence. */
+  final boolean rowAfterSilence;
+
+  /** The reading of the note before; null once that is decided. */
+  Reading before;
+
+  Reading(
+      int at,
+      int furthest,
+      int attempt,
+      double cost,
+      double slotTime,
+      Verdict verdict,
+      int step,
+      boolean afterSilence,
+      Reading before) {
+    this.at = at;
+    this.furthest = furthest;
+    this.attempt = attempt;
+    this.cost = cost;
+    this.slotTime = slotTime;
+    this.verdict = verdict;
+    this.step = step;
+    this.before = before;
+    this.rightInARow = verdict == Verdict.RIGHT ? 1 + rowBefore(before, step, attempt) : 0;
+    this.rowAfterSilence = rightInARow > 1 ? before.rowAfterSilence : afterSilence;
+  }
+
+  private static int rowBefore(Reading before, int step, int attempt) {
+    return before != null && before.at == step - 1 && before.attempt == attempt
+        ? before.rightInARow
+        : 0;
+  }
+
+  /** Before any note. */
+  static Reading start() {
+    return new Reading(-1, -1, 0, 0, Double.NaN, Verdict.EXTRA, 0, true, null);
+  }
+
+  OptionalInt stepOrNone() {
+    return verdict == Verdict.EXTRA ? OptionalInt.empty() : OptionalInt.of(step);
+  }
+
+  boolean playingAgain() {
+    return at < furthest;
+  }
+
+  /** The reading of an earlier note: 0 this one, 1 the one before. */
+  Reading back(int notes) {
+    Reading r = this;
+    for (int i = 0; i < notes; i++) {
+      r = r.before;
+    }
+    return r;
+  }
+
+  /** Whether the last note is said to be the same thing. */
+  boolean saysTheSame(Reading other) {
+    return verdict == other.verdict
+        && attempt == other.attempt
+        && (verdict == Verdict.EXTRA || step == other.step);
+  }
+
+  boolean sameState(Reading other) {
+    return at == other.at && furthest == other.furthest && attempt == other.attempt;
+  }
+}

@@ -1,0 +1,169 @@
+package neckway.follow;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import neckway.neck.Route;
+
+/** Every sensible way to read the next note. */
+final class Readings {
+  private static final int MOST_SKIPPED = 10;
+  private static final int MOST_SKIPPED_BEFORE_WRONG = 2;
+  private static final int MOST_GONE_BACK = 8;
+  private static final double EARLY_GAPS = 0.6;
+  private static final double ON_BEAT_GAPS = 0.4;
+
+  private final int[] midi;
+  private final int stepsPerRound;
+  private final int shapes;
+  private final OptionalDouble firstBeat;
+  private final double gapSeconds;
+
+  Readings(Route route, Pulse pulse, OptionalDouble firstBeat) {
+    this.midi = route.steps().stream().mapToInt(s -> s.midi()).toArray();
+    this.stepsPerRound = route.stepsPerRound();
+    this.shapes = Math.max(1, route.shapes().size());
+    this.firstBeat = firstBeat;
+    this.gapSeconds = pulse.gapSeconds();
+  }
+
+  int steps() {
+    return midi.length;
+  }
+
+  int midi(int step) {
+    return midi[step];
+  }
+
+  /**
+   * Adds to {@code out} every reading of a note that goes on from {@code r}.
+   *
+   * @param time onset, seconds
+   * @param pitch MIDI note number
+   * @param playerGapSeconds time from note to note as this player keeps it
+   * @param paused whether there was a pause before it
+   */
+  void next(
+      Reading r,
+      double time,
+      int pitch,
+      double playerGapSeconds,
+      boolean paused,
+      List<Reading> out) {
+    double gaps = Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / playerGapSeconds;
+    out.add(keep(r, stray(r, time), Verdict.EXTRA, 0));
+    if (r.at >= 0 && pitch == midi[r.at]) {
+      out.add(keep(r, Costs.REPEAT + Costs.BETWEEN_SLOTS, Verdict.REPEAT, r.at));
+    }
+    if (r.playingAgain()) {
+      playedAgain(r, time, pitch, out);
+    }
+    onward(r, time, pitch, gaps, paused, out);
+    if (r.at >= 0) {
+      fromTheBottom(r, time, pitch, paused, out);
+      goneBack(r, time, pitch, out);
+    }
+  }
+
+  private void onward(
+      Reading r, double time, int pitch, double gaps, boolean paused, List<Reading> out) {
+    double leave = r.playingAgain() ? 1 : 0;
+    for (int skipped = 0; r.furthest + 1 + skipped < midi.length; skipped++) {
+      int step = r.furthest + 1 + skipped;
+      boolean turn = turnsEarly(r.furthest, skipped);
+      if (skipped > MOST_SKIPPED && !turn) {
+        if (skipped > 2 * shapes) {
+          break;
+        }
+        continue;
+      }
+      double cost =
+          leave + (turn ? Costs.TURN : Costs.skip(skipped)) + timeCost(r, time, gaps, skipped);
+      if (pitch == midi[step]) {
+        out.add(inPlace(r, cost + Costs.RIGHT, time, Verdict.RIGHT, step, paused));
+      } else if (skipped <= MOST_SKIPPED_BEFORE_WRONG) {
+        out.add(inPlace(r, cost + Costs.WRONG, time, Verdict.WRONG, step, paused));
+      }
+    }
+  }
+
+  /** Whether leaving out so many steps after {@code at} is turning on a lower shape's top note. */
+  private boolean turnsEarly(int at, int skipped) {
+    if (at < 0 || midi.length < 2) {
+      return false;
+    }
+    int top = at / (stepsPerRound - 1) * (stepsPerRound - 1) + (stepsPerRound - 1) / 2;
+    int below = top - at;
+    return below >= 1 && below < shapes && (skipped == 2 * below || skipped == 2 * below - 1);
+  }
+
+  private double timeCost(Reading r, double time, double gaps, int skipped) {
+    if (!Double.isNaN(gaps)) {
+      return Costs.slot(gaps, skipped);
+    }
+    return r.attempt == 0 && beforeFirstBeat(time) ? Costs.TOO_EARLY : 0;
+  }
+
+  private double stray(Reading r, double time) {
+    if (r.at < 0 && beforeFirstBeat(time)) {
+      return Costs.BEFORE_FIRST_BEAT;
+    }
+    boolean outside = r.at < 0 && !onFirstBeat(time) || r.at == midi.length - 1;
+    return outside ? Costs.OUTSIDE : Costs.EXTRA + Costs.BETWEEN_SLOTS;
+  }
+
+  private boolean beforeFirstBeat(double time) {
+    return firstBeat.isPresent() && time < firstBeat.getAsDouble() - EARLY_GAPS * gapSeconds;
+  }
+
+  /** Whether a note begins about when the first step is due. */
+  boolean onFirstBeat(double time) {
+    return firstBeat.isPresent()
+        && Math.abs(time - firstBeat.getAsDouble()) < ON_BEAT_GAPS * gapSeconds;
+  }
+
+  private void fromTheBottom(Reading r, double time, int pitch, boolean paused, List<Reading> out) {
+    boolean bottomIsDue = r.at + 1 < midi.length && midi[r.at] == midi[0] && r.at > 0;
+    double cost = paused && !bottomIsDue ? Costs.RESTART_AFTER_PAUSE : Costs.RESTART;
+    if (pitch == midi[0]) {
+      out.add(restart(r, cost + Costs.RIGHT, time, Verdict.RIGHT, 0, paused));
+    } else if (paused) {
+      out.add(restart(r, cost + Costs.WRONG, time, Verdict.WRONG, 0, paused));
+    }
+    if (midi.length > 1 && pitch == midi[1]) {
+      out.add(restart(r, cost + Costs.SKIP + Costs.RIGHT, time, Verdict.RIGHT, 1, paused));
+    }
+  }
+
+  private void goneBack(Reading r, double time, int pitch, List<Reading> out) {
+    for (int step = r.at - 1; step >= Math.max(0, r.at - MOST_GONE_BACK); step--) {
+      if (pitch == midi[step]) {
+        double cost = r.cost + Costs.GO_BACK + Costs.AGAIN;
+        out.add(
+            new Reading(step, r.furthest, r.attempt, cost, time, Verdict.REPEAT, step, false, r));
+      }
+    }
+  }
+
+  private void playedAgain(Reading r, double time, int pitch, List<Reading> out) {
+    int step = r.at + 1;
+    if (pitch == midi[step]) {
+      double cost = r.cost + Costs.AGAIN;
+      out.add(new Reading(step, r.furthest, r.attempt, cost, time, Verdict.REPEAT, step, false, r));
+    }
+  }
+
+  private static Reading keep(Reading r, double cost, Verdict verdict, int step) {
+    return new Reading(
+        r.at, r.furthest, r.attempt, r.cost + cost, r.slotTime, verdict, step, false, r);
+  }
+
+  private static Reading inPlace(
+      Reading r, double cost, double time, Verdict verdict, int step, boolean paused) {
+    return new Reading(step, step, r.attempt, r.cost + cost, time, verdict, step, paused, r);
+  }
+
+  private static Reading restart(
+      Reading r, double cost, double time, Verdict verdict, int step, boolean paused) {
+    return new Reading(step, step, r.attempt + 1, r.cost + cost, time, verdict, step, paused, r);
+  }
+}

@@ -1,0 +1,54 @@
+package neckway.follow;
+
+import java.util.Arrays;
+import neckway.neck.Route;
+
+/** Finds where in a route the last notes fit in a row. */
+final class Relocation {
+  private static final int ROW_AFTERWARDS = 6;
+
+  private final int[] midi;
+  private final int[] recent = new int[Trust.ROW_FROM_ANYWHERE];
+  private int count;
+
+  Relocation(Route route) {
+    this.midi = route.steps().stream().mapToInt(s -> s.midi()).toArray();
+  }
+
+  void heard(int pitch) {
+    System.arraycopy(recent, 1, recent, 0, recent.length - 1);
+    recent[recent.length - 1] = pitch;
+    count++;
+  }
+
+  /**
+   * The step that the last note is, by a long row of fitting notes: the first such one after {@code
+   * furthest}, or one before it.
+   *
+   * @return the step, or -1 where there is none
+   */
+  int find(int furthest, boolean fittedBefore) {
+    int row = fittedBefore ? ROW_AFTERWARDS : Trust.ROW_FROM_ANYWHERE;
+    if (count < row) {
+      return -1;
+    }
+    int found = -1;
+    int from = recent.length - row;
+    for (int last = row - 1; last < midi.length; last++) {
+      boolean fits = Arrays.equals(midi, last - row + 1, last + 1, recent, from, recent.length);
+      if (fits && (found < 0 || found <= furthest)) {
+        found = last;
+      }
+    }
+    return found;
+  }
+
+  /** A reading that stands just before a step after a long row. */
+  Reading standingBefore(int step, int attempt) {
+    Reading r = Reading.start();
+    for (int s = step - ROW_AFTERWARDS + 1; s < step; s++) {
+      r = new Reading(s, s, attempt, 0, Double.NaN, Verdict.RIGHT, s, false, r);
+    }
+    return r;
+  }
+}

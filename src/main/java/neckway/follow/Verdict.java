@@ -1,0 +1,20 @@
+package neckway.follow;
+
+import java.util.Locale;
+
+/** What a heard note was. */
+public enum Verdict {
+  /** The step that was due. */
+  RIGHT,
+  /** Another pitch in place of a step. */
+  WRONG,
+  /** A step struck again. */
+  REPEAT,
+  /** Belongs to no step. */
+  EXTRA;
+
+  /** The word for it in files. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}
