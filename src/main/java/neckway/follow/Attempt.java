@@ -1,0 +1,76 @@
+package neckway.follow;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The notes of one attempt, and what became of each step in it. */
+final class Attempt {
+  final int number;
+  final List<NoteVerdict> notes;
+  private final NoteVerdict[] inPlace;
+  private final int furthest;
+
+  private Attempt(int number, List<NoteVerdict> notes, int steps) {
+    this.number = number;
+    this.notes = notes;
+    this.inPlace = new NoteVerdict[steps];
+    int far = -1;
+    for (NoteVerdict v : notes) {
+      if (v.inPlace()) {
+        inPlace[v.step().getAsInt()] = v;
+        far = Math.max(far, v.step().getAsInt());
+      }
+    }
+    this.furthest = far;
+  }
+
+  /** The attempt that got furthest, the later of equals. */
+  static Attempt furthest(List<NoteVerdict> verdicts, int steps) {
+    List<List<NoteVerdict>> attempts = new ArrayList<>();
+    attempts.add(new ArrayList<>());
+    for (NoteVerdict v : verdicts) {
+      while (attempts.size() <= v.attempt()) {
+        attempts.add(new ArrayList<>());
+      }
+      attempts.get(v.attempt()).add(v);
+    }
+    Attempt best = null;
+    for (int i = 0; i < attempts.size(); i++) {
+      Attempt attempt = new Attempt(i, attempts.get(i), steps);
+      if (best == null || attempt.furthest >= best.furthest) {
+        best = attempt;
+      }
+    }
+    return best;
+  }
+
+  /** The note in place of a step, right or wrong. */
+  Optional<NoteVerdict> inPlace(int step) {
+    return Optional.ofNullable(inPlace[step]);
+  }
+
+  /** Whether the player left a step out and went on. */
+  boolean skipped(int step) {
+    return step < furthest && inPlace[step] == null;
+  }
+
+  /** Whether the player had stopped before a step. */
+  boolean stoppedBefore(int step) {
+    return step > furthest;
+  }
+
+  StepVerdict verdict(int step) {
+    if (stoppedBefore(step)) {
+      return StepVerdict.UNPLAYED;
+    }
+    if (inPlace[step] == null) {
+      return StepVerdict.SKIPPED;
+    }
+    return inPlace[step].verdict() == Verdict.RIGHT ? StepVerdict.PLAYED : StepVerdict.WRONG;
+  }
+
+  int count(Verdict verdict) {
+    return (int) notes.stream().filter(v -> v.verdict() == verdict).count();
+  }
+}

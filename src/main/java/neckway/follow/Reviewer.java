@@ -1,0 +1,130 @@
+package neckway.follow;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import neckway.neck.PlannedShift;
+import neckway.place.Places;
+
+/** Adds to the verdicts of a run what needs the whole take. */
+final class Reviewer {
+  private static final int CENTS = 100;
+
+  private final RunPlan plan;
+  private final Places places;
+  private final Clock clock;
+
+  Reviewer(RunPlan plan, Places places, Clock clock) {
+    this.plan = plan;
+    this.places = places;
+    this.clock = clock;
+  }
+
+  Review review(
+      List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks, TakeFigures take) {
+    Grid grid = grid(verdicts, firstBeat, clicks);
+    double tuning = take.tuningCents().orElse(0);
+    List<ReviewedNote> notes = verdicts.stream().map(v -> note(v, grid, tuning)).toList();
+    Attempt attempt = Attempt.furthest(verdicts, plan.route().steps().size());
+    List<ReviewedStep> steps =
+        plan.route().steps().stream()
+            .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))
+            .toList();
+    List<ReviewedShift> shifts = new ShiftJudge(plan.route(), attempt).judge();
+    int attempts = verdicts.stream().mapToInt(v -> v.attempt() + 1).max().orElse(0);
+    Summary figures = figures(attempt, notes, steps, shifts);
+    Review review =
+        new Review(take, clock, grid, notes, attempts, attempt.number, steps, shifts, figures);
+    return new Review(
+        take,
+        clock,
+        grid,
+        notes,
+        attempts,
+        attempt.number,
+        steps,
+        shifts,
+        withWords(figures, new Words(plan, review).sentences()));
+  }
+
+  private Grid grid(List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks) {
+    if (firstBeat.isPresent()) {
+      return Grid.of(Grid.Source.GIVEN, plan.pulse(), firstBeat.getAsDouble());
+    }
+    double firstNote =
+        verdicts.stream()
+            .filter(NoteVerdict::inPlace)
+            .findFirst()
+            .map(v -> v.note().time() - v.step().getAsInt() * plan.pulse().gapSeconds())
+            .orElse(verdicts.isEmpty() ? 0 : verdicts.get(0).note().time());
+    return ClickGrid.of(clicks, firstNote, plan.pulse())
+        .orElseGet(() -> NoteGrid.of(verdicts, firstNote, plan.pulse()));
+  }
+
+  private ReviewedNote note(NoteVerdict v, Grid grid, double tuningCents) {
+    double time = v.note().time();
+    int midi = v.note().midi();
+    double offMs = grid.offMs(time);
+    return new ReviewedNote(
+        time,
+        midi,
+        (v.note().pitch() - midi) * CENTS - tuningCents,
+        v.verdict(),
+        v.step(),
+        v.attempt(),
+        grid.slot(time),
+        offMs,
+        Timing.of(offMs, grid.gapSeconds(), v.note().fine()),
+        v.decided(),
+        places.of(v.note(), midi));
+  }
+
+  private Summary figures(
+      Attempt attempt,
+      List<ReviewedNote> notes,
+      List<ReviewedStep> steps,
+      List<ReviewedShift> shifts) {
+    double[] off = offMsApartFromLandings(attempt.number, notes);
+    return new Summary(
+        attempt.notes.size(),
+        attempt.count(Verdict.RIGHT),
+        attempt.count(Verdict.WRONG),
+        attempt.count(Verdict.EXTRA),
+        attempt.count(Verdict.REPEAT),
+        (int) steps.stream().filter(s -> s.verdict() == StepVerdict.SKIPPED).count(),
+        off.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(Figures.median(off)),
+        off.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(Figures.spread(off)),
+        (int) shifts.stream().filter(s -> s.verdict() == ShiftVerdict.MADE).count(),
+        shifts.size(),
+        List.of());
+  }
+
+  private double[] offMsApartFromLandings(int attempt, List<ReviewedNote> notes) {
+    Set<Integer> landings =
+        plan.route().shifts().stream()
+            .map(PlannedShift::landingStep)
+            .collect(Collectors.toUnmodifiableSet());
+    return notes.stream()
+        .filter(n -> n.attempt() == attempt && n.timing() != Timing.UNSURE)
+        .filter(n -> n.verdict() == Verdict.RIGHT || n.verdict() == Verdict.WRONG)
+        .filter(n -> !landings.contains(n.step().getAsInt()))
+        .mapToDouble(ReviewedNote::offMs)
+        .toArray();
+  }
+
+  private static Summary withWords(Summary s, List<String> words) {
+    return new Summary(
+        s.notes(),
+        s.right(),
+        s.wrong(),
+        s.extra(),
+        s.repeat(),
+        s.skipped(),
+        s.offMsMedian(),
+        s.offMsSpread(),
+        s.shiftsMade(),
+        s.shiftsPlanned(),
+        words);
+  }
+}

@@ -1,0 +1,94 @@
+package neckway.follow;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import neckway.hear.Ear;
+import neckway.hear.NoteListener;
+import neckway.place.EvenPlaces;
+import neckway.place.Places;
+
+/**
+ * One run, live or from a recording: sound in, verdicts out as they are given, and a review at the
+ * end. What the sound is fed from makes no difference.
+ */
+public final class Run {
+  private final Ear ear;
+  private final Follower follower;
+  private final NoteListener toFollower;
+  private final OptionalDouble firstBeat;
+  private final double sampleRateHz;
+  private final Reviewer reviewer;
+  private final List<NoteVerdict> verdicts = new ArrayList<>();
+  private long frames;
+  private boolean finished;
+
+  /**
+   * @param plan what the run is held against
+   * @param sampleRateHz 8,000 to 192,000
+   * @param firstBeat when step 0 is due, seconds from the first sample, if known
+   * @param clock whether the sound's times can be held against the click's
+   * @param listener told each verdict as it is given
+   */
+  public Run(
+      RunPlan plan,
+      double sampleRateHz,
+      OptionalDouble firstBeat,
+      Clock clock,
+      VerdictListener listener) {
+    Objects.requireNonNull(listener);
+    Places places = new EvenPlaces(plan.tuning(), plan.frets());
+    this.sampleRateHz = sampleRateHz;
+    this.firstBeat = firstBeat;
+    this.ear = new Ear(sampleRateHz);
+    if (firstBeat.isPresent()) {
+      ear.expectClicks(firstBeat.getAsDouble(), plan.pulse().beatSeconds());
+    }
+    this.reviewer = new Reviewer(plan, places, clock);
+    this.follower =
+        new Follower(
+            plan.route(),
+            plan.pulse(),
+            firstBeat,
+            verdict -> {
+              verdicts.add(verdict);
+              listener.decided(verdict);
+            });
+    this.toFollower = follower;
+  }
+
+  /** Takes samples from -1 to 1, in blocks of any size. */
+  public void feed(float[] samples, int offset, int length) {
+    if (finished) {
+      throw new IllegalStateException("the run is over");
+    }
+    frames += length;
+    ear.process(samples, offset, length, toFollower);
+  }
+
+  /** The sound is over. */
+  public Review finish() {
+    if (finished) {
+      throw new IllegalStateException("the run is over");
+    }
+    finished = true;
+    double seconds = frames / sampleRateHz;
+    ear.finish(toFollower);
+    follower.finish(seconds);
+    TakeFigures take =
+        new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
+    return reviewer.review(verdicts, firstBeat, ear.clicks(), take);
+  }
+
+  /** The verdicts given so far. */
+  public List<NoteVerdict> verdicts() {
+    return Collections.unmodifiableList(verdicts);
+  }
+
+  /** Seconds of sound so far. */
+  public double seconds() {
+    return frames / sampleRateHz;
+  }
+}

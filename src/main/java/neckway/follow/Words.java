@@ -1,0 +1,279 @@
+package neckway.follow;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import neckway.neck.Direction;
+import neckway.neck.PlannedShift;
+import neckway.neck.Route;
+import neckway.neck.Shape;
+import neckway.neck.Step;
+
+/**
+ * What a teacher would say of a take: what was right, what was not and where, how it lay in time,
+ * and what to mend first. All sentences of a review are made here and in {@link Slips}.
+ */
+final class Words {
+  /** Below this share of right notes, and with so few, it is not this drill. */
+  private static final double FITS_SHARE = 0.4;
+
+  private static final int FEWEST_TO_JUDGE = 4;
+  private static final double OFF_TUNE_CENTS = 5;
+
+  /** What a listener can notice: 6 ms, or 2.5 % of a gap (Friberg and Sundberg 1995). */
+  private static final double BIAS_MS = 6;
+
+  private static final double BIAS_SHARE = 0.025;
+  private static final int FEWEST_TO_TIME = 6;
+
+  private final RunPlan plan;
+  private final Review review;
+  private final Summary figures;
+  private final Slips slips;
+  private final List<String> said = new ArrayList<>();
+
+  Words(RunPlan plan, Review review) {
+    this.plan = plan;
+    this.review = review;
+    this.figures = review.summary();
+    this.slips = new Slips(plan, review);
+  }
+
+  List<String> sentences() {
+    if (review.notes().isEmpty()) {
+      return List.of(
+          "I heard no notes in this take. If you played, check that the guitar is on this input"
+              + " and loud enough.");
+    }
+    if (!fits()) {
+      said.add(
+          "What I heard does not fit this drill: of "
+              + Phrases.count(review.notes().size(), "note")
+              + ", "
+              + Phrases.count(figures.right())
+              + " came where the drill has "
+              + (figures.right() == 1 ? "it" : "them")
+              + ". Check the key, the starting fret and the shapes.");
+      tuning();
+      return said;
+    }
+    attempts();
+    whatWasRight();
+    stoppedEarly();
+    missedShifts();
+    said.addAll(slips.wrong());
+    said.addAll(slips.leftOut(leftOutByThemselves()));
+    said.addAll(slips.struckTwice());
+    said.addAll(slips.stray());
+    timing();
+    tuning();
+    whatFirst();
+    return said;
+  }
+
+  private boolean fits() {
+    int right = (int) review.notes().stream().filter(n -> n.verdict() == Verdict.RIGHT).count();
+    return right > 0
+        && (review.notes().size() < FEWEST_TO_JUDGE || right >= FITS_SHARE * review.notes().size());
+  }
+
+  private void attempts() {
+    if (review.attempts() > 1) {
+      said.add(
+          "You began "
+              + (review.attempts() == 2 ? "twice" : Phrases.count(review.attempts()) + " times")
+              + "; this is about the try that got furthest.");
+    }
+  }
+
+  private void whatWasRight() {
+    int steps = plan.route().steps().size();
+    int right = figures.right();
+    if (right == steps && figures.notes() == steps) {
+      said.add("All " + steps + " notes were right and in order.");
+    } else {
+      said.add(right + " of " + steps + " notes were right.");
+    }
+  }
+
+  private void stoppedEarly() {
+    Optional<Step> next =
+        review.steps().stream()
+            .filter(s -> s.verdict() == StepVerdict.UNPLAYED)
+            .map(ReviewedStep::step)
+            .findFirst();
+    next.ifPresent(
+        step -> {
+          int left = plan.route().steps().size() - step.index();
+          said.add(
+              "You stopped before the end: "
+                  + Phrases.count(left, "note")
+                  + " from there, beginning "
+                  + slips.way(step)
+                  + " on the "
+                  + Slips.spot(step)
+                  + ", were not played.");
+        });
+  }
+
+  private List<ReviewedShift> missed() {
+    return review.shifts().stream().filter(s -> s.verdict() == ShiftVerdict.MISSED).toList();
+  }
+
+  private void missedShifts() {
+    for (ReviewedShift shift : missed()) {
+      PlannedShift planned = shift.planned();
+      if (planned.direction() == Direction.UP) {
+        said.add(
+            "You turned round too early"
+                + (plan.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
+                + ": the hand stayed in the "
+                + lower(planned).spoken()
+                + " shape and never reached the "
+                + lower(planned).next().spoken()
+                + " one.");
+        return;
+      }
+    }
+  }
+
+  private Shape lower(PlannedShift shift) {
+    return plan.route().shapes().get(shift.pair());
+  }
+
+  /** Steps left out that no missed shift explains. */
+  private List<Integer> leftOutByThemselves() {
+    Route route = plan.route();
+    int half = (route.stepsPerRound() - 1) / 2;
+    List<Integer> steps = new ArrayList<>();
+    for (ReviewedStep s : review.steps()) {
+      int index = s.step().index();
+      boolean explained =
+          missed().stream()
+              .anyMatch(
+                  m -> {
+                    int top = m.planned().round() * 2 * half + half;
+                    int reach = route.shapes().size() - 1 - m.planned().pair();
+                    return Math.abs(index - top) <= reach;
+                  });
+      if (s.verdict() == StepVerdict.SKIPPED && !explained) {
+        steps.add(index);
+      }
+    }
+    return steps;
+  }
+
+  private double noticedMs() {
+    return Math.max(BIAS_MS, BIAS_SHARE * review.grid().gapSeconds() * 1000);
+  }
+
+  private void timing() {
+    if (figures.offMsMedian().isEmpty() || figures.right() < FEWEST_TO_TIME) {
+      return;
+    }
+    lateLandings();
+    double spread = figures.offMsSpread().getAsDouble();
+    said.add(
+        "Around their own middle, half of your notes lay within "
+            + Phrases.ms(Math.max(1, spread / 1.4826))
+            + ".");
+    if (review.clock() == Clock.UNMEASURED) {
+      said.add(
+          "How that lies against the click cannot be said yet: the delay between this input and"
+              + " output has not been measured.");
+      return;
+    }
+    double bias = figures.offMsMedian().getAsDouble();
+    if (Math.abs(bias) >= noticedMs() && review.grid().source() != Grid.Source.NOTES) {
+      said.add(
+          "On the whole you were "
+              + Phrases.ms(bias)
+              + (bias < 0 ? " ahead of the beat." : " behind the beat."));
+    }
+  }
+
+  private Optional<ReviewedShift> latest() {
+    return review.shifts().stream()
+        .filter(s -> s.lateMs().isPresent() && s.lateMs().getAsDouble() > lateFromMs())
+        .max((a, b) -> Double.compare(a.lateMs().getAsDouble(), b.lateMs().getAsDouble()));
+  }
+
+  private double lateFromMs() {
+    double usual = figures.offMsSpread().orElse(0);
+    return Math.max(Timing.bandMs(review.grid().gapSeconds()), 3 * usual);
+  }
+
+  private void lateLandings() {
+    for (ReviewedShift shift : review.shifts()) {
+      if (shift.lateMs().isPresent() && shift.lateMs().getAsDouble() > lateFromMs()) {
+        PlannedShift planned = shift.planned();
+        said.add(
+            Phrases.sentence(
+                "the shift "
+                    + Phrases.way(planned.direction())
+                    + (plan.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
+                    + " on the "
+                    + Phrases.string(planned.string())
+                    + " landed "
+                    + Phrases.ms(shift.lateMs().getAsDouble())
+                    + " late."));
+      }
+    }
+  }
+
+  private void tuning() {
+    review
+        .take()
+        .tuningCents()
+        .ifPresent(
+            cents -> {
+              if (Math.abs(cents) >= OFF_TUNE_CENTS) {
+                said.add(
+                    "The guitar is "
+                        + Math.round(Math.abs(cents))
+                        + " cents "
+                        + (cents < 0 ? "flat" : "sharp")
+                        + " as a whole; tune it before the next run.");
+              }
+            });
+  }
+
+  private void whatFirst() {
+    Optional<ReviewedShift> missedUp = missed().stream().findFirst();
+    if (missedUp.isPresent()) {
+      PlannedShift planned = missedUp.get().planned();
+      Step landing = plan.route().steps().get(planned.landingStep());
+      said.add(
+          "First: play up to the "
+              + Phrases.string(planned.string())
+              + " and stop on the landing note, fret "
+              + landing.place().fret()
+              + " with the "
+              + Phrases.finger(planned.finger())
+              + ", until the hand goes there by itself.");
+      return;
+    }
+    Optional<Step> slip =
+        review.steps().stream()
+            .filter(s -> s.verdict() == StepVerdict.WRONG || s.verdict() == StepVerdict.SKIPPED)
+            .map(ReviewedStep::step)
+            .findFirst();
+    if (slip.isPresent()) {
+      said.add(
+          "First: play slowly into the "
+              + Slips.spot(slip.get())
+              + ", "
+              + slips.way(slip.get())
+              + ", from a few notes before.");
+      return;
+    }
+    latest()
+        .ifPresent(
+            shift ->
+                said.add(
+                    "First: play the shift "
+                        + Phrases.way(shift.planned().direction())
+                        + " alone, the two notes before it and the landing, at a tempo where it"
+                        + " comes in time."));
+  }
+}
