@@ -104,6 +104,14 @@ final class DrillOptions {
     return drill().route();
   }
 
+  /** The open strings alone, where no drill is needed: of the file, as named, or standard. */
+  Tuning tuning() {
+    if (file != null) {
+      return drill().tuning();
+    }
+    return tuning == null ? Tuning.STANDARD : option("--tuning", tuning, Tuning::parse);
+  }
+
   /** Its pulse. */
   Pulse pulse() {
     return drill().pulse();

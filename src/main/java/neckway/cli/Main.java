@@ -17,7 +17,7 @@ import picocli.CommandLine.Spec;
     synopsisSubcommandLabel = "COMMAND",
     commandListHeading = "%nCommands:%n",
     footer = "%n'neckway COMMAND --help' tells more about one of them.",
-    subcommands = {MapCommand.class, ReviewCommand.class})
+    subcommands = {MapCommand.class, ReviewCommand.class, PerformCommand.class})
 public final class Main implements Callable<Integer> {
   @Spec private CommandSpec spec;
 

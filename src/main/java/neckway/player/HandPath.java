@@ -100,14 +100,14 @@ final class HandPath {
             .orElseThrow(
                 () ->
                     new BadInput(
-                        "mistakes: the drill has no shift %s in round %d; leave it out"
+                        "the drill has no shift %s in round %d; leave it out"
                             .formatted(mistake.direction().name().toLowerCase(), mistake.round())));
     mistake
         .string()
         .filter(s -> !strings.contains(s))
         .ifPresent(
             s -> {
-              throw new BadInput("mistakes: string %s: the drill has no such string".formatted(s));
+              throw new BadInput("string %s: the drill has no such string".formatted(s));
             });
     hands.put(shift, mistake.string());
   }
@@ -115,7 +115,7 @@ final class HandPath {
   private void checkReached(PlannedShift shift, Optional<GuitarString> hand) {
     if (hand.isPresent() && stops.stream().noneMatch(s -> s.landing().equals(Optional.of(shift)))) {
       throw new BadInput(
-          "mistakes: the shift %s in round %d cannot be on string %s: another shift is in its way"
+          "the shift %s in round %d cannot be on string %s: another shift is in its way"
               .formatted(shift.direction().name().toLowerCase(), shift.round(), hand.get()));
     }
   }
@@ -184,7 +184,7 @@ final class HandPath {
     int fret = step.midi() - open.get(string);
     if (fret < 0 || fret > HIGHEST_FRET) {
       throw new BadInput(
-          "mistakes: step %d cannot be played on string %s if the hand moves there; choose another"
+          "step %d cannot be played on string %s if the hand moves there; choose another"
               .formatted(index, string));
     }
     stops.add(new Stop(step, new Place(string, fret), landing));

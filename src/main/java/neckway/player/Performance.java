@@ -11,7 +11,8 @@ import java.util.List;
  * @param notes in order of time
  * @param shifts in the order met
  * @param mistakes what was done on purpose, those drawn by chance included
- * @param skipped steps of the furthest attempt that were left out before its last note
+ * @param attempt the attempt that got furthest, the later of equals
+ * @param skipped its steps that were left out before its last note
  */
 public record Performance(
     float[] samples,
@@ -20,6 +21,7 @@ public record Performance(
     List<PlayedNote> notes,
     List<PlayedShift> shifts,
     List<Mistake> mistakes,
+    int attempt,
     List<Integer> skipped) {
   public Performance {
     notes = List.copyOf(notes);

@@ -9,4 +9,5 @@ record Plan(
     List<PlayedNote> notes,
     List<PlayedShift> shifts,
     List<Mistake> mistakes,
+    int attempt,
     List<Integer> skipped) {}

@@ -10,8 +10,10 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.IntStream;
 import neckway.follow.Pulse;
 import neckway.neck.BadInput;
+import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 import neckway.player.PlayedNote.How;
@@ -79,7 +81,13 @@ final class Planner {
       end = notes.get(notes.size() - 1).time() + gap;
     }
     return new Plan(
-        firstBeat, end + settings.tailSeconds(), notes, shifts(notes), mistakes, skipped(notes));
+        firstBeat,
+        end + settings.tailSeconds(),
+        notes,
+        shifts(notes),
+        mistakes,
+        bestAttempt(notes),
+        skipped(notes));
   }
 
   private int lastStep() {
@@ -93,8 +101,7 @@ final class Planner {
             : mistake instanceof Mistake.Late late ? late.step() : 0;
     if (step >= route.steps().size()) {
       throw new BadInput(
-          "mistakes: step %d: the drill has steps 0 to %d"
-              .formatted(step, route.steps().size() - 1));
+          "step %d: the drill has steps 0 to %d".formatted(step, route.steps().size() - 1));
     }
   }
 
@@ -233,6 +240,7 @@ final class Planner {
         (double) frame / settings.sampleRate(),
         choice.place(),
         choice.midi(),
+        cents(choice.place().string()),
         how,
         velocity,
         draft.kind(),
@@ -241,8 +249,22 @@ final class Planner {
         slideFrom);
   }
 
+  private double cents(GuitarString string) {
+    Guitar guitar = settings.guitar();
+    return guitar.stringCents().get(string.number() - 1)
+        + guitar.fretCents() * random.nextGaussian();
+  }
+
   private int bestAttempt(List<PlayedNote> notes) {
-    return notes.stream().mapToInt(PlayedNote::attempt).max().orElse(0);
+    int best = 0;
+    int furthest = 0;
+    for (PlayedNote note : notes) {
+      if (note.step().orElse(0) >= furthest) {
+        furthest = note.step().orElse(0);
+        best = note.attempt();
+      }
+    }
+    return best;
   }
 
   private int furthest(List<PlayedNote> notes) {
@@ -271,7 +293,7 @@ final class Planner {
     int best = bestAttempt(notes);
     int last = furthest(notes);
     double[] gaps =
-        java.util.stream.IntStream.range(1, notes.size())
+        IntStream.range(1, notes.size())
             .filter(i -> notes.get(i).attempt() == notes.get(i - 1).attempt())
             .mapToDouble(i -> notes.get(i).time() - notes.get(i - 1).time())
             .sorted()
@@ -283,7 +305,7 @@ final class Planner {
               .filter(s -> s.landing().equals(Optional.of(planned)))
               .map(s -> s.step().index())
               .findFirst();
-      Optional<neckway.neck.GuitarString> hand = path.handAt(planned);
+      Optional<GuitarString> hand = path.handAt(planned);
       if (last < landing.orElse(planned.landingStep())
           && !(hand.isEmpty() && last == lastPlayable())) {
         shifts.add(

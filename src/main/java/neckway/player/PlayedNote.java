@@ -11,6 +11,8 @@ import neckway.neck.Place;
  * @param time the same in seconds from the first sample of the take
  * @param place string and fret
  * @param midi MIDI note number of that place
+ * @param cents how far it is off that pitch on this guitar, the guitar's own tuning offset taken
+ *     off
  * @param how how it was begun
  * @param velocity strength of the stroke, 1 is a middling one
  * @param kind what it is to the route
@@ -23,6 +25,7 @@ public record PlayedNote(
     double time,
     Place place,
     int midi,
+    double cents,
     How how,
     double velocity,
     Kind kind,

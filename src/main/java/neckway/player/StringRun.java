@@ -56,11 +56,10 @@ final class StringRun {
     this.handOff = handOff;
     PlayedNote first = notes.get(0);
     int fret = first.place().fret();
-    double cents = touch.anyCents();
     voice =
         new StringVoice(
             rate,
-            touch.hz(first, fret, cents),
+            touch.hz(first, fret),
             touch.stiffness(first, fret),
             settings.guitar(),
             touch.strike(first));
@@ -120,9 +119,8 @@ final class StringRun {
 
   private void make(Turn turn) {
     PlayedNote note = turn.note();
-    double cents = touch.anyCents();
     voice.moveTo(
-        touch.hz(note, turn.fret(), cents),
+        touch.hz(note, turn.fret()),
         touch.stiffness(note, turn.fret()),
         touch.ringSeconds(note, turn.fret()));
     voice.lose(turn.loss(), turn.passing() ? 0.01 : 0.02);

@@ -1,5 +1,6 @@
 package neckway.player;
 
+import java.util.Optional;
 import java.util.Random;
 import neckway.follow.Pulse;
 
@@ -13,24 +14,20 @@ final class Surrounder {
     this.random = random;
   }
 
-  void run(float[] samples, Pulse pulse, Plan plan) {
+  /** Works in place; without a pulse nothing clicks. */
+  void run(float[] samples, Optional<Pulse> pulse, Plan plan) {
     Surroundings around = settings.surroundings();
     int rate = settings.sampleRate();
     new Amp(around.amp(), rate).run(samples);
     new Room(around.roomWet(), around.roomSeconds(), rate, random).run(samples);
     double peak = Levels.gain(around.levelDbfs());
     Levels.toPeak(samples, peak);
-    around
-        .clickUnderDb()
-        .ifPresent(
-            db ->
-                new ClickLeak(around.clickSound(), rate, random)
-                    .run(
-                        samples,
-                        pulse,
-                        plan.firstBeat(),
-                        plan.lengthSeconds() - settings.tailSeconds(),
-                        peak * Levels.gain(-db)));
+    if (pulse.isPresent() && around.clickUnderDb().isPresent()) {
+      double clickPeak = peak * Levels.gain(-around.clickUnderDb().getAsDouble());
+      double until = plan.lengthSeconds() - settings.tailSeconds();
+      new ClickLeak(around.clickSound(), rate, random)
+          .run(samples, pulse.get(), plan.firstBeat(), until, clickPeak);
+    }
     around.humUnderDb().ifPresent(db -> hum(samples, peak * Levels.gain(-db), around.humHz()));
     around.hissUnderDb().ifPresent(db -> hiss(samples, peak * Levels.gain(-db)));
     if (around.phone()) {

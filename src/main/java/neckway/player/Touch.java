@@ -42,16 +42,11 @@ final class Touch {
     return guitar.stiffnessAt(number(note), fret);
   }
 
-  /** Fundamental of the note's string at a fret, so many cents off its place. */
-  double hz(PlayedNote note, int fret, double cents) {
+  /** Fundamental of the note's string at a fret. */
+  double hz(PlayedNote note, int fret) {
     double midi = note.midi() - note.place().fret() + fret;
-    double off = cents + guitar.detuneCents() + guitar.stringCents().get(number(note) - 1);
+    double off = note.cents() + guitar.detuneCents();
     return 440 * Math.pow(2, (midi - 69 + off / 100) / 12);
-  }
-
-  /** One note's intonation. */
-  double anyCents() {
-    return guitar.fretCents() * random.nextGaussian();
   }
 
   private static int number(PlayedNote note) {

@@ -1,9 +1,11 @@
 package neckway.player;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import neckway.follow.Pulse;
 import neckway.neck.Route;
+import neckway.neck.Tuning;
 
 /**
  * Plays routes as a guitarist might, mistakes and all, and knows exactly what it played. The same
@@ -28,6 +30,27 @@ public final class VirtualPlayer {
   public Performance play(Route route, Pulse pulse, List<Mistake> mistakes, long seed) {
     Random chance = new Random(seed * 0x5DEECE66DL + 11);
     Plan plan = new Planner(settings, route, pulse, mistakes, new Random(chance.nextLong())).plan();
+    return render(plan, Optional.of(pulse), chance);
+  }
+
+  /**
+   * Plays the calibration sequence: string by string from the lowest, on each the frets in order,
+   * one pluck each, left to ring, a second apart. Nothing clicks.
+   *
+   * @param tuning the open strings
+   * @param frets 0 to 24, at least one
+   * @param seed varies everything that the settings leave to chance
+   */
+  public Performance calibration(Tuning tuning, List<Integer> frets, long seed) {
+    Random chance = new Random(seed * 0x5DEECE66DL + 23);
+    List<PlayedNote> notes =
+        CalibrationSequence.notes(settings, tuning, frets, new Random(chance.nextLong()));
+    double end = notes.get(notes.size() - 1).time() + 1 + settings.tailSeconds();
+    Plan plan = new Plan(0, end, notes, List.of(), List.of(), 0, List.of());
+    return render(plan, Optional.empty(), chance);
+  }
+
+  private Performance render(Plan plan, Optional<Pulse> pulse, Random chance) {
     int frames = (int) Math.ceil(plan.lengthSeconds() * settings.sampleRate());
     float[] samples =
         new GuitarSound(settings, new Random(chance.nextLong()), frames).render(plan.notes());
@@ -39,6 +62,7 @@ public final class VirtualPlayer {
         plan.notes(),
         plan.shifts(),
         plan.mistakes(),
+        plan.attempt(),
         plan.skipped());
   }
 }

@@ -37,7 +37,7 @@ final class WrongNotes {
     if (midi.isPresent()) {
       if (midi.getAsInt() == stop.step().midi()) {
         throw new BadInput(
-            "mistakes: step %d: midi %d is the right note there; give another or leave it out"
+            "step %d: midi %d is the right note there; give another or leave it out"
                 .formatted(stop.step().index(), midi.getAsInt()));
       }
       return near(stop, midi.getAsInt());
@@ -116,7 +116,7 @@ final class WrongNotes {
     }
     if (best == null) {
       throw new BadInput(
-          "mistakes: step %d: midi %d is not on this neck; give a note that is"
+          "step %d: midi %d is not on this neck; give a note that is"
               .formatted(stop.step().index(), midi));
     }
     return best;

@@ -1,0 +1,183 @@
+package neckway.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import neckway.file.AtomicFile;
+import neckway.file.Drill;
+import neckway.file.JsonFile;
+import neckway.file.MistakesFile;
+import neckway.file.TruthFile;
+import neckway.file.WavWriter;
+import neckway.neck.BadInput;
+import neckway.neck.Tuning;
+import neckway.player.Mistake;
+import neckway.player.Performance;
+import neckway.player.PlayerSettings;
+import neckway.player.VirtualPlayer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Renders a drill as a virtual player, with the truth of what was played beside it. */
+@Command(
+    name = "perform",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = "Plays a drill as a virtual guitarist and writes down what was truly played.",
+    footer = {
+      "%nThe same drill, mistakes, seed and options give the same take.",
+      "Mistakes are a JSON list such as",
+      "  [{\"kind\": \"wrong\", \"step\": 4, \"midi\": 53}, {\"kind\": \"skip\", \"step\": 9},",
+      "   {\"kind\": \"repeat\", \"step\": 12}, {\"kind\": \"extra\", \"step\": 15},",
+      "   {\"kind\": \"late\", \"step\": 18, \"ms\": 120},",
+      "   {\"kind\": \"shift\", \"round\": 0, \"direction\": \"up\", \"string\": 5}]"
+    })
+final class PerformCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DrillOptions drillOptions = new DrillOptions();
+
+  @Option(
+      names = "--mistakes",
+      paramLabel = "FILE",
+      description = "Mistakes to make, a JSON list as shown below.")
+  private Path mistakesFile;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "NUMBER",
+      description = "What is left to chance follows from it. Left out: 1.")
+  private long seed = 1;
+
+  @Option(
+      names = "--out",
+      paramLabel = "TAKE.wav",
+      required = true,
+      description = "Where the take goes.")
+  private Path out;
+
+  @Option(
+      names = "--truth",
+      paramLabel = "FILE",
+      description = "Where the truth goes, a neckway-review/1 file of what was played.")
+  private Path truth;
+
+  @Option(
+      names = "--bits",
+      paramLabel = "BITS",
+      description = "16, 24, or 32 for floats. Left out: 16.")
+  private int bits = 16;
+
+  @Option(
+      names = "--calibration",
+      description =
+          "Play the calibration sequence in place of a drill: string by string from the lowest,"
+              + " one pluck a second.")
+  private boolean calibration;
+
+  @Option(
+      names = "--frets",
+      paramLabel = "FRETS",
+      description = "Frets of the calibration sequence. Left out: 0,3,7,12.")
+  private String frets = "0,3,7,12";
+
+  @Mixin private PlayerOptions player = new PlayerOptions();
+
+  @Override
+  public Integer call() {
+    WavWriter.Coding coding = coding();
+    if (truth != null && truth.toAbsolutePath().equals(out.toAbsolutePath())) {
+      throw new BadInput("--truth " + truth + ": is the take itself; name another file");
+    }
+    PlayerSettings settings = player.settings(seed);
+    VirtualPlayer virtual = new VirtualPlayer(settings);
+    Optional<Drill> drill = Optional.empty();
+    Performance played;
+    if (calibration) {
+      played = virtual.calibration(tuning(), fretList(), seed);
+    } else {
+      Drill asked = drillOptions.drill();
+      drill = Optional.of(asked);
+      played = play(virtual, asked);
+    }
+    write(played, coding, drill, settings.guitar().detuneCents());
+    say(played);
+    return 0;
+  }
+
+  /** Both files or neither: each is written beside its target, then moved into place. */
+  private void write(
+      Performance played, WavWriter.Coding coding, Optional<Drill> drill, double tuningCents) {
+    try (WavWriter take = new WavWriter(out, played.sampleRate(), coding);
+        AtomicFile beside = truth == null ? null : AtomicFile.beside(truth)) {
+      take.write(played.samples(), 0, played.samples().length);
+      if (beside != null) {
+        String name = out.getFileName().toString();
+        ObjectNode json = TruthFile.toJson(name, drill, played, tuningCents);
+        beside.stream().write(JsonFile.text(json).getBytes(StandardCharsets.UTF_8));
+      }
+      take.finish();
+      if (beside != null) {
+        beside.commit();
+      }
+    } catch (IOException e) {
+      throw new BadInput(truth + ": cannot be written (" + e.getMessage() + "); name another", e);
+    }
+  }
+
+  private Performance play(VirtualPlayer virtual, Drill drill) {
+    List<Mistake> mistakes =
+        mistakesFile == null ? List.of() : MistakesFile.read(mistakesFile, drill.route());
+    try {
+      return virtual.play(drill.route(), drill.pulse(), mistakes, seed);
+    } catch (BadInput e) {
+      throw mistakesFile == null ? e : e.in(mistakesFile.toString());
+    }
+  }
+
+  private void say(Performance played) {
+    PrintWriter to = spec.commandLine().getOut();
+    double seconds = (double) played.samples().length / played.sampleRate();
+    to.printf(Locale.ROOT, "%s: %d notes in %.1f s", out, played.notes().size(), seconds);
+    if (!calibration) {
+      to.printf(Locale.ROOT, ", first beat at %.3f s", played.firstBeat());
+    }
+    to.println();
+  }
+
+  private WavWriter.Coding coding() {
+    return switch (bits) {
+      case 16 -> WavWriter.Coding.PCM_16;
+      case 24 -> WavWriter.Coding.PCM_24;
+      case 32 -> WavWriter.Coding.FLOAT_32;
+      default -> throw new BadInput("--bits " + bits + ": give 16, 24 or 32");
+    };
+  }
+
+  private Tuning tuning() {
+    return drillOptions.tuning();
+  }
+
+  private List<Integer> fretList() {
+    List<Integer> list =
+        Arrays.stream(frets.split("\\s*,\\s*"))
+            .map(
+                fret -> {
+                  if (!fret.matches("\\d{1,2}") || Integer.parseInt(fret) > 24) {
+                    throw new BadInput("--frets " + frets + ": give frets of 0 to 24 with commas");
+                  }
+                  return Integer.valueOf(fret);
+                })
+            .toList();
+    return list;
+  }
+}
