@@ -1,0 +1,121 @@
+package neckway.sound;
+
+import java.util.concurrent.locks.LockSupport;
+import javax.sound.sampled.TargetDataLine;
+
+/**
+ * Takes sound from an input line into a ring. Its thread does nothing else: no locks, no logging,
+ * no allocation. Frames are counted from the first one the line gives; that count is the only
+ * clock.
+ *
+ * <p>A device whose server has died keeps saying that it is open and gives nothing for ever, so a
+ * watchdog calls it gone when no frame has come for {@link #GONE_AFTER_SECONDS}.
+ */
+public final class Capture implements AutoCloseable {
+  /** Silence of the line, not of the sound, after which the device is taken for gone. */
+  public static final double GONE_AFTER_SECONDS = 2.0;
+
+  private static final int BLOCK_FRAMES = 256;
+  private static final int RING_SECONDS = 30;
+
+  private final TargetDataLine line;
+  private final SampleRing ring;
+  private final double sampleRate;
+  private final int bufferBytes;
+  private final Thread thread;
+  private volatile boolean running;
+  private volatile long overflows;
+  private long framesSeen;
+  private long seenAtNanos;
+
+  /**
+   * @param line open, not started
+   */
+  public Capture(TargetDataLine line) {
+    this.line = line;
+    sampleRate = line.getFormat().getSampleRate();
+    bufferBytes = line.getBufferSize();
+    int blocks = (int) (RING_SECONDS * sampleRate / BLOCK_FRAMES) + 1;
+    ring = new SampleRing(line.getFormat(), blocks * BLOCK_FRAMES, BLOCK_FRAMES);
+    thread = new Thread(this::run, "capture");
+    thread.setDaemon(true);
+    thread.setPriority(Thread.MAX_PRIORITY);
+  }
+
+  /** Begins to capture. */
+  public void start() {
+    running = true;
+    seenAtNanos = System.nanoTime();
+    thread.start();
+  }
+
+  private void run() {
+    line.start();
+    int frameBytes = line.getFormat().getFrameSize();
+    byte[] bytes = ring.bytes();
+    while (running) {
+      if (line.available() > bufferBytes - frameBytes) {
+        overflows = overflows + 1;
+      }
+      int got = line.read(bytes, ring.writeAt(), ring.writeRoom());
+      if (got > 0) {
+        ring.wrote(got);
+      } else {
+        LockSupport.parkNanos(2_000_000);
+      }
+    }
+  }
+
+  /** Frames a second. */
+  public double sampleRate() {
+    return sampleRate;
+  }
+
+  /** The line's buffer as it was given, frames. */
+  public int bufferFrames() {
+    return bufferBytes / line.getFormat().getFrameSize();
+  }
+
+  /** Takes what has come, mono, -1 to 1; 0 where nothing has. For one thread. */
+  public int read(float[] samples) {
+    return ring.read(samples);
+  }
+
+  /** Frames captured so far. */
+  public long frames() {
+    return ring.framesWritten();
+  }
+
+  /** How often the line's buffer was found full, so that sound may have been dropped before it. */
+  public long overflows() {
+    return overflows;
+  }
+
+  /** Frames that were captured and overwritten before they were listened to. */
+  public long lostFrames() {
+    return ring.lostFrames();
+  }
+
+  /** The line's own count of frames, for relating it to the output's. */
+  long position() {
+    return line.getLongFramePosition();
+  }
+
+  /** Whether the device has stopped giving. For the thread that reads. */
+  public boolean gone() {
+    long frames = ring.framesWritten();
+    long now = System.nanoTime();
+    if (frames != framesSeen) {
+      framesSeen = frames;
+      seenAtNanos = now;
+    }
+    return !line.isOpen() || now - seenAtNanos > GONE_AFTER_SECONDS * 1e9;
+  }
+
+  /** Stops. What was captured can still be read. */
+  @Override
+  public void close() {
+    running = false;
+    Lines.closeWithoutWaiting(line, thread);
+  }
+}

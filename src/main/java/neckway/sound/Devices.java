@@ -1,0 +1,157 @@
+package neckway.sound;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioSystem;
+import javax.sound.sampled.DataLine;
+import javax.sound.sampled.Line;
+import javax.sound.sampled.LineUnavailableException;
+import javax.sound.sampled.Mixer;
+import javax.sound.sampled.SourceDataLine;
+import javax.sound.sampled.TargetDataLine;
+import neckway.neck.BadInput;
+
+/** The sound devices of this machine, by name. */
+public final class Devices {
+  /**
+   * Frames asked of a line's buffer: long enough that a busy machine loses nothing. The clicks are
+   * placed by frame, so a long output buffer costs no accuracy.
+   */
+  public static final int INPUT_BUFFER_FRAMES = 4096;
+
+  /** The same for the output. */
+  public static final int OUTPUT_BUFFER_FRAMES = 8192;
+
+  private static final float[] RATES = {48_000, 44_100};
+  private static final int[] CHANNELS = {1, 2};
+
+  private Devices() {}
+
+  /** Names of the devices that sound can come in by. */
+  public static List<String> inputs() {
+    return names(TargetDataLine.class);
+  }
+
+  /** Names of the devices that sound can go out by. */
+  public static List<String> outputs() {
+    return names(SourceDataLine.class);
+  }
+
+  /**
+   * Opens an input, 16-bit, mono if the device allows it.
+   *
+   * @param name its name or a part of it that no other has, whatever the case; empty: the first
+   * @throws BadInput where there is none, or it is in use, in one line that lists what there is
+   */
+  public static TargetDataLine openInput(Optional<String> name) {
+    return (TargetDataLine) open(TargetDataLine.class, name, RATES, INPUT_BUFFER_FRAMES);
+  }
+
+  /**
+   * Opens an output at a rate, 16-bit.
+   *
+   * @throws BadInput as {@link #openInput}
+   */
+  public static SourceDataLine openOutput(Optional<String> name, float rate) {
+    return (SourceDataLine)
+        open(SourceDataLine.class, name, new float[] {rate}, OUTPUT_BUFFER_FRAMES);
+  }
+
+  /** The name of the device that {@link #openInput} opens. */
+  public static String inputName(Optional<String> name) {
+    return choose(TargetDataLine.class, name).getName();
+  }
+
+  /** The name of the device that {@link #openOutput} opens. */
+  public static String outputName(Optional<String> name) {
+    return choose(SourceDataLine.class, name).getName();
+  }
+
+  private static List<String> names(Class<? extends DataLine> kind) {
+    return mixers(kind).stream().map(Mixer.Info::getName).toList();
+  }
+
+  private static List<Mixer.Info> mixers(Class<? extends DataLine> kind) {
+    List<Mixer.Info> found = new ArrayList<>();
+    for (Mixer.Info info : AudioSystem.getMixerInfo()) {
+      Mixer mixer = AudioSystem.getMixer(info);
+      Line.Info[] lines =
+          kind == TargetDataLine.class ? mixer.getTargetLineInfo() : mixer.getSourceLineInfo();
+      for (Line.Info line : lines) {
+        if (line.getLineClass() == kind) {
+          found.add(info);
+          break;
+        }
+      }
+    }
+    return found;
+  }
+
+  private static Mixer.Info choose(Class<? extends DataLine> kind, Optional<String> name) {
+    boolean input = kind == TargetDataLine.class;
+    String word = input ? "input" : "output";
+    List<Mixer.Info> all = mixers(kind);
+    if (all.isEmpty()) {
+      throw new BadInput(
+          "no sound "
+              + word
+              + " found on this machine; plug one in, or start the sound server, and try again");
+    }
+    if (name.isEmpty()) {
+      return all.get(0);
+    }
+    String wanted = name.get().toLowerCase(Locale.ROOT);
+    List<Mixer.Info> like =
+        all.stream().filter(i -> i.getName().toLowerCase(Locale.ROOT).contains(wanted)).toList();
+    for (Mixer.Info info : like) {
+      if (like.size() == 1 || info.getName().equalsIgnoreCase(name.get())) {
+        return info;
+      }
+    }
+    String names =
+        (like.isEmpty() ? all : like)
+            .stream().map(Mixer.Info::getName).distinct().collect(Collectors.joining(", "));
+    throw new BadInput(
+        "--"
+            + word
+            + " "
+            + name.get()
+            + (like.isEmpty() ? ": no such device; there is: " : ": could be any of: ")
+            + names);
+  }
+
+  private static DataLine open(
+      Class<? extends DataLine> kind, Optional<String> name, float[] rates, int bufferFrames) {
+    Mixer.Info device = choose(kind, name);
+    Exception last = null;
+    for (int channels : CHANNELS) {
+      for (float rate : rates) {
+        AudioFormat format = new AudioFormat(rate, 16, channels, true, false);
+        try {
+          DataLine line =
+              (DataLine) AudioSystem.getMixer(device).getLine(new DataLine.Info(kind, format));
+          int bufferBytes = bufferFrames * format.getFrameSize();
+          if (line instanceof TargetDataLine in) {
+            in.open(format, bufferBytes);
+          } else if (line instanceof SourceDataLine out) {
+            out.open(format, bufferBytes);
+          }
+          return line;
+        } catch (LineUnavailableException | IllegalArgumentException e) {
+          last = e;
+        }
+      }
+    }
+    throw new BadInput(
+        "the sound device "
+            + device.getName()
+            + " cannot be opened ("
+            + (last == null ? "" : last.getMessage())
+            + "); close other programs that use it, or name another",
+        last);
+  }
+}

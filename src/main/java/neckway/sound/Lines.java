@@ -1,0 +1,37 @@
+package neckway.sound;
+
+import java.util.concurrent.TimeUnit;
+import javax.sound.sampled.DataLine;
+
+/** Help with lines of Java Sound. */
+final class Lines {
+  private static final long PATIENCE_MILLIS = 500;
+
+  private Lines() {}
+
+  /**
+   * Closes a line without hanging on one whose server has died: that is done by a thread of its
+   * own, which is waited for a little only.
+   */
+  static void closeWithoutWaiting(DataLine line, Thread user) {
+    Thread closer =
+        new Thread(
+            () -> {
+              join(user);
+              line.stop();
+              line.close();
+            },
+            "close line");
+    closer.setDaemon(true);
+    closer.start();
+    join(closer);
+  }
+
+  private static void join(Thread thread) {
+    try {
+      thread.join(TimeUnit.MILLISECONDS.toMillis(PATIENCE_MILLIS));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

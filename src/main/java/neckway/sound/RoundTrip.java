@@ -1,0 +1,84 @@
+package neckway.sound;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import neckway.neck.BadInput;
+
+/**
+ * What a pair of devices adds to the offset that they report: the same in each run, so it is
+ * measured once and kept.
+ *
+ * @param extraSeconds a click is captured this much later than the two positions say; may be
+ *     negative
+ * @param spreadSeconds median distance of the single clicks from it
+ * @param clicks how many were heard
+ */
+public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks) {
+  /** Fewer clicks than this are no measurement. */
+  public static final int LEAST_CLICKS = 10;
+
+  private static final int PLAYED_CLICKS = 16;
+  private static final double LEAD_SECONDS = 1.5;
+  private static final double GAP_SECONDS = 0.4;
+
+  /**
+   * Plays clicks and listens for them; takes about eight seconds. The input must hear the output: a
+   * microphone at the loudspeaker or the headphones, or a cable.
+   *
+   * @param gain of the clicks, 0 to {@link ClickTrack#MAX_GAIN}
+   * @throws BadInput where a device is missing or too few clicks are heard
+   */
+  public static RoundTrip measure(Optional<String> input, Optional<String> output, double gain) {
+    var inLine = Devices.openInput(input);
+    float rate = inLine.getFormat().getSampleRate();
+    var outLine = Devices.openOutput(output, rate);
+    ClickTrack track =
+        new ClickTrack(
+            (int) rate, LEAD_SECONDS * rate, GAP_SECONDS * rate, 4, 0, PLAYED_CLICKS, gain);
+    float[] sound = new float[(int) ((LEAD_SECONDS + (PLAYED_CLICKS + 2) * GAP_SECONDS) * rate)];
+    int length = 0;
+    OffsetMeter meter = new OffsetMeter();
+    try (Capture in = new Capture(inLine);
+        Playback out = new Playback(outLine, track)) {
+      in.start();
+      out.start();
+      float[] block = new float[1024];
+      while (length < sound.length && !in.gone()) {
+        int got = in.read(block);
+        int kept = Math.min(got, sound.length - length);
+        System.arraycopy(block, 0, sound, length, kept);
+        length += kept;
+        pause();
+        if (length > LEAD_SECONDS * rate / 2) {
+          meter.take(in, out);
+        }
+      }
+    }
+    OptionalDouble reported = meter.offsetFrames();
+    if (reported.isEmpty()) {
+      throw new BadInput("the sound input gave nothing; check the device and try again");
+    }
+    ClickFinder.Heard heard =
+        ClickFinder.offset(
+            sound, length, track, PLAYED_CLICKS, reported.getAsDouble() + 0.1 * rate, 0.18 * rate);
+    if (heard.count() < LEAST_CLICKS || heard.spread() > 0.003 * rate) {
+      throw new BadInput(
+          "the input heard "
+              + heard.count()
+              + " of "
+              + PLAYED_CLICKS
+              + " clicks clearly; hold the microphone to the loudspeaker or the headphones, or"
+              + " join output and input by a cable, turn it up a little and try again");
+    }
+    return new RoundTrip(
+        (heard.median() - reported.getAsDouble()) / rate, heard.spread() / rate, heard.count());
+  }
+
+  private static void pause() {
+    try {
+      Thread.sleep(5);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
