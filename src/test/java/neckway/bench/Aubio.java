@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import neckway.bench.NoteMatching.Criterion;
 import neckway.bench.NoteMatching.Note;
 import neckway.bench.NoteMatching.Score;
@@ -30,10 +32,11 @@ public final class Aubio {
   /**
    * What it made of a take.
    *
+   * @param truth what there was to hear
    * @param notes as heard, its delay still in
    * @param seconds that it took, its start included
    */
-  public record Hearing(List<Note> notes, double seconds) {}
+  public record Hearing(List<Note> truth, List<Note> notes, double seconds) {}
 
   /** Runs it over a take. */
   public static Hearing listen(Take take) throws IOException, InterruptedException {
@@ -55,7 +58,7 @@ public final class Aubio {
           notes.add(Note.at(Double.parseDouble(cells[1]), Double.parseDouble(cells[0])));
         }
       }
-      return new Hearing(notes, seconds);
+      return new Hearing(truth(take), notes, seconds);
     } finally {
       Files.delete(wav);
     }
@@ -69,27 +72,27 @@ public final class Aubio {
   }
 
   /** Median of its offsets over takes, seconds: pairs of the same pitch within 150 ms. */
-  public static double delaySeconds(List<Take> takes, List<Hearing> hearings) {
-    List<Double> offsets = new ArrayList<>();
-    for (int t = 0; t < takes.size(); t++) {
-      List<Note> truth = truth(takes.get(t));
-      List<Note> heard = hearings.get(t).notes();
-      int[] partners = NoteMatching.match(truth, heard, 0.15, Criterion.ONSET_PITCH);
-      for (int i = 0; i < partners.length; i++) {
-        if (partners[i] >= 0) {
-          offsets.add(heard.get(partners[i]).onset() - truth.get(i).onset());
-        }
-      }
-    }
-    double[] sorted = offsets.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-    return sorted.length == 0 ? 0 : EarTotals.quantile(sorted, 0.5);
+  public static double delaySeconds(List<Hearing> hearings) {
+    double[] offsets = hearings.stream().flatMapToDouble(Aubio::offsets).sorted().toArray();
+    return offsets.length == 0 ? 0 : EarTotals.quantile(offsets, 0.5);
   }
 
-  /** Its score on a take once a delay is taken out. */
-  public static Score score(Take take, Hearing hearing, double delay, double tolerance) {
-    List<Note> shifted =
-        hearing.notes().stream().map(n -> Note.at(n.onset() - delay, n.pitch())).toList();
-    return NoteMatching.score(truth(take), shifted, tolerance, Criterion.ONSET_PITCH);
+  private static DoubleStream offsets(Hearing h) {
+    int[] partners = NoteMatching.match(h.truth(), h.notes(), 0.15, Criterion.ONSET_PITCH);
+    return IntStream.range(0, partners.length)
+        .filter(i -> partners[i] >= 0)
+        .mapToDouble(i -> h.notes().get(partners[i]).onset() - h.truth().get(i).onset());
+  }
+
+  /** Its score on takes once a delay is taken out. */
+  public static Score score(List<Hearing> hearings, double delay, double tolerance) {
+    Score sum = new Score(0, 0, 0);
+    for (Hearing h : hearings) {
+      List<Note> shifted =
+          h.notes().stream().map(n -> Note.at(n.onset() - delay, n.pitch())).toList();
+      sum = sum.plus(NoteMatching.score(h.truth(), shifted, tolerance, Criterion.ONSET_PITCH));
+    }
+    return sum;
   }
 
   /** As it sounds: nobody takes the guitar's offset off for it. */

@@ -72,7 +72,7 @@ public final class EarBench {
     for (JdkSynthTakes takes : JdkSynthTakes.banks()) {
       for (int i = 0; i < n; i++) {
         long seed = firstSeed + i;
-        orders.add(new Order(takes.name(), () -> takes.take(seed)));
+        orders.add(new Order(takes.name(), () -> takes.take(seed).take()));
       }
     }
     return orders;
@@ -95,7 +95,7 @@ public final class EarBench {
     for (String guitar : recorded.get().guitars()) {
       for (int i = 0; i < n; i++) {
         long seed = firstSeed + i;
-        orders.add(new Order(guitar, () -> takes.take(guitar, seed, dirty)));
+        orders.add(new Order(guitar, () -> takes.take(guitar, seed, dirty).take()));
       }
     }
     return orders;

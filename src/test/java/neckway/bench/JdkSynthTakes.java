@@ -59,7 +59,7 @@ public final class JdkSynthTakes {
   }
 
   /** A run in standard tuning. */
-  public Take take(long seed) throws Exception {
+  public PlayedTake take(long seed) throws Exception {
     Random random = new Random(seed * 31 + 5);
     random.nextInt();
     int shapes = RandomDrills.MOSTLY_TWO[random.nextInt(RandomDrills.MOSTLY_TWO.length)];
@@ -80,16 +80,16 @@ public final class JdkSynthTakes {
     List<TrueNote> notes = new ArrayList<>();
     for (Step step : steps) {
       notes.add(
-          new TrueNote(
+          TrueNote.right(
               sent[step.index()] + delaySeconds(program, step.midi(), velocities[step.index()]),
-              step.midi(),
-              step.place().string().number(),
-              step.place().fret(),
+              step,
               "velocity " + velocities[step.index()]));
     }
     String name = String.format("%s program %d seed %d gap %.2f", bank.name(), program, seed, gap);
     double beat = drill.pulse().beatSeconds();
-    return new Take(name, SampledNotes.RATE, samples, notes, 0, OptionalDouble.of(first), beat);
+    Take take =
+        new Take(name, SampledNotes.RATE, samples, notes, 0, OptionalDouble.of(first), beat);
+    return new PlayedTake(take, drill, first, Map.of());
   }
 
   private static void play(

@@ -2,6 +2,7 @@ package neckway.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
 import neckway.bench.RandomDrills.Drill;
@@ -28,7 +29,7 @@ public final class StitchedTakes {
   }
 
   /** A take of one guitar; {@code dirty} adds hum, hiss, a room and the click's leak. */
-  public Take take(String guitar, long seed, boolean dirty) {
+  public PlayedTake take(String guitar, long seed, boolean dirty) {
     Random random = new Random(seed * 7919 + guitar.hashCode());
     random.nextInt();
     List<Recording> all = recorded.of(guitar);
@@ -53,7 +54,7 @@ public final class StitchedTakes {
       double stop = stop(run, times, i, random.nextDouble() < ringOver, random);
       double fade = 0.008 + 0.012 * random.nextDouble();
       lay(mix, r, step.midi() - r.midi(), times[i], stop, fade, gain);
-      truth.add(new TrueNote(times[i], step.midi(), string(step), step.place().fret(), r.file()));
+      truth.add(TrueNote.right(times[i], step, r.file()));
     }
     double beat = drill.pulse().beatSeconds();
     if (dirty) {
@@ -61,7 +62,8 @@ public final class StitchedTakes {
     }
     String name =
         String.format("stitched %s seed %d%s gap %.2f", guitar, seed, dirty ? " dirty" : "", gap);
-    return new Take(name, RATE, mix, truth, 0, OptionalDouble.of(first), beat);
+    Take take = new Take(name, RATE, mix, truth, 0, OptionalDouble.of(first), beat);
+    return new PlayedTake(take, drill, first, Map.of());
   }
 
   private static Drill drill(String guitar, List<Recording> all, Random random) {

@@ -2,12 +2,15 @@ package neckway.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import neckway.bench.RandomDrills.Drill;
-import neckway.follow.Pulse;
-import neckway.neck.Route;
 import neckway.player.Behaviour;
+import neckway.player.Mistake;
 import neckway.player.Performance;
 import neckway.player.PlayedNote;
 import neckway.player.PlayerSettings;
@@ -21,65 +24,64 @@ public final class VirtualTakes {
 
   private VirtualTakes() {}
 
-  /**
-   * A take with what was to be played and what was.
-   *
-   * @param take the sound and its notes
-   * @param route what was to be played
-   * @param pulse when
-   * @param performance what was played
-   */
-  public record VirtualTake(Take take, Route route, Pulse pulse, Performance performance) {}
-
   /** A run with up to four slips. */
-  public static VirtualTake take(long seed, Condition condition) {
-    Random random = random(seed, condition);
-    return take(seed, condition, Behaviour.withMistakes(random.nextInt(5)));
+  public static PlayedTake take(long seed, Condition condition) {
+    int slips = random(seed, condition).nextInt(5);
+    return take(seed, condition, Behaviour.withMistakes(slips), s -> s);
   }
 
-  /** A run played by a player who behaves as told. */
-  public static VirtualTake take(long seed, Condition condition, Behaviour behaviour) {
+  /** A run played by a player who behaves as told, the settings changed at will. */
+  public static PlayedTake take(
+      long seed, Condition condition, Behaviour behaviour, UnaryOperator<PlayerSettings> change) {
     Random random = random(seed, condition);
     random.nextInt();
     Drill drill = new RandomDrills(random).any();
-    PlayerSettings settings = PlayerSettings.random(seed, condition).withBehaviour(behaviour);
-    return play(seed, condition.toString(), settings, drill.route(), drill.pulse());
+    PlayerSettings settings =
+        change.apply(PlayerSettings.random(seed, condition).withBehaviour(behaviour));
+    return play(seed, condition.toString(), settings, drill);
   }
 
-  static VirtualTake play(
-      long seed, String name, PlayerSettings settings, Route route, Pulse pulse) {
-    Performance p = new VirtualPlayer(settings).play(route, pulse, List.of(), seed);
+  static PlayedTake play(long seed, String name, PlayerSettings settings, Drill drill) {
+    Performance p = new VirtualPlayer(settings).play(drill.route(), drill.pulse(), List.of(), seed);
     Take take =
         new Take(
             String.format(
                 "%s seed %d gap %.2f %s %s",
-                name, seed, pulse.gapSeconds(), settings, p.mistakes()),
+                name, seed, drill.pulse().gapSeconds(), settings, p.mistakes()),
             p.sampleRate(),
             p.samples(),
-            notes(p),
+            p.notes().stream().map(VirtualTakes::note).toList(),
             settings.guitar().detuneCents(),
             OptionalDouble.of(p.firstBeat()),
-            pulse.beatSeconds());
-    return new VirtualTake(take, route, pulse, p);
+            drill.pulse().beatSeconds());
+    return new PlayedTake(take, drill, p.firstBeat(), mistakes(p));
   }
 
-  private static List<TrueNote> notes(Performance performance) {
-    List<TrueNote> notes = new ArrayList<>();
-    for (PlayedNote n : performance.notes()) {
-      notes.add(
-          new TrueNote(
-              n.time(),
-              n.midi(),
-              n.place().string().number(),
-              n.place().fret(),
-              String.format(
-                  "%s %s velocity %.2f%s",
-                  n.how(),
-                  n.kind(),
-                  n.velocity(),
-                  n.slideFrom().isPresent() ? " slid from " + n.slideFrom().getAsInt() : "")));
+  private static TrueNote note(PlayedNote n) {
+    String from = n.slideFrom().isPresent() ? " slid from " + n.slideFrom().getAsInt() : "";
+    return new TrueNote(
+        n.time(),
+        n.midi(),
+        n.place().string().number(),
+        n.place().fret(),
+        n.kind(),
+        n.step(),
+        String.format("%s %s velocity %.2f%s", n.how(), n.kind(), n.velocity(), from));
+  }
+
+  private static Map<String, List<Integer>> mistakes(Performance p) {
+    Map<String, List<Integer>> mistakes = new TreeMap<>();
+    for (Mistake mistake : p.mistakes()) {
+      if (mistake instanceof Mistake.Slip slip && slip.kind() != Mistake.Kind.SKIP) {
+        mistakes
+            .computeIfAbsent(slip.kind().name().toLowerCase(Locale.ROOT), k -> new ArrayList<>())
+            .add(slip.step());
+      }
     }
-    return notes;
+    if (!p.skipped().isEmpty()) {
+      mistakes.put("skipped", p.skipped());
+    }
+    return mistakes;
   }
 
   private static Random random(long seed, Condition condition) {
