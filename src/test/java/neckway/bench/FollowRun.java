@@ -1,0 +1,71 @@
+package neckway.bench;
+
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import neckway.bench.Measured.Said;
+import neckway.follow.Clock;
+import neckway.follow.Review;
+import neckway.follow.ReviewedStep;
+import neckway.follow.Run;
+import neckway.follow.RunPlan;
+import neckway.follow.StepVerdict;
+import neckway.neck.Neck;
+
+/** Ear and follower together on a take, as a review has them. */
+public final class FollowRun {
+  private static final int BLOCK_FRAMES = 4096;
+
+  private FollowRun() {}
+
+  /** Reviews a take; the first beat is given, or it is to be found. */
+  public static Measured of(PlayedTake played, boolean firstBeatGiven) {
+    long before = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+    Review review = review(played, firstBeatGiven);
+    double cpu = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - before) / 1e9;
+    List<Said> notes =
+        review.notes().stream()
+            .map(
+                n ->
+                    new Said(
+                        n.time(),
+                        n.midi(),
+                        n.verdict().word(),
+                        n.step(),
+                        n.attempt(),
+                        n.offMs(),
+                        n.decided()))
+            .toList();
+    List<Integer> skipped = new ArrayList<>();
+    for (ReviewedStep step : review.steps()) {
+      if (step.verdict() == StepVerdict.SKIPPED) {
+        skipped.add(step.step().index());
+      }
+    }
+    return new Measured(notes, skipped, review.grid().firstBeat(), review.grid().gapSeconds(), cpu);
+  }
+
+  static Review review(PlayedTake played, boolean firstBeatGiven) {
+    Neck neck = played.drill().neck();
+    RunPlan plan =
+        new RunPlan(
+            played.drill().route(),
+            played.drill().pulse(),
+            neck.key(),
+            neck.tuning(),
+            neck.frets());
+    Run run =
+        new Run(
+            plan,
+            played.take().sampleRate(),
+            firstBeatGiven ? OptionalDouble.of(played.firstBeat()) : OptionalDouble.empty(),
+            Clock.MEASURED,
+            verdict -> {});
+    float[] samples = played.take().samples();
+    for (int i = 0; i < samples.length; i += BLOCK_FRAMES) {
+      run.feed(samples, i, Math.min(BLOCK_FRAMES, samples.length - i));
+    }
+    return run.finish();
+  }
+}
