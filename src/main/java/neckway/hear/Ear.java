@@ -21,6 +21,10 @@ public final class Ear {
   private final PeriodFinder tracker;
   private final OnsetStamp stamper;
   private final TuningOffset tuning = new TuningOffset();
+  private static final int MOST_CARRIED = 640;
+  private final Continuation before;
+  private int learntTo;
+  private int learntAt;
   private final float[] z = new float[FrontEnd.KEEP];
   private final int longestLag;
   private final int shortestLag;
@@ -33,6 +37,7 @@ public final class Ear {
   private double curPitch;
   private double curPeriod;
   private long curOnset;
+  private final double[] oldPeriods = new double[3];
   private int curReadings;
   private double lastRise;
 
@@ -74,6 +79,7 @@ public final class Ear {
     finder = new PeriodFinder(half, LOWEST_HZ);
     tracker = new PeriodFinder(half, LOWEST_HZ);
     stamper = new OnsetStamp(front.rateHz);
+    before = new Continuation(80, (int) (0.055 * half), MOST_CARRIED);
     longestLag = (int) (half / LOWEST_HZ);
     shortestLag = (int) (half / HIGHEST_HZ);
   }
@@ -181,13 +187,36 @@ public final class Ear {
     double pitch = found ? finder.pitch() : 0;
     double clarity = found ? finder.clarity() : 0;
     double period = found ? finder.periodFrames() : 0;
+    double plainPitch = pitch;
+    double plainClarity = clarity;
     boolean underRing = false;
-    if (sounding && (!found || clarity < 0.85 || Math.abs(pitch - curPitch) < 0.6)) {
-      takeRingOut(from, to, start - (int) (0.002 * half));
-      if (finder.find(z, 0, to - from, shortestLag, longestLag)
-          && finder.clarity() > Math.max(0.9, clarity)
-          && Math.abs(finder.pitch() - curPitch) > 0.6
-          && !multiple(finder.periodFrames() / curPeriod)) {
+    boolean torn = false;
+    double novelty = 1;
+    if (sounding) {
+      carryOn(start);
+      for (int way = 0; way < 2; way++) {
+        takeRingOut(from, to, way == 1);
+        if (way == 0) {
+          int early = Math.min(to - from, (int) (0.025 * half));
+          novelty = energy(z, 0, early) / (1e-9 + energy(front.y, from, early));
+        }
+        if (!finder.find(z, 0, to - from, shortestLag, longestLag)
+            || energy(z, 0, to - from) < 0.02 * energy(front.y, from, to - from)) {
+          continue;
+        }
+        boolean better = finder.clarity() > clarity;
+        if (found && multiple(period / finder.periodFrames())) {
+          better = finder.clarity() > 0.8;
+        } else if (found && multiple(finder.periodFrames() / period)) {
+          better &= clarity < 0.8;
+        }
+        if (!better) {
+          continue;
+        }
+        torn =
+            Math.abs(finder.pitch() - pitch) > 0.25
+                && clarity > 0.85
+                && finder.clarity() - clarity < 0.02;
         found = true;
         underRing = true;
         pitch = finder.pitch();
@@ -197,10 +226,21 @@ public final class Ear {
     }
     if (debug != null) {
       debug.printf(
-          "  eval %.4f age %.1f pitch %.2f clarity %.3f%s flux %.2f high %.2f%n",
-          now(), age * 1000, pitch, clarity, underRing ? " ring" : "", candFlux, candHigh);
+          "  eval %.4f age %.1f pitch %.2f clarity %.3f%s%s flux %.2f high %.2f plain %.2f %.3f cur %.2f novelty %.3f%n",
+          now(),
+          age * 1000,
+          pitch,
+          clarity,
+          underRing ? " ring" : "",
+          torn ? " torn" : "",
+          candFlux,
+          candHigh,
+          plainPitch,
+          plainClarity,
+          curPitch,
+          novelty);
     }
-    if (found && clarity >= 0.75) {
+    if (found && clarity >= 0.75 && !(torn && age < 0.06)) {
       boolean agrees = Math.abs(pitch - evalPitch) < (age > 0.06 ? 0.3 : 0.2);
       evalAgree = agrees ? evalAgree + 1 : 1;
       evalPitch = pitch;
@@ -216,6 +256,10 @@ public final class Ear {
       return;
     }
     boolean same = sounding && Math.abs(pitch - curPitch) < 0.6;
+    boolean weak = sounding && candFlux < 1.3 && candHigh < 0.5;
+    if (weak && (novelty < 0.25 || clarity < 0.95 || evalAgree < 5 || age < 0.04)) {
+      return;
+    }
     if (!same || candFlux > 2.5 || (candFlux > 1.2 && candHigh > 1.2)) {
       candidate = false;
       emit(
@@ -248,16 +292,82 @@ public final class Ear {
   }
 
   private static boolean multiple(double times) {
-    return times > 1.5 && Math.abs(times - Math.rint(times)) < 0.03;
+    return times > 1.5 && Math.abs(times / Math.rint(times) - 1) < 0.012;
   }
 
-  private void takeRingOut(int from, int to, int source) {
+  /** Whether the sound is no more than the last notes still sounding. */
+  private boolean explained(int from, int to) {
+    float[] y = front.y;
+    double all = energy(y, from, to - from);
+    int count = to - from;
+    for (int back = 0; back <= 2; back++) {
+      double period = oldPeriods[back];
+      if (back > 0 && period <= 0) {
+        continue;
+      }
+      double sum = 0;
+      for (int i = 0; i < count; i++) {
+        double d = combed(y, from + i, curPeriod);
+        if (back > 0) {
+          d -= combedAt(y, from + i - period, curPeriod);
+        }
+        sum += d * d;
+      }
+      if (sum < 0.12 * all) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static double combed(float[] y, int i, double period) {
+    return y[i] - at(y, i - period);
+  }
+
+  private static double combedAt(float[] y, double i, double period) {
+    return at(y, i) - at(y, i - period);
+  }
+
+  private static double at(float[] y, double i) {
+    int whole = (int) i;
+    double part = i - whole;
+    return y[whole] * (1 - part) + y[whole + 1] * part;
+  }
+
+  /** Learns what sounded just before a possible attack and lets it go on. */
+  private void carryOn(int start) {
+    int to = start - (int) (0.0015 * front.rateHz / 2);
+    if (learntTo == to && learntAt == front.index(0)) {
+      return;
+    }
+    learntTo = to;
+    learntAt = front.index(0);
+    before.learn(front.y, to);
+    before.carryOn(MOST_CARRIED);
+  }
+
+  /** Leaves in {@code z} what is new: all that went on taken out, or all but the last note. */
+  private void takeRingOut(int from, int to, boolean lastNoteStopped) {
     float[] y = front.y;
     for (int i = from; i < to; i++) {
-      double back = Math.ceil((i - source) / curPeriod) * curPeriod;
-      int whole = (int) back;
-      float part = (float) (back - whole);
-      z[i - from] = y[i] - (1 - part) * y[i - whole] - part * y[i - whole - 1];
+      int k = i - learntTo;
+      double old = k < MOST_CARRIED ? before.at(k) : 0;
+      if (lastNoteStopped && k < MOST_CARRIED) {
+        double own = 0;
+        int n = 0;
+        for (int turn = -2; turn <= 2; turn++) {
+          double at = k + turn * curPeriod;
+          int w = (int) Math.floor(at);
+          if (w < 0 || w + 1 >= MOST_CARRIED) {
+            continue;
+          }
+          double f = at - w;
+          own += before.at(w) * (1 - f) + before.at(w + 1) * f;
+          n++;
+        }
+        old -= own / n;
+      }
+      z[i - from] = (float) (y[i] - old);
     }
   }
 
@@ -272,6 +382,8 @@ public final class Ear {
   private void emit(
       long onset, double pitch, double period, HeardNote.Start start, NoteListener listener) {
     settle();
+    oldPeriods[2] = oldPeriods[1];
+    oldPeriods[1] = sounding ? curPeriod : 0;
     sounding = true;
     curPitch = pitch;
     curPeriod = period;
@@ -344,7 +456,10 @@ public final class Ear {
     }
     boolean slid = steady < reads;
     int need = slid || Math.abs(pitch - curPitch) < 1.5 ? 9 : 4;
-    if (steady >= need && !candidate && tracker.likenessAt(curPeriod) < 0.8) {
+    if (steady >= need
+        && !candidate
+        && !multiple(tracker.periodFrames() / curPeriod)
+        && !explained(from, to)) {
       long first = readEnd[(int) ((reads - steady) % READINGS)];
       emit(
           first - (long) ((slid ? 0.014 : 0.027) * front.rateHz),

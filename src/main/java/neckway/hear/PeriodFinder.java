@@ -12,6 +12,15 @@ final class PeriodFinder {
   /** The first peak at least this share of the highest is the period. */
   static final double PEAK_SHARE = 0.9;
 
+  /** A lag is looked into for whole parts down to this one. */
+  private static final int MOST_PARTS = 6;
+
+  /** A part's likeness, as a share of the whole lag's, for it to be thought of. */
+  private static final double LEAST_PART = 0.6;
+
+  /** A part's likeness in the differenced sound, as a share of the whole lag's. */
+  private static final double BRIGHT_SHARE = 0.85;
+
   private final double sampleRateHz;
   private final int longestLag;
   private final float[] difference;
@@ -51,15 +60,79 @@ final class PeriodFinder {
     if (best <= 0) {
       return false;
     }
-    below = false;
-    for (int lag = 1; lag <= last; lag++) {
-      below |= likeness[lag] < 0.3;
-      if (below && lag >= shortestLag && isPeak(lag) && likeness[lag] >= PEAK_SHARE * best) {
-        refine(lag);
-        return true;
+    int lag = firstPeak(shortestLag, last, PEAK_SHARE * best);
+    int shorter = divided(x, from, to, lag, shortestLag);
+    if (shorter > 0) {
+      lag = shorter;
+    } else if (2 * lag + 2 < last && bright(x, from, to, lag) < 0.55) {
+      int twice = peakNear(2 * lag, last);
+      if (twice > 0
+          && likeness[twice] > likeness[lag] - 0.02
+          && bright(x, from, to, twice) > 0.85) {
+        lag = twice;
       }
     }
-    return false;
+    refine(lag);
+    return true;
+  }
+
+  private int firstPeak(int shortestLag, int last, double least) {
+    boolean below = false;
+    for (int lag = 1; lag <= last; lag++) {
+      below |= likeness[lag] < 0.3;
+      if (below && lag >= shortestLag && isPeak(lag) && likeness[lag] >= least) {
+        return lag;
+      }
+    }
+    throw new IllegalStateException("the best peak is gone");
+  }
+
+  /**
+   * A whole part of a lag that explains the brighter part of the sound as well: then what repeats
+   * only after the longer lag is a thump of the body or another string's ringing.
+   */
+  private int divided(float[] x, int from, int to, int lag, int shortestLag) {
+    double whole = bright(x, from, to, lag);
+    for (int parts = MOST_PARTS; parts >= 2; parts--) {
+      int near = (int) Math.rint((double) lag / parts);
+      if (near < shortestLag) {
+        continue;
+      }
+      int peak = peakNear(near, lag - 1);
+      if (peak > 0
+          && likeness[peak] >= LEAST_PART * likeness[lag]
+          && bright(x, from, to, peak) >= BRIGHT_SHARE * whole) {
+        return peak;
+      }
+    }
+    return 0;
+  }
+
+  /** The peak within 3 % of a lag, 0 for none. */
+  private int peakNear(int lag, int last) {
+    int reach = Math.max(1, (int) (0.03 * lag));
+    int found = 0;
+    for (int k = Math.max(2, lag - reach); k <= Math.min(last, lag + reach); k++) {
+      if (isPeak(k) && (found == 0 || likeness[k] > likeness[found])) {
+        found = k;
+      }
+    }
+    return found;
+  }
+
+  /** Likeness at a lag of the differenced sound, in which low partials weigh less. */
+  private static double bright(float[] x, int from, int to, int lag) {
+    double dot = 0;
+    double a = 1e-12;
+    double b = 0;
+    for (int i = from + 1; i + lag < to; i++) {
+      float d = x[i] - x[i - 1];
+      float e = x[i + lag] - x[i + lag - 1];
+      dot += d * e;
+      a += d * d;
+      b += e * e;
+    }
+    return 2 * dot / (a + b);
   }
 
   /** Frames, with a fraction. */
