@@ -17,6 +17,7 @@ import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -24,13 +25,13 @@ import picocli.CommandLine.Spec;
 /** Shows where the shapes of a key lie and how the hand goes from one to the next. */
 @Command(
     name = "map",
-    mixinStandardHelpOptions = true,
     description =
         "Shows the shapes of a key on the neck with the fingers that play them, and every place"
             + " where two neighbours can be joined. With --shapes it shows that chain and the route"
             + " through it as tab.")
 final class MapCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
+  @Mixin private HelpOption help;
 
   @Option(
       names = "--key",

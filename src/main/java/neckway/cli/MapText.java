@@ -87,9 +87,13 @@ final class MapText {
 
   private List<String> titled(PlacedShape shape) {
     List<String> drawing = new ArrayList<>();
-    drawing.add(shape.shape().spoken() + ": " + hand(shape));
+    drawing.addAll(title(shape));
     drawing.addAll(NeckDrawing.of(neck, List.of(shape), Words.WIDTH));
     return drawing;
+  }
+
+  private List<String> title(PlacedShape shape) {
+    return Words.wrapped(shape.shape().spoken() + ": " + hand(shape), Words.WIDTH);
   }
 
   /** Where the hand is: "hand at fret 6, at 7 from string 2". */
@@ -151,8 +155,8 @@ final class MapText {
     for (int i = 1; i < map.shapes().size(); i++) {
       PlacedShape lower = map.shapes().get(i - 1);
       PlacedShape upper = map.shapes().get(i);
-      lines.add(lower.shape().spoken() + ": " + hand(lower));
-      lines.add(upper.shape().spoken() + ": " + hand(upper));
+      lines.addAll(title(lower));
+      lines.addAll(title(upper));
       lines.addAll(NeckDrawing.of(neck, List.of(lower, upper), Words.WIDTH));
       lines.add("");
       List<Join> joins = map.joinsAbove(lower.shape());

@@ -38,10 +38,10 @@ final class TabText {
       top = step.midi() > round.get(top).midi() ? step.index() : top;
     }
     List<String> lines = new ArrayList<>();
-    lines.add("Up" + said(Direction.UP) + ":");
+    lines.addAll(Words.wrapped("Up" + said(Direction.UP) + ":", Words.WIDTH));
     lines.addAll(part(round.subList(0, top + 1)));
     lines.add("");
-    lines.add("Down" + said(Direction.DOWN) + ":");
+    lines.addAll(Words.wrapped("Down" + said(Direction.DOWN) + ":", Words.WIDTH));
     lines.addAll(part(round.subList(top + 1, round.size())));
     return lines;
   }
