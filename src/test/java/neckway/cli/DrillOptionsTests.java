@@ -52,10 +52,10 @@ class DrillOptionsTests {
   void everyPart() {
     Drill drill =
         drill(
-            "--key F#_minor --shapes minor,major,dorian --start 4 --up 4/1,3 --down 2,5/4"
+            "--key F#_minor --shapes minor,major,dorian --start 4 --up 4/1,3 --down 2,5/1"
                 + " --tempo 72.5 --notes-per-beat 3 --rounds 4 --tuning D2,A2,D3,G3,B3,E4");
     assertThat(drill.up()).containsExactly(JoinChoice.on(4, 1), JoinChoice.on(3));
-    assertThat(drill.down()).containsExactly(JoinChoice.on(2), JoinChoice.on(5, 4));
+    assertThat(drill.down()).containsExactly(JoinChoice.on(2), JoinChoice.on(5, 1));
     assertThat(drill.start()).hasValue(4);
     assertThat(drill.pulse().tempo()).isEqualTo(72.5);
     assertThat(drill.pulse().notesPerBeat()).isEqualTo(3);

@@ -181,7 +181,7 @@ class DrillFileTests {
     Files.writeString(file, "{\"format\": \"neckway-drill/1\",\n  key: 3}");
     assertThatThrownBy(() -> DrillFile.read(file))
         .isInstanceOf(BadInput.class)
-        .hasMessageContaining("broken.json: line 2, column 4")
+        .hasMessageContaining("broken.json: line 2, column 3")
         .hasMessageNotContaining("\n");
   }
 
