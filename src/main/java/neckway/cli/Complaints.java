@@ -4,6 +4,7 @@ import neckway.neck.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** What is said when a command cannot do its work, and the exit status that goes with it. */
 final class Complaints {
@@ -21,7 +22,7 @@ final class Complaints {
     if (cause(problem) instanceof BadInput bad) {
       return unusable(line, bad);
     }
-    String what = problem.getMessage().replaceAll("\\s*\\R\\s*", " ").strip();
+    String what = what(problem);
     String end = what.endsWith(".") ? " " : "; ";
     String command = line.getCommandSpec().qualifiedName();
     line.getErr()
@@ -37,6 +38,17 @@ final class Complaints {
     line.getErr().println("neckway: a fault of the program, not of what you gave it: " + problem);
     problem.printStackTrace(line.getErr());
     return FAULT;
+  }
+
+  private static String what(ParameterException problem) {
+    if (problem instanceof UnmatchedArgumentException stray && !stray.getUnmatched().isEmpty()) {
+      String first = stray.getUnmatched().get(0);
+      boolean option = first.startsWith("-");
+      boolean command = !problem.getCommandLine().getSubcommands().isEmpty();
+      String kind = option ? "option" : command ? "command" : "argument";
+      return "unknown " + kind + " \"" + first + "\"";
+    }
+    return problem.getMessage().replaceAll("\\s*\\R\\s*", " ").strip();
   }
 
   private static int unusable(CommandLine line, BadInput bad) {

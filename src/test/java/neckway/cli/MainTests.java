@@ -39,6 +39,13 @@ class MainTests {
   }
 
   @Test
+  void anUnknownCommandIsSaid() {
+    assertThat(run("dance")).isEqualTo(2);
+    assertThat(err.toString().strip())
+        .isEqualTo("neckway: unknown command \"dance\"; 'neckway --help' lists what it takes");
+  }
+
+  @Test
   void badInputIsItsOneLineAndStatus2() {
     assertThat(Complaints.whileRunning(new BadInput("a.json: tempo\n 0"), line(), null))
         .isEqualTo(2);
