@@ -320,8 +320,9 @@ final class Planner {
             hand.get().equals(planned.string())
                 ? PlayedShift.Outcome.MADE
                 : PlayedShift.Outcome.MOVED;
-        shifts.add(
-            new PlayedShift(planned, outcome, hand, lateMs(notes, best, landing.get(), gaps)));
+        // two joins on one string may land on the same note: the stop knows but one of them
+        int at = landing.orElse(planned.landingStep());
+        shifts.add(new PlayedShift(planned, outcome, hand, lateMs(notes, best, at, gaps)));
       }
     }
     return shifts;

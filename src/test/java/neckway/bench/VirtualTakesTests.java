@@ -1,0 +1,58 @@
+package neckway.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.Random;
+import neckway.bench.RandomDrills.Drill;
+import neckway.follow.Pulse;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.Route;
+import neckway.neck.RouteBuilder;
+import neckway.neck.Shape;
+import neckway.neck.Tuning;
+import neckway.player.PlayerSettings;
+import neckway.player.PlayerSettings.Condition;
+import org.junit.jupiter.api.Test;
+
+class VirtualTakesTests {
+  /** Two joins on the first string, the lower one from its middle note and the upper one to it. */
+  @Test
+  void twoJoinsThatLandOnOneNoteAreBothPlayed() {
+    Neck neck = new Neck(Key.parse("G major"), Tuning.STANDARD, 22);
+    Route route =
+        RouteBuilder.build(
+            neck,
+            List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN),
+            OptionalInt.of(3),
+            List.of(JoinChoice.on(1, 3), JoinChoice.on(1, 1)),
+            List.of(),
+            1);
+    assertThat(route.shifts().get(0).landingStep()).isEqualTo(route.shifts().get(1).landingStep());
+    PlayedTake take =
+        VirtualTakes.play(
+            1, "two joins", PlayerSettings.plain(), new Drill(neck, route, new Pulse(90, 2, 4, 4)));
+    assertThat(take.take().notes()).hasSameSizeAs(route.steps());
+  }
+
+  @Test
+  void theSameSeedGivesTheSameTake() {
+    PlayedTake once = VirtualTakes.take(7, Condition.DIRTY);
+    PlayedTake again = VirtualTakes.take(7, Condition.DIRTY);
+    assertThat(again.take().samples()).isEqualTo(once.take().samples());
+    assertThat(again.take().notes()).isEqualTo(once.take().notes());
+  }
+
+  @Test
+  void drillsStayWithinTheFretsAskedFor() {
+    for (long seed = 0; seed < 50; seed++) {
+      Drill drill = new RandomDrills(new Random(seed)).on(Tuning.STANDARD, 2, 1, 15, 0.2, 0.4);
+      assertThat(drill.route().steps())
+          .allSatisfy(s -> assertThat(s.place().fret()).isBetween(1, 15));
+      assertThat(drill.pulse().gapSeconds()).isBetween(0.19, 0.42);
+    }
+  }
+}
