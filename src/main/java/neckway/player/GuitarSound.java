@@ -28,7 +28,7 @@ final class GuitarSound {
   /** Renders the notes, given in order of time. */
   float[] render(List<PlayedNote> notes) {
     Map<GuitarString, List<PlayedNote>> byString = new TreeMap<>();
-    Map<PlayedNote, Long> handOff = new IdentityHashMap<>();
+    Map<PlayedNote, HandOff> handOff = new IdentityHashMap<>();
     for (int i = 0; i < notes.size(); i++) {
       PlayedNote note = notes.get(i);
       byString.computeIfAbsent(note.place().string(), s -> new ArrayList<>()).add(note);
@@ -40,11 +40,11 @@ final class GuitarSound {
         int end = at + 1;
         while (end < onString.size()
             && onString.get(end).how() != How.PLUCK
-            && handOff.get(onString.get(end - 1)) >= onString.get(end).frame()) {
+            && handOff.get(onString.get(end - 1)).frame() >= onString.get(end).frame()) {
           end++;
         }
         PlayedNote follower = end < onString.size() ? onString.get(end) : null;
-        long off = handOff.get(onString.get(end - 1));
+        HandOff off = handOff.get(onString.get(end - 1));
         new StringRun(settings, touch, noise, random, out, onString.subList(at, end), follower, off)
             .render();
         at = end;
@@ -54,20 +54,24 @@ final class GuitarSound {
     return out;
   }
 
-  /** When the hand stops a note: a little after another string is struck, or late, or at rest. */
-  private long handOff(PlayedNote note, PlayedNote next) {
+  /** When the hand stops a note, and how fast: at once, or letting it ring out. */
+  record HandOff(long frame, double perSecond) {}
+
+  private HandOff handOff(PlayedNote note, PlayedNote next) {
     Habits habits = settings.habits();
     double rate = settings.sampleRate();
     boolean rings = random.nextDouble() < habits.ringShare();
-    double ms =
-        rings ? 200 + 1500 * random.nextDouble() : 2 * habits.dampMs() * random.nextDouble();
+    double ms = (rings ? 4 : 2) * habits.dampMs() * random.nextDouble();
+    double perSecond =
+        1 / (rings ? 0.06 + 0.4 * random.nextDouble() : 0.005 + 0.025 * random.nextDouble());
     long atRest = note.frame() + (long) ((1 + 2 * random.nextDouble()) * rate);
     if (next == null) {
-      return atRest;
+      return new HandOff(atRest, perSecond);
     }
     boolean sameString = next.place().string().equals(note.place().string());
     long moved = sameString ? Long.MAX_VALUE : next.frame() + (long) (ms / 1000 * rate);
-    return Math.min(moved, Math.max(atRest, note.frame() + (long) (2.5 * rate)));
+    long longest = Math.max(atRest, note.frame() + (long) (2.5 * rate));
+    return new HandOff(Math.min(moved, longest), perSecond);
   }
 
   /** A guitar without a pickup is heard through its body. */

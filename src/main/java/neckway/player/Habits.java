@@ -10,7 +10,7 @@ package neckway.player;
  * @param slideShare share of the shifts that are slid
  * @param pluckedSlideShare share of the slid shifts whose landing is plucked anew
  * @param dampMs how long a note goes on once another string is struck, at the median
- * @param ringShare share of the notes that are left to ring into what follows
+ * @param ringShare share of the notes that ring out slowly into what follows
  * @param muteMs how long the pick rests on the string before it is released
  * @param dynamicsDb standard deviation of the strength of strokes
  * @param pickPosition where strings are struck, as a share of the open string from the bridge

@@ -70,6 +70,15 @@ final class HandPath {
     return hands.get(shift);
   }
 
+  /** The step on which the hand lands after a shift, or was to land. */
+  int landingStep(PlannedShift shift) {
+    return stops.stream()
+        .filter(s -> s.landing().equals(Optional.of(shift)))
+        .mapToInt(s -> s.step().index())
+        .findFirst()
+        .orElse(shift.landingStep());
+  }
+
   /** The open string's MIDI note number. */
   int open(GuitarString string) {
     return open.get(string);

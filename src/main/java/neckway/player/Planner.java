@@ -300,14 +300,9 @@ final class Planner {
             .toArray();
     List<PlayedShift> shifts = new ArrayList<>();
     for (PlannedShift planned : route.shifts()) {
-      Optional<Integer> landing =
-          path.stops().stream()
-              .filter(s -> s.landing().equals(Optional.of(planned)))
-              .map(s -> s.step().index())
-              .findFirst();
+      int landing = path.landingStep(planned);
       Optional<GuitarString> hand = path.handAt(planned);
-      if (last < landing.orElse(planned.landingStep())
-          && !(hand.isEmpty() && last == lastPlayable())) {
+      if (last < landing && !(hand.isEmpty() && last == lastPlayable())) {
         shifts.add(
             new PlayedShift(
                 planned, PlayedShift.Outcome.UNPLAYED, Optional.empty(), OptionalDouble.empty()));
@@ -320,9 +315,7 @@ final class Planner {
             hand.get().equals(planned.string())
                 ? PlayedShift.Outcome.MADE
                 : PlayedShift.Outcome.MOVED;
-        // two joins on one string may land on the same note: the stop knows but one of them
-        int at = landing.orElse(planned.landingStep());
-        shifts.add(new PlayedShift(planned, outcome, hand, lateMs(notes, best, at, gaps)));
+        shifts.add(new PlayedShift(planned, outcome, hand, lateMs(notes, best, landing, gaps)));
       }
     }
     return shifts;

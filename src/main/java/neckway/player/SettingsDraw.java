@@ -11,12 +11,12 @@ final class SettingsDraw {
     boolean dirty = condition == PlayerSettings.Condition.DIRTY;
     boolean legato = condition == PlayerSettings.Condition.LEGATO;
     Guitar.Model[] models = Guitar.Model.values();
-    Guitar guitar = models[random.nextInt(models.length)].any(random, dirty ? 40 : 15);
+    Guitar guitar = models[random.nextInt(models.length)].any(random, detuneRange(random, dirty));
+    Surroundings around = dirty ? dirty(random) : clean(random);
     Habits habits =
         Habits.tidy()
             .withTiming(between(random, -15, 15), between(random, 2, 14), between(random, 0, 8))
-            .withRing(
-                between(random, 4, 35), dirty ? between(random, 0, 0.5) : between(random, 0, 0.08))
+            .withRing(between(random, 4, 35), between(random, 0, mostRinging(dirty, around.amp())))
             .withPick(
                 between(random, 2, 14),
                 between(random, 0.5, dirty ? 3 : 2),
@@ -35,7 +35,7 @@ final class SettingsDraw {
         guitar,
         habits,
         Behaviour.whole(),
-        dirty ? dirty(random) : clean(random),
+        around,
         random.nextInt(4) == 0 ? 48_000 : 44_100,
         OptionalDouble.empty(),
         between(random, 1.2, 2.5));
@@ -62,16 +62,30 @@ final class SettingsDraw {
     boolean room = random.nextInt(3) > 0;
     return new Surroundings(
         voicings[random.nextInt(voicings.length)],
-        room ? between(random, 0.1, 0.5) : 0,
+        room ? between(random, 0.05, 0.4) : 0,
         between(random, 0.2, 0.8),
         OptionalDouble.of(between(random, 34, 60)),
         random.nextBoolean() ? OptionalDouble.of(between(random, 26, 60)) : OptionalDouble.empty(),
         random.nextBoolean() ? 50 : 60,
-        random.nextInt(3) > 0 ? OptionalDouble.of(between(random, 12, 36)) : OptionalDouble.empty(),
+        random.nextInt(3) > 0 ? OptionalDouble.of(between(random, 14, 36)) : OptionalDouble.empty(),
         clicks[random.nextInt(clicks.length)],
         between(random, -40, -1),
         random.nextInt(3) == 0 ? between(random, -0.005, 0.005) : 0,
-        random.nextInt(6) == 0);
+        random.nextInt(8) == 0);
+  }
+
+  /** Two notes at once through a driven amp are a noise that players learn to damp. */
+  private static double mostRinging(boolean dirty, Amp.Voicing amp) {
+    return switch (amp) {
+      case LEAD, CRUNCH -> 0.05;
+      case EDGE -> 0.2;
+      case NONE, CLEAN -> dirty ? 0.4 : 0.08;
+    };
+  }
+
+  /** Most guitars are tuned within a few cents of the fork; one in four is well off it. */
+  private static double detuneRange(Random random, boolean dirty) {
+    return dirty && random.nextInt(4) == 0 ? 45 : 15;
   }
 
   private static double between(Random random, double low, double high) {

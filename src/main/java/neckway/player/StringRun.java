@@ -36,7 +36,7 @@ final class StringRun {
   /**
    * @param notes the stroke and what is slid, hammered or pulled from it
    * @param follower the next stroke of the same string, null if there is none
-   * @param handOff the frame at which the hand stops the string
+   * @param handOff when and how the hand stops the string
    */
   StringRun(
       PlayerSettings settings,
@@ -46,14 +46,14 @@ final class StringRun {
       float[] out,
       List<PlayedNote> notes,
       PlayedNote follower,
-      long handOff) {
+      GuitarSound.HandOff handOff) {
     this.rate = settings.sampleRate();
     this.touch = touch;
     this.noise = noise;
     this.random = random;
     this.out = out;
     this.notes = notes;
-    this.handOff = handOff;
+    this.handOff = handOff.frame();
     PlayedNote first = notes.get(0);
     int fret = first.place().fret();
     voice =
@@ -64,7 +64,7 @@ final class StringRun {
             settings.guitar(),
             touch.strike(first));
     bend = new PitchBend(first, settings.habits(), random);
-    handDampPerSecond = 1 / (0.005 + 0.025 * random.nextDouble());
+    handDampPerSecond = handOff.perSecond();
     double muteMs = settings.habits().muteMs() * (0.5 + random.nextDouble());
     struckAnew = follower == null ? out.length : follower.frame();
     pickOn = Math.max(first.frame(), struckAnew - (long) (muteMs / 1000 * rate));
