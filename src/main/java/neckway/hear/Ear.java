@@ -17,15 +17,10 @@ public final class Ear {
   private final double sampleRateHz;
   private final FrontEnd front;
   private final Flux flux;
-  private final PeriodFinder finder;
+  private final Newcomer newcomer;
   private final PeriodFinder tracker;
   private final OnsetStamp stamper;
   private final TuningOffset tuning = new TuningOffset();
-  private static final int MOST_CARRIED = 640;
-  private final Continuation before;
-  private int learntTo;
-  private int learntAt;
-  private final float[] z = new float[FrontEnd.KEEP];
   private final int longestLag;
   private final int shortestLag;
   private long framesIn;
@@ -76,10 +71,9 @@ public final class Ear {
     }
     flux = new Flux(front.rateHz, size);
     double half = front.rateHz / 2;
-    finder = new PeriodFinder(half, LOWEST_HZ);
+    newcomer = new Newcomer(half, LOWEST_HZ, HIGHEST_HZ);
     tracker = new PeriodFinder(half, LOWEST_HZ);
     stamper = new OnsetStamp(front.rateHz);
-    before = new Continuation(80, (int) (0.055 * half), MOST_CARRIED);
     longestLag = (int) (half / LOWEST_HZ);
     shortestLag = (int) (half / HIGHEST_HZ);
   }
@@ -165,6 +159,9 @@ public final class Ear {
       if (Math.abs(stamp - candStamp) > 0.004 * rate) {
         evalAgree = 0;
       }
+      if (stamp != candStamp) {
+        newcomer.forget();
+      }
       candStamp = stamp;
     }
   }
@@ -181,62 +178,23 @@ public final class Ear {
     double half = front.rateHz / 2;
     int start = front.index(candStamp) / 2;
     int to = front.index(end) / 2;
-    int from = start + (int) ((age > 0.022 ? 0.004 : 0.001) * half);
-    from = Math.max(from, to - (int) (0.045 * half));
-    boolean found = finder.find(front.y, from, to, shortestLag, longestLag);
-    double pitch = found ? finder.pitch() : 0;
-    double clarity = found ? finder.clarity() : 0;
-    double period = found ? finder.periodFrames() : 0;
-    double plainPitch = pitch;
-    double plainClarity = clarity;
-    boolean underRing = false;
-    boolean torn = false;
-    double novelty = 1;
-    if (sounding) {
-      carryOn(start);
-      for (int way = 0; way < 2; way++) {
-        takeRingOut(from, to, way == 1);
-        if (way == 0) {
-          int early = Math.min(to - from, (int) (0.025 * half));
-          novelty = energy(z, 0, early) / (1e-9 + energy(front.y, from, early));
-        }
-        if (!finder.find(z, 0, to - from, shortestLag, longestLag)
-            || energy(z, 0, to - from) < 0.02 * energy(front.y, from, to - from)) {
-          continue;
-        }
-        boolean better = finder.clarity() > clarity;
-        if (found && multiple(period / finder.periodFrames())) {
-          better = finder.clarity() > 0.8;
-        } else if (found && multiple(finder.periodFrames() / period)) {
-          better &= clarity < 0.8;
-        }
-        if (!better) {
-          continue;
-        }
-        torn =
-            Math.abs(finder.pitch() - pitch) > 0.25
-                && clarity > 0.85
-                && finder.clarity() - clarity < 0.02;
-        found = true;
-        underRing = true;
-        pitch = finder.pitch();
-        clarity = finder.clarity();
-        period = finder.periodFrames();
-      }
-    }
+    oldPeriods[0] = sounding ? curPeriod : 0;
+    boolean found = newcomer.name(front.y, start, to, oldPeriods);
+    double pitch = newcomer.pitch();
+    double clarity = found ? newcomer.clarity() : 0;
+    double period = newcomer.periodFrames();
+    double novelty = newcomer.novelty();
+    boolean torn = newcomer.torn();
     if (debug != null) {
       debug.printf(
-          "  eval %.4f age %.1f pitch %.2f clarity %.3f%s%s flux %.2f high %.2f plain %.2f %.3f cur %.2f novelty %.3f%n",
+          "  eval %.4f age %.1f pitch %.2f clarity %.3f%s flux %.2f high %.2f cur %.2f novelty %.3f%n",
           now(),
           age * 1000,
           pitch,
           clarity,
-          underRing ? " ring" : "",
           torn ? " torn" : "",
           candFlux,
           candHigh,
-          plainPitch,
-          plainClarity,
           curPitch,
           novelty);
     }
@@ -275,11 +233,11 @@ public final class Ear {
 
   private boolean clear(double age, double clarity, double pitch, double periodSeconds) {
     double inTune = pitch - tuning.semitones();
-    double fraction = tuning.known() ? Math.abs(inTune - Math.rint(inTune)) : 0.2;
-    if (evalAgree >= 2 && clarity > 0.93 && fraction < 0.25) {
-      return age > Math.max(0.015, 1.6 * periodSeconds);
+    double fraction = Math.abs(inTune - Math.rint(inTune));
+    if (evalAgree >= 3 && clarity > 0.93 && fraction < 0.25) {
+      return age > Math.max(0.018, 1.8 * periodSeconds);
     }
-    return evalAgree >= 3 && clarity > 0.88 && fraction < 0.35 && age > 0.028
+    return evalAgree >= 3 && clarity > 0.88 && fraction < 0.35 && age > 0.03
         || evalAgree >= 3 && clarity > 0.8 && fraction < 0.42 && age > 0.045
         || evalAgree >= 4 && clarity > 0.75 && age > 0.07;
   }
@@ -289,10 +247,6 @@ public final class Ear {
     int span = (int) (0.006 * front.rateHz);
     int head = front.index(candStamp) + (int) (0.001 * front.rateHz);
     return energy(front.x, front.index(end) - span, span) < 0.15 * energy(front.x, head, span);
-  }
-
-  private static boolean multiple(double times) {
-    return times > 1.5 && Math.abs(times / Math.rint(times) - 1) < 0.012;
   }
 
   /** Whether the sound is no more than the last notes still sounding. */
@@ -332,43 +286,6 @@ public final class Ear {
     int whole = (int) i;
     double part = i - whole;
     return y[whole] * (1 - part) + y[whole + 1] * part;
-  }
-
-  /** Learns what sounded just before a possible attack and lets it go on. */
-  private void carryOn(int start) {
-    int to = start - (int) (0.0015 * front.rateHz / 2);
-    if (learntTo == to && learntAt == front.index(0)) {
-      return;
-    }
-    learntTo = to;
-    learntAt = front.index(0);
-    before.learn(front.y, to);
-    before.carryOn(MOST_CARRIED);
-  }
-
-  /** Leaves in {@code z} what is new: all that went on taken out, or all but the last note. */
-  private void takeRingOut(int from, int to, boolean lastNoteStopped) {
-    float[] y = front.y;
-    for (int i = from; i < to; i++) {
-      int k = i - learntTo;
-      double old = k < MOST_CARRIED ? before.at(k) : 0;
-      if (lastNoteStopped && k < MOST_CARRIED) {
-        double own = 0;
-        int n = 0;
-        for (int turn = -2; turn <= 2; turn++) {
-          double at = k + turn * curPeriod;
-          int w = (int) Math.floor(at);
-          if (w < 0 || w + 1 >= MOST_CARRIED) {
-            continue;
-          }
-          double f = at - w;
-          own += before.at(w) * (1 - f) + before.at(w + 1) * f;
-          n++;
-        }
-        old -= own / n;
-      }
-      z[i - from] = (float) (y[i] - old);
-    }
   }
 
   private static double energy(float[] x, int from, int count) {
@@ -458,7 +375,7 @@ public final class Ear {
     int need = slid || Math.abs(pitch - curPitch) < 1.5 ? 9 : 4;
     if (steady >= need
         && !candidate
-        && !multiple(tracker.periodFrames() / curPeriod)
+        && !Newcomer.multiple(tracker.periodFrames() / curPeriod)
         && !explained(from, to)) {
       long first = readEnd[(int) ((reads - steady) % READINGS)];
       emit(

@@ -108,6 +108,32 @@ final class PeriodFinder {
     return 0;
   }
 
+  /**
+   * The best whole part of a period of the last stretch that is none of some others.
+   *
+   * @return its lag, 0 for none
+   */
+  int bestPart(double period, int shortestLag, double[] others) {
+    int best = 0;
+    for (int parts = 2; parts <= 9 && period / parts >= shortestLag; parts++) {
+      double part = period / parts;
+      boolean other = false;
+      for (double o : others) {
+        other |= o > 0 && Math.abs(part / o - 1) < 0.02;
+      }
+      int peak = other ? 0 : peakNear((int) Math.rint(part), longestLag);
+      if (peak > 0 && (best == 0 || likeness[peak] > likeness[best])) {
+        best = peak;
+      }
+    }
+    return best;
+  }
+
+  /** Makes this lag of the last stretch its period. */
+  void settleOn(int lag) {
+    refine(lag);
+  }
+
   /** The peak within 3 % of a lag, 0 for none. */
   private int peakNear(int lag, int last) {
     int reach = Math.max(1, (int) (0.03 * lag));

@@ -1,0 +1,223 @@
+package neckway.hear;
+
+/**
+ * Names the pitch of what began at a possible attack, whatever went on sounding from before: as if
+ * all old sound had stopped, as if it all went on, and as if only the last note had stopped. The
+ * clearest answer counts; one that repeats only because an old string's period and the new one's
+ * have a common multiple does not.
+ */
+final class Newcomer {
+  /** Old notes that may still ring. */
+  static final int OLD_NOTES = 3;
+
+  private static final int ORDER = 80;
+  private static final double PAST_SECONDS = 0.055;
+  private static final int MOST_CARRIED = 700;
+  private static final double LONGEST_WINDOW_SECONDS = 0.045;
+  private static final double LATE_AGE_SECONDS = 0.024;
+  private static final double LATE_WINDOW_SECONDS = 0.016;
+
+  /** A part of a common multiple counts from this likeness on. */
+  private static final double LEAST_PART = 0.45;
+
+  private final double rateHz;
+  private final int shortestLag;
+  private final int longestLag;
+  private final PeriodFinder finder;
+  private final Continuation before;
+  private final float[] rest = new float[1 << 11];
+  private int learntTo;
+  private boolean learnt;
+
+  private boolean found;
+  private double pitch;
+  private double clarity;
+  private double period;
+  private double novelty;
+  private boolean torn;
+
+  /**
+   * @param rateHz of the sound with the brightness taken off
+   */
+  Newcomer(double rateHz, double lowestHz, double highestHz) {
+    this.rateHz = rateHz;
+    shortestLag = (int) (rateHz / highestHz);
+    longestLag = (int) (rateHz / lowestHz);
+    finder = new PeriodFinder(rateHz, lowestHz);
+    before = new Continuation(ORDER, (int) (PAST_SECONDS * rateHz), MOST_CARRIED);
+  }
+
+  /** Forgets what sounded before: the attack is elsewhere. */
+  void forget() {
+    learnt = false;
+  }
+
+  /**
+   * Names it.
+   *
+   * @param y sound
+   * @param start index of the attack
+   * @param to index after the newest sample
+   * @param oldPeriods in frames, of the note before first; 0 for none
+   * @return whether a period was found
+   */
+  boolean name(float[] y, int start, int to, double[] oldPeriods) {
+    double age = (to - start) / rateHz;
+    int from = start + (int) ((age > 0.022 ? 0.004 : 0.001) * rateHz);
+    from = Math.max(from, to - (int) (LONGEST_WINDOW_SECONDS * rateHz));
+    found = false;
+    torn = false;
+    clarity = 0;
+    novelty = 1;
+    if (finder.find(y, from, to, shortestLag, longestLag)) {
+      weigh(oldPeriods, Double.POSITIVE_INFINITY);
+    }
+    boolean old = oldPeriods[0] > 0;
+    if (old) {
+      carryOn(y, start);
+      int early = Math.min(to, from + (int) (0.025 * rateHz));
+      takeOut(y, from, to, start, 0);
+      novelty = energy(rest, 0, early - from) / (1e-9 + energy(y, from, early));
+      weighRest(y, from, to, oldPeriods, Double.POSITIVE_INFINITY);
+      takeOut(y, from, to, start, oldPeriods[0]);
+      weighRest(y, from, to, oldPeriods, Double.POSITIVE_INFINITY);
+    }
+    if (age > LATE_AGE_SECONDS && clarity < 0.95) {
+      int late = Math.max(from, to - (int) (LATE_WINDOW_SECONDS * rateHz));
+      double longest = (to - late) / 2.2;
+      if (finder.find(y, late, to, shortestLag, (int) longest)) {
+        weigh(oldPeriods, longest);
+      }
+      if (old) {
+        takeOut(y, late, to, start, oldPeriods[0]);
+        weighRest(y, late, to, oldPeriods, longest);
+      }
+    }
+    return found;
+  }
+
+  private void weighRest(float[] y, int from, int to, double[] oldPeriods, double longest) {
+    if (energy(rest, 0, to - from) > 0.02 * energy(y, from, to)
+        && finder.find(rest, 0, to - from, shortestLag, longestLag)) {
+      weigh(oldPeriods, longest);
+    }
+  }
+
+  private void weigh(double[] oldPeriods, double longest) {
+    double newPeriod = finder.periodFrames();
+    double newClarity = finder.clarity();
+    if (newPeriod > longest) {
+      return;
+    }
+    if (common(newPeriod, oldPeriods)) {
+      int lag = finder.bestPart(newPeriod, shortestLag, oldPeriods);
+      if (lag == 0 || finder.likenessAt(lag) < LEAST_PART) {
+        return;
+      }
+      finder.settleOn(lag);
+      newPeriod = finder.periodFrames();
+      newClarity = finder.clarity();
+    }
+    boolean better = newClarity > clarity;
+    if (found && multiple(period / newPeriod)) {
+      better = newClarity > 0.8;
+    } else if (found && multiple(newPeriod / period)) {
+      better &= clarity < 0.8;
+    }
+    double newPitch = finder.pitch();
+    if (found && Math.abs(newPitch - pitch) > 0.25 && Math.min(newClarity, clarity) > 0.85) {
+      torn = Math.abs(newClarity - clarity) < 0.02;
+    } else if (better) {
+      torn = false;
+    }
+    if (better) {
+      found = true;
+      period = newPeriod;
+      clarity = newClarity;
+      pitch = newPitch;
+    }
+  }
+
+  private static boolean common(double period, double[] oldPeriods) {
+    for (double old : oldPeriods) {
+      if (old > 0 && multiple(period / old)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether this is a whole number of times, two or more, within a fifth of a semitone. */
+  static boolean multiple(double times) {
+    return times > 1.5 && Math.abs(times / Math.rint(times) - 1) < 0.012;
+  }
+
+  private void carryOn(float[] y, int start) {
+    if (learnt) {
+      return;
+    }
+    learnt = true;
+    learntTo = (int) (0.0015 * rateHz);
+    before.learn(y, start - learntTo);
+    before.carryOn(MOST_CARRIED);
+  }
+
+  /** Leaves in {@code rest} what is new; the part with {@code stoppedPeriod} has not gone on. */
+  private void takeOut(float[] y, int from, int to, int start, double stoppedPeriod) {
+    for (int i = from; i < to; i++) {
+      int k = i - start + learntTo;
+      rest[i - from] = k < MOST_CARRIED ? y[i] - (float) old(k, stoppedPeriod) : y[i];
+    }
+  }
+
+  private double old(int k, double stoppedPeriod) {
+    double all = before.at(k);
+    if (stoppedPeriod <= 0) {
+      return all;
+    }
+    double own = 0;
+    int turns = 0;
+    for (int turn = -2; turn <= 2; turn++) {
+      double at = k + turn * stoppedPeriod;
+      int whole = (int) Math.floor(at);
+      if (whole < 0 || whole + 1 >= MOST_CARRIED) {
+        continue;
+      }
+      double part = at - whole;
+      own += before.at(whole) * (1 - part) + before.at(whole + 1) * part;
+      turns++;
+    }
+    return all - own / turns;
+  }
+
+  private static double energy(float[] x, int from, int to) {
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += x[i] * x[i];
+    }
+    return sum;
+  }
+
+  /** MIDI note number with its fraction. */
+  double pitch() {
+    return pitch;
+  }
+
+  double clarity() {
+    return clarity;
+  }
+
+  double periodFrames() {
+    return period;
+  }
+
+  /** Share of the first 25 ms that old sound going on does not explain. */
+  double novelty() {
+    return novelty;
+  }
+
+  /** Whether two answers are as clear as each other. */
+  boolean torn() {
+    return torn;
+  }
+}
