@@ -9,20 +9,22 @@ final class Attempt {
   final int number;
   final List<NoteVerdict> notes;
   private final NoteVerdict[] inPlace;
-  private final int furthest;
+
+  /** Steps up to and with the furthest one played. */
+  private final int reached;
 
   private Attempt(int number, List<NoteVerdict> notes, int steps) {
     this.number = number;
     this.notes = notes;
     this.inPlace = new NoteVerdict[steps];
-    int far = -1;
+    int far = 0;
     for (NoteVerdict v : notes) {
       if (v.inPlace()) {
         inPlace[v.step().getAsInt()] = v;
-        far = Math.max(far, v.step().getAsInt());
+        far = Math.max(far, v.step().getAsInt() + 1);
       }
     }
-    this.furthest = far;
+    this.reached = far;
   }
 
   /** The attempt that got furthest, the later of equals. */
@@ -38,7 +40,7 @@ final class Attempt {
     Attempt best = null;
     for (int i = 0; i < attempts.size(); i++) {
       Attempt attempt = new Attempt(i, attempts.get(i), steps);
-      if (best == null || attempt.furthest >= best.furthest) {
+      if (best == null || attempt.reached >= best.reached) {
         best = attempt;
       }
     }
@@ -52,12 +54,12 @@ final class Attempt {
 
   /** Whether the player left a step out and went on. */
   boolean skipped(int step) {
-    return step < furthest && inPlace[step] == null;
+    return step < reached && inPlace[step] == null;
   }
 
   /** Whether the player had stopped before a step. */
   boolean stoppedBefore(int step) {
-    return step > furthest;
+    return step >= reached;
   }
 
   StepVerdict verdict(int step) {

@@ -12,7 +12,10 @@ final class Costs {
   /** One step left out. */
   static final double SKIP = 4.6;
 
-  /** Each further step left out with it. */
+  /** A second step left out with it. */
+  static final double SKIP_SECOND = 1.5;
+
+  /** Each further one. */
   static final double SKIP_MORE = 0.7;
 
   /** Turning round on the top note of a shape below the highest one, however many steps go. */
@@ -22,10 +25,10 @@ final class Costs {
   static final double WRONG = 6.0;
 
   /** The step just played, struck again. */
-  static final double REPEAT = 4.6;
+  static final double REPEAT = 4.2;
 
   /** A note that belongs nowhere. */
-  static final double EXTRA = 6.4;
+  static final double EXTRA = 6.0;
 
   /** A note before the beginning, where nothing says when that is, or after the end. */
   static final double OUTSIDE = 5.5;
@@ -51,8 +54,11 @@ final class Costs {
   /** A note at any time between two slots. */
   static final double BETWEEN_SLOTS = 0.6;
 
-  /** The most that a note's time can cost: less than any slip, so that time only breaks ties. */
-  static final double OFF_SLOT_MOST = 1.2;
+  /** The most that coming early can cost: less than any slip, so that time only breaks ties. */
+  static final double EARLY_MOST = 2.8;
+
+  /** The most that coming late can cost: players stop to think. */
+  static final double LATE_MOST = 0.4;
 
   private static final double SLOT_SPREAD = 0.2;
 
@@ -60,7 +66,11 @@ final class Costs {
 
   /** Cost of leaving out {@code count} steps, 0 for none. */
   static double skip(int count) {
-    return count == 0 ? 0 : SKIP + SKIP_MORE * (count - 1);
+    return switch (count) {
+      case 0 -> 0;
+      case 1 -> SKIP;
+      default -> SKIP + SKIP_SECOND + SKIP_MORE * (count - 2);
+    };
   }
 
   /**
@@ -71,6 +81,6 @@ final class Costs {
    */
   static double slot(double gaps, int skipped) {
     double off = Math.min(Math.abs(gaps - 1), Math.abs(gaps - 1 - skipped)) / SLOT_SPREAD;
-    return Math.min(OFF_SLOT_MOST, 0.5 * off * off);
+    return Math.min(gaps < 1 ? EARLY_MOST : LATE_MOST, 0.5 * off * off);
   }
 }

@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.neck.Route;
@@ -33,7 +34,6 @@ public final class Follower implements NoteListener {
   private final Relocation relocation;
   private final PlayerGap playerGap;
   private final double gapSeconds;
-  private final boolean firstBeatKnown;
   private final VerdictListener listener;
   private final Deque<HeardNote> pending = new ArrayDeque<>();
 
@@ -52,7 +52,6 @@ public final class Follower implements NoteListener {
     this.readings = new Readings(route, pulse, firstBeat);
     this.relocation = new Relocation(route);
     this.gapSeconds = pulse.gapSeconds();
-    this.firstBeatKnown = firstBeat.isPresent();
     this.playerGap = new PlayerGap(gapSeconds);
     this.listener = Objects.requireNonNull(listener);
   }
@@ -90,13 +89,13 @@ public final class Follower implements NoteListener {
    */
   public void finish(double seconds) {
     while (!pending.isEmpty()) {
-      commit(bestAllowed(), seconds);
+      commit(seconds);
     }
   }
 
   private void settle(double now) {
     while (!pending.isEmpty() && ripe(now)) {
-      commit(bestAllowed(), now);
+      commit(now);
     }
     nextCheck =
         pending.isEmpty() ? Double.POSITIVE_INFINITY : pending.peekFirst().time() + gapSeconds;
@@ -112,7 +111,8 @@ public final class Follower implements NoteListener {
     if (best.verdict == Verdict.RIGHT) {
       return lead(best) >= CLEAR && believed(beam.get(0));
     }
-    boolean settled = trust.trusted() || best.at >= 0 || firstBeatKnown;
+    boolean settled =
+        trust.trusted() || best.next > 0 || readings.onFirstBeat(pending.peekFirst().time());
     return settled && (lead(best) >= CLEAR || age >= gapSeconds && !leavesOpen(best));
   }
 
@@ -160,7 +160,9 @@ public final class Follower implements NoteListener {
       return true;
     }
     Reading first = oldest(newest);
-    if (first.step == 0 && trust.mayLend() && readings.onFirstBeat(pending.peekFirst().time())) {
+    if (first.step == 0
+        && trust.mayLend(0, true)
+        && readings.onFirstBeat(pending.peekFirst().time())) {
       return true;
     }
     return row(first) >= rowNeeded(first);
@@ -183,27 +185,14 @@ public final class Follower implements NoteListener {
     return row;
   }
 
-  private Reading bestAllowed() {
-    Reading best = oldest(beam.get(0));
-    if (best.verdict != Verdict.RIGHT || believed(beam.get(0)) || lendTo(best)) {
-      return best;
-    }
-    for (Reading r : beam) {
-      if (oldest(r).verdict != Verdict.RIGHT) {
-        return oldest(r);
-      }
-    }
-    return best;
-  }
-
-  private boolean lendTo(Reading best) {
-    return trust.mayLend() && (best.step == 0 || trust.trustedOnce());
-  }
-
-  private void commit(Reading said, double now) {
+  private void commit(double now) {
     HeardNote note = pending.peekFirst();
+    Reading said = oldest(beam.get(0));
+    boolean right = said.verdict == Verdict.RIGHT;
+    boolean doubted =
+        right && !believed(beam.get(0)) && !trust.mayLend(said.step, said.rowAfterSilence);
     int depth = pending.size() - 1;
-    boolean proved = said.verdict == Verdict.RIGHT && row(said) >= rowNeeded(said);
+    boolean proved = right && row(said) >= rowNeeded(said);
     List<Reading> kept = new ArrayList<>(beam.size());
     for (Reading r : beam) {
       Reading at = r.back(depth);
@@ -214,10 +203,15 @@ public final class Follower implements NoteListener {
     }
     beam = kept;
     pending.removeFirst();
-    trust.given(said.verdict, proved);
+    Verdict what = doubted ? Verdict.EXTRA : said.verdict;
+    trust.given(what, proved);
     NoteVerdict verdict =
         new NoteVerdict(
-            note, said.verdict, said.stepOrNone(), said.attempt, Math.max(now, note.time()));
+            note,
+            what,
+            doubted ? OptionalInt.empty() : said.stepOrNone(),
+            said.attempt,
+            Math.max(now, note.time()));
     keepTempo(verdict);
     listener.decided(verdict);
   }
@@ -242,18 +236,20 @@ public final class Follower implements NoteListener {
     if (best.rightInARow >= Trust.ROW_FROM_ANYWHERE) {
       return;
     }
-    int step = relocation.find(best.furthest, trust.trustedOnce());
-    if (step < 0 || step <= best.furthest) {
+    OptionalInt found = relocation.find(best.onward, trust.trustedOnce());
+    if (found.isEmpty() || found.getAsInt() < best.onward) {
       return;
     }
+    int step = found.getAsInt();
     int attempt = best.attempt;
     while (pending.size() > 1) {
-      commit(bestAllowed(), note.decided());
+      commit(note.decided());
     }
     Reading there = relocation.standingBefore(step, attempt);
     beam =
         List.of(
-            new Reading(step, step, attempt, 0, note.time(), Verdict.RIGHT, step, false, there));
+            new Reading(
+                step + 1, step + 1, attempt, 0, note.time(), Verdict.RIGHT, step, false, there));
   }
 
   private static List<Reading> prune(List<Reading> readings) {

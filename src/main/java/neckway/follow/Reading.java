@@ -7,11 +7,11 @@ import java.util.OptionalInt;
  * the readings of the notes before it that are not decided yet.
  */
 final class Reading {
-  /** Last step done, -1 before the first. */
-  final int at;
+  /** Steps that are behind the player: the next one is the step of this index. */
+  final int next;
 
-  /** Furthest step done in this attempt; above {@link #at} while notes are played again. */
-  final int furthest;
+  /** The most of them in this attempt; above {@link #next} while notes are played again. */
+  final int onward;
 
   final int attempt;
   final double cost;
@@ -34,8 +34,8 @@ final class Reading {
   Reading before;
 
   Reading(
-      int at,
-      int furthest,
+      int next,
+      int onward,
       int attempt,
       double cost,
       double slotTime,
@@ -43,8 +43,8 @@ final class Reading {
       int step,
       boolean afterSilence,
       Reading before) {
-    this.at = at;
-    this.furthest = furthest;
+    this.next = next;
+    this.onward = onward;
     this.attempt = attempt;
     this.cost = cost;
     this.slotTime = slotTime;
@@ -56,14 +56,14 @@ final class Reading {
   }
 
   private static int rowBefore(Reading before, int step, int attempt) {
-    return before != null && before.at == step - 1 && before.attempt == attempt
+    return before != null && before.next == step && before.attempt == attempt
         ? before.rightInARow
         : 0;
   }
 
   /** Before any note. */
   static Reading start() {
-    return new Reading(-1, -1, 0, 0, Double.NaN, Verdict.EXTRA, 0, true, null);
+    return new Reading(0, 0, 0, 0, Double.NaN, Verdict.EXTRA, 0, true, null);
   }
 
   OptionalInt stepOrNone() {
@@ -71,7 +71,7 @@ final class Reading {
   }
 
   boolean playingAgain() {
-    return at < furthest;
+    return next < onward;
   }
 
   /** The reading of an earlier note: 0 this one, 1 the one before. */
@@ -91,6 +91,9 @@ final class Reading {
   }
 
   boolean sameState(Reading other) {
-    return at == other.at && furthest == other.furthest && attempt == other.attempt;
+    return next == other.next
+        && onward == other.onward
+        && attempt == other.attempt
+        && Double.compare(slotTime, other.slotTime) == 0;
   }
 }

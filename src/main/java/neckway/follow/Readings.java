@@ -51,14 +51,14 @@ final class Readings {
       List<Reading> out) {
     double gaps = Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / playerGapSeconds;
     out.add(keep(r, stray(r, time), Verdict.EXTRA, 0));
-    if (r.at >= 0 && pitch == midi[r.at]) {
-      out.add(keep(r, Costs.REPEAT + Costs.BETWEEN_SLOTS, Verdict.REPEAT, r.at));
+    if (r.next > 0 && pitch == midi[r.next - 1]) {
+      out.add(keep(r, Costs.REPEAT + Costs.BETWEEN_SLOTS, Verdict.REPEAT, r.next - 1));
     }
     if (r.playingAgain()) {
       playedAgain(r, time, pitch, out);
     }
     onward(r, time, pitch, gaps, paused, out);
-    if (r.at >= 0) {
+    if (r.next > 0) {
       fromTheBottom(r, time, pitch, paused, out);
       goneBack(r, time, pitch, out);
     }
@@ -67,9 +67,9 @@ final class Readings {
   private void onward(
       Reading r, double time, int pitch, double gaps, boolean paused, List<Reading> out) {
     double leave = r.playingAgain() ? 1 : 0;
-    for (int skipped = 0; r.furthest + 1 + skipped < midi.length; skipped++) {
-      int step = r.furthest + 1 + skipped;
-      boolean turn = turnsEarly(r.furthest, skipped);
+    for (int skipped = 0; r.onward + skipped < midi.length; skipped++) {
+      int step = r.onward + skipped;
+      boolean turn = turnsEarly(r.onward, skipped);
       if (skipped > MOST_SKIPPED && !turn) {
         if (skipped > 2 * shapes) {
           break;
@@ -86,13 +86,14 @@ final class Readings {
     }
   }
 
-  /** Whether leaving out so many steps after {@code at} is turning on a lower shape's top note. */
-  private boolean turnsEarly(int at, int skipped) {
-    if (at < 0 || midi.length < 2) {
+  /** Whether leaving out so many steps from {@code next} on is turning on a lower shape's top. */
+  private boolean turnsEarly(int next, int skipped) {
+    if (next == 0 || midi.length < 2) {
       return false;
     }
-    int top = at / (stepsPerRound - 1) * (stepsPerRound - 1) + (stepsPerRound - 1) / 2;
-    int below = top - at;
+    int last = next - 1;
+    int top = last / (stepsPerRound - 1) * (stepsPerRound - 1) + (stepsPerRound - 1) / 2;
+    int below = top - last;
     return below >= 1 && below < shapes && (skipped == 2 * below || skipped == 2 * below - 1);
   }
 
@@ -104,10 +105,10 @@ final class Readings {
   }
 
   private double stray(Reading r, double time) {
-    if (r.at < 0 && beforeFirstBeat(time)) {
+    if (r.next == 0 && beforeFirstBeat(time)) {
       return Costs.BEFORE_FIRST_BEAT;
     }
-    boolean outside = r.at < 0 && !onFirstBeat(time) || r.at == midi.length - 1;
+    boolean outside = r.next == 0 && !onFirstBeat(time) || r.next == midi.length;
     return outside ? Costs.OUTSIDE : Costs.EXTRA + Costs.BETWEEN_SLOTS;
   }
 
@@ -122,7 +123,7 @@ final class Readings {
   }
 
   private void fromTheBottom(Reading r, double time, int pitch, boolean paused, List<Reading> out) {
-    boolean bottomIsDue = r.at + 1 < midi.length && midi[r.at] == midi[0] && r.at > 0;
+    boolean bottomIsDue = r.next > 1 && r.next < midi.length && midi[r.next - 1] == midi[0];
     double cost = paused && !bottomIsDue ? Costs.RESTART_AFTER_PAUSE : Costs.RESTART;
     if (pitch == midi[0]) {
       out.add(restart(r, cost + Costs.RIGHT, time, Verdict.RIGHT, 0, paused));
@@ -135,35 +136,38 @@ final class Readings {
   }
 
   private void goneBack(Reading r, double time, int pitch, List<Reading> out) {
-    for (int step = r.at - 1; step >= Math.max(0, r.at - MOST_GONE_BACK); step--) {
+    for (int step = r.next - 2; step >= Math.max(0, r.next - MOST_GONE_BACK); step--) {
       if (pitch == midi[step]) {
         double cost = r.cost + Costs.GO_BACK + Costs.AGAIN;
         out.add(
-            new Reading(step, r.furthest, r.attempt, cost, time, Verdict.REPEAT, step, false, r));
+            new Reading(step + 1, r.onward, r.attempt, cost, time, Verdict.REPEAT, step, false, r));
       }
     }
   }
 
   private void playedAgain(Reading r, double time, int pitch, List<Reading> out) {
-    int step = r.at + 1;
+    int step = r.next;
     if (pitch == midi[step]) {
       double cost = r.cost + Costs.AGAIN;
-      out.add(new Reading(step, r.furthest, r.attempt, cost, time, Verdict.REPEAT, step, false, r));
+      out.add(
+          new Reading(step + 1, r.onward, r.attempt, cost, time, Verdict.REPEAT, step, false, r));
     }
   }
 
   private static Reading keep(Reading r, double cost, Verdict verdict, int step) {
     return new Reading(
-        r.at, r.furthest, r.attempt, r.cost + cost, r.slotTime, verdict, step, false, r);
+        r.next, r.onward, r.attempt, r.cost + cost, r.slotTime, verdict, step, false, r);
   }
 
   private static Reading inPlace(
       Reading r, double cost, double time, Verdict verdict, int step, boolean paused) {
-    return new Reading(step, step, r.attempt, r.cost + cost, time, verdict, step, paused, r);
+    return new Reading(
+        step + 1, step + 1, r.attempt, r.cost + cost, time, verdict, step, paused, r);
   }
 
   private static Reading restart(
       Reading r, double cost, double time, Verdict verdict, int step, boolean paused) {
-    return new Reading(step, step, r.attempt + 1, r.cost + cost, time, verdict, step, paused, r);
+    return new Reading(
+        step + 1, step + 1, r.attempt + 1, r.cost + cost, time, verdict, step, paused, r);
   }
 }

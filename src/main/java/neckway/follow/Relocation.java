@@ -1,6 +1,7 @@
 package neckway.follow;
 
 import java.util.Arrays;
+import java.util.OptionalInt;
 import neckway.neck.Route;
 
 /** Finds where in a route the last notes fit in a row. */
@@ -22,22 +23,22 @@ final class Relocation {
   }
 
   /**
-   * The step that the last note is, by a long row of fitting notes: the first such one after {@code
-   * furthest}, or one before it.
-   *
-   * @return the step, or -1 where there is none
+   * The step that the last note is, by a long row of fitting notes: the first such one from {@code
+   * next} on, or one before it.
    */
-  int find(int furthest, boolean fittedBefore) {
+  OptionalInt find(int next, boolean fittedBefore) {
     int row = fittedBefore ? ROW_AFTERWARDS : Trust.ROW_FROM_ANYWHERE;
     if (count < row) {
-      return -1;
+      return OptionalInt.empty();
     }
-    int found = -1;
+    OptionalInt found = OptionalInt.empty();
     int from = recent.length - row;
     for (int last = row - 1; last < midi.length; last++) {
-      boolean fits = Arrays.equals(midi, last - row + 1, last + 1, recent, from, recent.length);
-      if (fits && (found < 0 || found <= furthest)) {
-        found = last;
+      if (Arrays.equals(midi, last - row + 1, last + 1, recent, from, recent.length)) {
+        found = OptionalInt.of(last);
+        if (last >= next) {
+          return found;
+        }
       }
     }
     return found;
@@ -47,7 +48,7 @@ final class Relocation {
   Reading standingBefore(int step, int attempt) {
     Reading r = Reading.start();
     for (int s = step - ROW_AFTERWARDS + 1; s < step; s++) {
-      r = new Reading(s, s, attempt, 0, Double.NaN, Verdict.RIGHT, s, false, r);
+      r = new Reading(s + 1, s + 1, attempt, 0, Double.NaN, Verdict.RIGHT, s, false, r);
     }
     return r;
   }

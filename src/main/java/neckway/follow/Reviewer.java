@@ -2,9 +2,6 @@ package neckway.follow;
 
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.Set;
-import java.util.stream.Collectors;
-import neckway.neck.PlannedShift;
 import neckway.place.Places;
 
 /** Adds to the verdicts of a run what needs the whole take. */
@@ -85,7 +82,7 @@ final class Reviewer {
       List<ReviewedNote> notes,
       List<ReviewedStep> steps,
       List<ReviewedShift> shifts) {
-    double[] off = offMsApartFromLandings(attempt.number, notes);
+    double[] off = PulseKept.offMs(plan.route(), notes, attempt.number);
     return new Summary(
         attempt.notes.size(),
         attempt.count(Verdict.RIGHT),
@@ -98,19 +95,6 @@ final class Reviewer {
         (int) shifts.stream().filter(s -> s.verdict() == ShiftVerdict.MADE).count(),
         shifts.size(),
         List.of());
-  }
-
-  private double[] offMsApartFromLandings(int attempt, List<ReviewedNote> notes) {
-    Set<Integer> landings =
-        plan.route().shifts().stream()
-            .map(PlannedShift::landingStep)
-            .collect(Collectors.toUnmodifiableSet());
-    return notes.stream()
-        .filter(n -> n.attempt() == attempt && n.timing() != Timing.UNSURE)
-        .filter(n -> n.verdict() == Verdict.RIGHT || n.verdict() == Verdict.WRONG)
-        .filter(n -> !landings.contains(n.step().getAsInt()))
-        .mapToDouble(ReviewedNote::offMs)
-        .toArray();
   }
 
   private static Summary withWords(Summary s, List<String> words) {

@@ -21,6 +21,8 @@ final class Trust {
   static final int ROW_AFTER_SLIPS = 3;
 
   private static final int NEAR_BOTTOM = 2;
+  private static final int SOON = 6;
+  private static final int MOST_LENT = 3;
   private static final double MOST = 4;
   private static final double AT_FIRST = 2;
 
@@ -47,7 +49,8 @@ final class Trust {
     if (trusted()) {
       return 1;
     }
-    if (firstStep == 0 && afterSilence) {
+    boolean bottomHeard = lent > 0 && firstStep <= SOON;
+    if (firstStep == 0 && afterSilence || bottomHeard) {
       return ROW_FROM_BOTTOM;
     }
     if (trustedOnce) {
@@ -58,12 +61,22 @@ final class Trust {
 
   /** How many notes an open one may have to wait for. */
   int longestRow() {
-    return trusted() ? 1 : trustedOnce ? ROW_AFTER_SLIPS : ROW_FROM_NEAR_BOTTOM;
+    if (trusted()) {
+      return 1;
+    }
+    return trustedOnce || lent > 0 ? ROW_AFTER_SLIPS : ROW_FROM_NEAR_BOTTOM;
   }
 
-  /** Whether one fitting note may be called right on its own, where its time fits too. */
-  boolean mayLend() {
-    return lent == 0;
+  /**
+   * Whether a fitting note may be called right on its own, when no other came to prove it: a few
+   * times at and after the bottom note, once after slips.
+   */
+  boolean mayLend(int step, boolean afterSilence) {
+    if (trustedOnce) {
+      return lent == 0;
+    }
+    boolean bottom = step == 0 && afterSilence;
+    return lent < MOST_LENT && (bottom || lent > 0 && step <= SOON);
   }
 
   /** A verdict was given; of a right one, whether the row that it needed was there. */

@@ -25,6 +25,8 @@ final class Words {
 
   private static final double BIAS_SHARE = 0.025;
   private static final int FEWEST_TO_TIME = 6;
+  private static final double LATE_BANDS = 2;
+  private static final double LATE_SPREADS = 3;
 
   private final RunPlan plan;
   private final Review review;
@@ -168,22 +170,28 @@ final class Words {
   }
 
   private void timing() {
-    if (figures.offMsMedian().isEmpty() || figures.right() < FEWEST_TO_TIME) {
+    double[] off = PulseKept.offMs(plan.route(), review.notes(), review.reviewed());
+    if (off.length < FEWEST_TO_TIME) {
       return;
     }
-    lateLandings();
-    double spread = figures.offMsSpread().getAsDouble();
-    said.add(
-        "Around their own middle, half of your notes lay within "
-            + Phrases.ms(Math.max(1, spread / 1.4826))
-            + ".");
+    List<String> late = lateLandings();
+    String within = Phrases.ms(Math.max(1, PulseKept.fourOfFiveWithinMs(off)));
+    if (late.isEmpty()) {
+      said.add("Four notes of five kept within " + within + " of your own pulse.");
+    } else {
+      said.add(
+          Phrases.sentence(Phrases.list(late))
+              + " late; of the other notes four of five kept within "
+              + within
+              + " of your own pulse.");
+    }
     if (review.clock() == Clock.UNMEASURED) {
       said.add(
-          "How that lies against the click cannot be said yet: the delay between this input and"
-              + " output has not been measured.");
+          "Whether you were ahead of the click or behind it cannot be said yet: the delay of this"
+              + " input and output has not been measured.");
       return;
     }
-    double bias = figures.offMsMedian().getAsDouble();
+    double bias = Figures.median(off);
     if (Math.abs(bias) >= noticedMs() && review.grid().source() != Grid.Source.NOTES) {
       said.add(
           "On the whole you were "
@@ -200,25 +208,26 @@ final class Words {
 
   private double lateFromMs() {
     double usual = figures.offMsSpread().orElse(0);
-    return Math.max(Timing.bandMs(review.grid().gapSeconds()), 3 * usual);
+    return Math.max(LATE_BANDS * Timing.bandMs(review.grid().gapSeconds()), LATE_SPREADS * usual);
   }
 
-  private void lateLandings() {
+  /** "the shift up on the third string landed 62 ms", for each that was. */
+  private List<String> lateLandings() {
+    List<String> late = new ArrayList<>();
     for (ReviewedShift shift : review.shifts()) {
       if (shift.lateMs().isPresent() && shift.lateMs().getAsDouble() > lateFromMs()) {
         PlannedShift planned = shift.planned();
-        said.add(
-            Phrases.sentence(
-                "the shift "
-                    + Phrases.way(planned.direction())
-                    + (plan.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
-                    + " on the "
-                    + Phrases.string(planned.string())
-                    + " landed "
-                    + Phrases.ms(shift.lateMs().getAsDouble())
-                    + " late."));
+        late.add(
+            "the shift "
+                + Phrases.way(planned.direction())
+                + (plan.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
+                + " on the "
+                + Phrases.string(planned.string())
+                + " landed "
+                + Phrases.ms(shift.lateMs().getAsDouble()));
       }
     }
+    return late;
   }
 
   private void tuning() {
