@@ -117,7 +117,8 @@ public final class Follower implements NoteListener {
   }
 
   private double longestWait() {
-    return (LATE_NOTE_GAPS + trust.longestRow() - 1) * gapSeconds + EAR_SECONDS;
+    double gap = Math.max(gapSeconds, playerGap.seconds());
+    return (LATE_NOTE_GAPS + trust.longestRow() - 1) * gap + EAR_SECONDS;
   }
 
   /** How much costlier the best reading is that says another thing of the oldest open note. */

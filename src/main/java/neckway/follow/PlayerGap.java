@@ -6,26 +6,31 @@ import java.util.Arrays;
 final class PlayerGap {
   private static final double SHORTEST = 0.6;
   private static final double LONGEST = 1.6;
+  private static final int FEWEST = 3;
 
   private final double drillGapSeconds;
   private final double[] recent = new double[7];
   private int count;
+  private double seconds;
 
   PlayerGap(double drillGapSeconds) {
     this.drillGapSeconds = drillGapSeconds;
+    this.seconds = drillGapSeconds;
   }
 
   /** Two steps in a row were so many seconds apart. */
   void heard(double seconds) {
     if (seconds > SHORTEST * drillGapSeconds && seconds < LONGEST * drillGapSeconds) {
       recent[count++ % recent.length] = seconds;
+      this.seconds = count < FEWEST ? drillGapSeconds : middle();
     }
   }
 
   double seconds() {
-    if (count < 3) {
-      return drillGapSeconds;
-    }
+    return seconds;
+  }
+
+  private double middle() {
     double[] sorted = Arrays.copyOf(recent, Math.min(count, recent.length));
     Arrays.sort(sorted);
     return sorted[sorted.length / 2];
