@@ -165,8 +165,14 @@ final class BenchmarkTable {
   }
 
   void leftOut(List<String> files) {
-    for (String file : files) {
-      say("Recording left out, its onset is in doubt: " + file + ".");
+    if (!files.isEmpty()) {
+      say(
+          files.size()
+              + " recordings are left out, their indexed and measured onsets differ by more than "
+              + Math.round(1000 * RecordedNotes.ONSET_DOUBT_SECONDS)
+              + " ms: "
+              + String.join("; ", files)
+              + ".");
     }
   }
 
