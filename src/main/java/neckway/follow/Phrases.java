@@ -57,9 +57,11 @@ final class Phrases {
   /** Milliseconds as one would say them: whole, and rounded to tens from a hundred up. */
   static String ms(double ms) {
     double size = Math.abs(ms);
-    if (size >= 1000) {
-      return Math.round(size / 100) / 10.0 + " seconds";
+    long shown = size < 100 ? Math.round(size) : Math.round(size / 10) * 10;
+    if (shown < 1000) {
+      return shown + " ms";
     }
-    return (size < 100 ? Math.round(size) : Math.round(size / 10) * 10) + " ms";
+    double seconds = Math.round(size / 100) / 10.0;
+    return seconds == 1 ? "a second" : seconds + " seconds";
   }
 }

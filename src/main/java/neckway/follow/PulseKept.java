@@ -10,6 +10,7 @@ import neckway.neck.Route;
 /** How the notes of an attempt lay in their slots, the landings after a shift left apart. */
 final class PulseKept {
   private static final double MOST = 0.8;
+  private static final int AROUND = 4;
 
   private PulseKept() {}
 
@@ -27,10 +28,35 @@ final class PulseKept {
         .toArray();
   }
 
-  /** How far four notes of five lay from their own middle, ms. */
-  static double fourOfFiveWithinMs(double[] offMs) {
+  /** How far four notes of five lay from the middle of all, ms. */
+  static double fourOfFiveFromMiddleMs(double[] offMs) {
     double middle = Figures.median(offMs);
-    double[] away = Arrays.stream(offMs).map(off -> Math.abs(off - middle)).sorted().toArray();
+    return fourOfFive(Arrays.stream(offMs).map(off -> Math.abs(off - middle)).toArray());
+  }
+
+  /**
+   * How far four notes of five lay from the player's own pulse, ms: from the middle of the notes
+   * around each, so that a stop, after which the player comes in elsewhere, does no harm.
+   *
+   * @param gapMs a slot
+   */
+  static double fourOfFiveFromOwnPulseMs(double[] offMs, double gapMs) {
+    double[] away = new double[offMs.length];
+    for (int i = 0; i < away.length; i++) {
+      int from = Math.max(0, Math.min(i - AROUND, offMs.length - 2 * AROUND - 1));
+      int to = Math.min(offMs.length, from + 2 * AROUND + 1);
+      double here = offMs[i];
+      double[] near =
+          Arrays.stream(offMs, from, to)
+              .map(off -> Math.IEEEremainder(off - here, gapMs))
+              .toArray();
+      away[i] = Math.abs(Figures.median(near));
+    }
+    return fourOfFive(away);
+  }
+
+  private static double fourOfFive(double[] away) {
+    Arrays.sort(away);
     return away[(int) Math.ceil(MOST * away.length) - 1];
   }
 }

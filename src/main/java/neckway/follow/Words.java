@@ -26,7 +26,11 @@ final class Words {
   private static final double BIAS_SHARE = 0.025;
   private static final int FEWEST_TO_TIME = 6;
   private static final double LATE_BANDS = 2;
-  private static final double LATE_SPREADS = 3;
+
+  /** Notes that lie further apart in their slots have no common bias to speak of. */
+  private static final double TOGETHER_SHARE = 0.2;
+
+  private static final double LATE_USUAL = 2;
 
   private final RunPlan plan;
   private final Review review;
@@ -175,13 +179,14 @@ final class Words {
       return;
     }
     List<String> late = lateLandings();
-    String within = Phrases.ms(Math.max(1, PulseKept.fourOfFiveWithinMs(off)));
+    double gapMs = review.grid().gapSeconds() * 1000;
+    String within = Phrases.ms(Math.max(1, PulseKept.fourOfFiveFromOwnPulseMs(off, gapMs)));
     if (late.isEmpty()) {
       said.add("Four notes of five kept within " + within + " of your own pulse.");
     } else {
       said.add(
           Phrases.sentence(Phrases.list(late))
-              + " late; of the other notes four of five kept within "
+              + "; of the other notes four of five kept within "
               + within
               + " of your own pulse.");
     }
@@ -192,7 +197,8 @@ final class Words {
       return;
     }
     double bias = Figures.median(off);
-    if (Math.abs(bias) >= noticedMs() && review.grid().source() != Grid.Source.NOTES) {
+    boolean together = PulseKept.fourOfFiveFromMiddleMs(off) < TOGETHER_SHARE * gapMs;
+    if (together && Math.abs(bias) >= noticedMs() && review.grid().source() != Grid.Source.NOTES) {
       said.add(
           "On the whole you were "
               + Phrases.ms(bias)
@@ -207,11 +213,15 @@ final class Words {
   }
 
   private double lateFromMs() {
-    double usual = figures.offMsSpread().orElse(0);
-    return Math.max(LATE_BANDS * Timing.bandMs(review.grid().gapSeconds()), LATE_SPREADS * usual);
+    double[] off = PulseKept.offMs(plan.route(), review.notes(), review.reviewed());
+    double usual =
+        off.length == 0
+            ? 0
+            : PulseKept.fourOfFiveFromOwnPulseMs(off, review.grid().gapSeconds() * 1000);
+    return Math.max(LATE_BANDS * Timing.bandMs(review.grid().gapSeconds()), LATE_USUAL * usual);
   }
 
-  /** "the shift up on the third string landed 62 ms", for each that was. */
+  /** "the shift up on the third string landed 62 ms late", for each that was. */
   private List<String> lateLandings() {
     List<String> late = new ArrayList<>();
     for (ReviewedShift shift : review.shifts()) {
@@ -224,7 +234,8 @@ final class Words {
                 + " on the "
                 + Phrases.string(planned.string())
                 + " landed "
-                + Phrases.ms(shift.lateMs().getAsDouble()));
+                + Phrases.ms(shift.lateMs().getAsDouble())
+                + " late");
       }
     }
     return late;
