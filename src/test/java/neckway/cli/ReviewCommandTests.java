@@ -41,7 +41,14 @@ class ReviewCommandTests {
     String truth = folder.resolve("truth.json").toString();
     assertThat(
             run(
-                "perform", "--mistakes", file.toString(), "--seed", "7", "--out", take, "--truth",
+                "perform",
+                "--mistakes",
+                file.toString(),
+                "--seed",
+                "7",
+                "--out",
+                take,
+                "--truth",
                 truth))
         .as(err.toString())
         .isZero();
@@ -83,7 +90,8 @@ class ReviewCommandTests {
 
   @Test
   void aMissedShiftIsSaid() throws IOException {
-    String take = take("[{\"kind\": \"shift\", \"round\": 0, \"direction\": \"up\", \"string\": null}]");
+    String take =
+        take("[{\"kind\": \"shift\", \"round\": 0, \"direction\": \"up\", \"string\": null}]");
     assertThat(run("review", take)).isZero();
     assertThat(out.toString()).contains("You turned round too early: the hand stayed in the major");
   }
