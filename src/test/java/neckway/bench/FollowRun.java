@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import neckway.bench.Measured.Said;
 import neckway.follow.Clock;
+import neckway.follow.Grid;
 import neckway.follow.Review;
 import neckway.follow.ReviewedStep;
 import neckway.follow.Run;
@@ -43,7 +44,9 @@ public final class FollowRun {
         skipped.add(step.step().index());
       }
     }
-    return new Measured(notes, skipped, review.grid().firstBeat(), review.grid().gapSeconds(), cpu);
+    Grid grid = review.grid();
+    return new Measured(
+        notes, skipped, grid.firstBeat(), grid.gapSeconds(), grid.source().word(), cpu);
   }
 
   static Review review(PlayedTake played, boolean firstBeatGiven) {

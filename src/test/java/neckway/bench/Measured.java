@@ -10,6 +10,7 @@ import java.util.OptionalInt;
  * @param skipped steps said to be left out
  * @param firstBeat when step 0 was said to be due, seconds
  * @param gapSeconds from slot to slot, as said
+ * @param gridSource where the grid was said to be known from
  * @param cpuSeconds processor time that it took
  */
 public record Measured(
@@ -17,6 +18,7 @@ public record Measured(
     List<Integer> skipped,
     double firstBeat,
     double gapSeconds,
+    String gridSource,
     double cpuSeconds) {
   /** The verdict of a note that is what was due. */
   static final String RIGHT = "right";

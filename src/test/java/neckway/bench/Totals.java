@@ -2,6 +2,8 @@ package neckway.bench;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.DoubleStream;
 import neckway.bench.Measured.Said;
 import neckway.bench.NoteMatching.Criterion;
@@ -25,6 +27,8 @@ final class Totals {
   final Spread slipDelaySlots = new Spread();
   final Spread offErrorMs = new Spread();
   final Spread phaseErrorMs = new Spread();
+  final Spread phaseErrorLessBiasMs = new Spread();
+  final Map<String, Integer> gridSources = new TreeMap<>();
   int takes;
   double seconds;
   double cpuSeconds;
@@ -100,8 +104,28 @@ final class Totals {
   /** Counts a take whose first beat had to be found. */
   synchronized void addPhase(PlayedTake played, Measured measured) {
     takes++;
-    double slot = (measured.firstBeat() - played.firstBeat()) / played.drill().pulse().gapSeconds();
-    phaseErrorMs.add(1000 * played.drill().pulse().gapSeconds() * Math.abs(slot - Math.rint(slot)));
+    gridSources.merge(measured.gridSource(), 1, Integer::sum);
+    phaseErrorMs.add(phaseError(played, measured.firstBeat(), 0));
+    phaseErrorLessBiasMs.add(phaseError(played, measured.firstBeat(), biasSeconds(played)));
+  }
+
+  private static double phaseError(PlayedTake played, double firstBeat, double bias) {
+    double gap = played.drill().pulse().gapSeconds();
+    double slots = (firstBeat - played.firstBeat() - bias) / gap;
+    return 1000 * gap * Math.abs(slots - Math.rint(slots));
+  }
+
+  /** How late the player's steps came at the median; no ear can tell that from a late beat. */
+  static double biasSeconds(PlayedTake played) {
+    double gap = played.drill().pulse().gapSeconds();
+    double[] off =
+        played.take().notes().stream()
+            .filter(n -> n.step().isPresent())
+            .mapToDouble(n -> (n.time() - played.firstBeat()) / gap)
+            .map(slot -> gap * (slot - Math.rint(slot)))
+            .sorted()
+            .toArray();
+    return off.length == 0 ? 0 : EarTotals.quantile(off, 0.5);
   }
 
   double inventedPerThousand() {
