@@ -20,6 +20,10 @@ import picocli.CommandLine.Option;
 
 /** A drill on the command line: a file, or its parts one by one. */
 final class DrillOptions {
+  private static final String FIRST_NOTE = "first-note";
+
+  private boolean firstNoteAllowed;
+
   @Option(
       names = "--drill",
       paramLabel = "FILE",
@@ -41,8 +45,9 @@ final class DrillOptions {
       names = "--start",
       paramLabel = "FRET",
       description =
-          "Fret of the first note on the lowest string. Left out: the lowest place that fits.")
-  private Integer start;
+          "Fret of the first note on the lowest string. Left out: the lowest place that fits."
+              + " 'listen' also takes first-note: no click, your first note is the first beat.")
+  private List<String> start = List.of();
 
   @Option(
       names = "--up",
@@ -139,7 +144,7 @@ final class DrillOptions {
             Neck.USUAL_FRETS,
             option("--key", key, Key::parse),
             option("--shapes", shapes, DrillOptions::shapeList),
-            start == null ? OptionalInt.empty() : OptionalInt.of(start),
+            startFret(),
             up == null ? List.of() : option("--up", up, DrillOptions::joinList),
             down == null ? List.of() : option("--down", down, DrillOptions::joinList),
             rounds == null ? 1 : rounds,
@@ -148,11 +153,42 @@ final class DrillOptions {
     return drill;
   }
 
+  /** Whether {@code --start first-note} was given; only listening knows what that is. */
+  boolean startsWithFirstNote() {
+    return start.contains(FIRST_NOTE);
+  }
+
+  /** Lets {@code --start first-note} stand beside the fret. */
+  void allowFirstNote() {
+    firstNoteAllowed = true;
+  }
+
+  private OptionalInt startFret() {
+    OptionalInt fret = OptionalInt.empty();
+    for (String given : start) {
+      if (given.equals(FIRST_NOTE) && firstNoteAllowed) {
+        continue;
+      }
+      if (!given.matches("\\d{1,3}")) {
+        throw new BadInput(
+            "--start "
+                + given
+                + ": give the fret of the first note, such as 3"
+                + (firstNoteAllowed ? ", or first-note" : ""));
+      }
+      if (fret.isPresent()) {
+        throw new BadInput("--start is given twice; leave one of them out");
+      }
+      fret = OptionalInt.of(Integer.parseInt(given));
+    }
+    return fret;
+  }
+
   private String firstPart() {
     Object[][] parts = {
       {"--key", key},
       {"--shapes", shapes},
-      {"--start", start},
+      {"--start", startFret().isPresent() ? "" : null},
       {"--up", up},
       {"--down", down},
       {"--tempo", tempo},

@@ -17,7 +17,12 @@ import picocli.CommandLine.Spec;
     synopsisSubcommandLabel = "COMMAND",
     commandListHeading = "%nCommands:%n",
     footer = "%n'neckway COMMAND --help' tells more about one of them.",
-    subcommands = {MapCommand.class, ReviewCommand.class, PerformCommand.class})
+    subcommands = {
+      MapCommand.class,
+      ListenCommand.class,
+      ReviewCommand.class,
+      PerformCommand.class
+    })
 public final class Main implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
@@ -25,11 +30,13 @@ public final class Main implements Callable<Integer> {
 
   /** Runs a command and ends with its exit status. */
   public static void main(String[] args) {
-    System.exit(
+    int status =
         run(
             new PrintWriter(System.out, true, StandardCharsets.UTF_8),
             new PrintWriter(System.err, true, StandardCharsets.UTF_8),
-            args));
+            args);
+    Interrupt.finished(status);
+    System.exit(status);
   }
 
   /**

@@ -7,8 +7,6 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import neckway.file.Channel;
 import neckway.file.Drill;
-import neckway.file.JsonFile;
-import neckway.file.ReviewFile;
 import neckway.file.TakeReader;
 import neckway.follow.Clock;
 import neckway.follow.Review;
@@ -29,7 +27,6 @@ import picocli.CommandLine.Spec;
     description =
         "Says what was played in a recording of a drill: each note, each shift, the time.")
 final class ReviewCommand implements Callable<Integer> {
-  private static final String STANDARD_OUTPUT = "-";
   private static final int BLOCK = 4096;
 
   @Spec private CommandSpec spec;
@@ -91,16 +88,6 @@ final class ReviewCommand implements Callable<Integer> {
   private void tell(Review review, Drill drill, RunPlan plan) {
     PrintWriter out = spec.commandLine().getOut();
     String name = Optional.ofNullable(take.getFileName()).map(Path::toString).orElse("");
-    if (STANDARD_OUTPUT.equals(json)) {
-      out.print(JsonFile.text(ReviewFile.toJson(review, name, drill)));
-      out.flush();
-      return;
-    }
-    if (json != null) {
-      ReviewFile.write(Path.of(json), review, name, drill);
-    }
-    review.summary().words().forEach(words -> Wrapped.print(out, words));
-    out.println();
-    new Page(plan, review).print(out);
+    ReviewOutput.tell(out, json, review, name, drill, plan);
   }
 }

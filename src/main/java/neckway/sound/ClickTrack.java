@@ -66,6 +66,11 @@ public final class ClickTrack {
     return firstFrame + click * framesPerBeat;
   }
 
+  /** Frames from click to click. */
+  double framesPerBeat() {
+    return framesPerBeat;
+  }
+
   /** How many clicks there are in all. */
   public long clicks() {
     return beats;

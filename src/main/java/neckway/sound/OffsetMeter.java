@@ -18,7 +18,7 @@ public final class OffsetMeter {
   static final double QUANTILE = 0.05;
 
   private static final int LEAST = 40;
-  private static final int MOST = 1024;
+  private static final int MOST = 400;
 
   private final double[] readings = new double[MOST];
   private int next;
@@ -44,7 +44,10 @@ public final class OffsetMeter {
     next = 0;
   }
 
-  /** The offset in frames by the last thousand readings; empty before there are enough. */
+  /**
+   * The offset in frames by the last {@value #MOST} readings, some two seconds; empty before there
+   * are enough.
+   */
   public OptionalDouble offsetFrames() {
     if (count < LEAST) {
       return OptionalDouble.empty();

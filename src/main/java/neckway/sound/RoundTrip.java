@@ -12,8 +12,9 @@ import neckway.neck.BadInput;
  *     negative
  * @param spreadSeconds median distance of the single clicks from it
  * @param clicks how many were heard
+ * @param sampleRate at which it was measured, frames a second
  */
-public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks) {
+public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, int sampleRate) {
   /** Fewer clicks than this are no measurement. */
   public static final int LEAST_CLICKS = 10;
 
@@ -71,7 +72,10 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks) {
               + " join output and input by a cable, turn it up a little and try again");
     }
     return new RoundTrip(
-        (heard.median() - reported.getAsDouble()) / rate, heard.spread() / rate, heard.count());
+        (heard.median() - reported.getAsDouble()) / rate,
+        heard.spread() / rate,
+        heard.count(),
+        Math.round(rate));
   }
 
   private static void pause() {

@@ -1,0 +1,224 @@
+package neckway.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import javax.sound.sampled.TargetDataLine;
+import neckway.file.Drill;
+import neckway.file.RoundTripFile;
+import neckway.file.WavWriter;
+import neckway.follow.Pulse;
+import neckway.follow.Review;
+import neckway.follow.RunPlan;
+import neckway.neck.BadInput;
+import neckway.sound.Capture;
+import neckway.sound.ClickTrack;
+import neckway.sound.Devices;
+import neckway.sound.Playback;
+import neckway.sound.RoundTrip;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Follows a drill live. */
+@Command(
+    name = "listen",
+    mixinStandardHelpOptions = true,
+    description =
+        "Follows a drill as it is played: counts in, clicks, and says what it hears. It ends after"
+            + " the last note, ten seconds after you stop, or with Ctrl-C.")
+final class ListenCommand implements Callable<Integer> {
+  private static final int PERCENT = 100;
+
+  @Spec private CommandSpec spec;
+  @Mixin private DrillOptions drillOptions;
+
+  @Option(
+      names = "--input",
+      paramLabel = "NAME",
+      description = "The sound input, or a part of its name. Left out: the first one.")
+  private String input;
+
+  @Option(
+      names = "--output",
+      paramLabel = "NAME",
+      description = "The sound output for the click. Left out: the first one.")
+  private String output;
+
+  @Option(
+      names = "--save",
+      paramLabel = "TAKE.wav",
+      description = "Saves what was played as a WAV file.")
+  private Path save;
+
+  @Option(
+      names = "--json",
+      paramLabel = "FILE",
+      description = "Writes the review as a neckway-review/1 file; - for standard output.")
+  private String json;
+
+  @Option(
+      names = "--click-volume",
+      paramLabel = "PERCENT",
+      description = "How loud the click is, 0 to 50. Left out: 10, which is quiet.")
+  private double clickPercent = PERCENT * ClickTrack.USUAL_GAIN;
+
+  @Option(
+      names = "--measure-round-trip",
+      description =
+          "Measures once how late the click comes back on these devices, and keeps it: hold the"
+              + " microphone to the loudspeaker or the headphones, or use a cable.")
+  private boolean measure;
+
+  @Option(names = "--devices", description = "Lists the sound devices.")
+  private boolean devices;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    if (devices) {
+      out.println("inputs:  " + String.join(", ", Devices.inputs()));
+      out.println("outputs: " + String.join(", ", Devices.outputs()));
+      return 0;
+    }
+    if (!(clickPercent >= 0 && clickPercent <= PERCENT * ClickTrack.MAX_GAIN)) {
+      throw new BadInput("--click-volume " + clickPercent + ": give 0 to 50 percent");
+    }
+    if (measure) {
+      measureRoundTrip(out);
+      return 0;
+    }
+    drillOptions.allowFirstNote();
+    Drill drill = drillOptions.drill();
+    RunPlan plan =
+        new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+    Interrupt interrupt = Interrupt.watch();
+    try {
+      listen(drill, plan, interrupt);
+    } finally {
+      interrupt.unwatch();
+    }
+    return 0;
+  }
+
+  private void measureRoundTrip(PrintWriter out) {
+    out.println("Sixteen clicks; let the input hear them.");
+    String from = Devices.inputName(name(input));
+    String to = Devices.outputName(name(output));
+    RoundTrip trip = RoundTrip.measure(name(input), name(output), clickPercent / PERCENT);
+    RoundTripFile file = new RoundTripFile();
+    file.keep(
+        new RoundTripFile.Pair(
+            from,
+            to,
+            trip.sampleRate(),
+            1000 * trip.extraSeconds(),
+            1000 * trip.spreadSeconds(),
+            trip.clicks()));
+    out.printf(
+        Locale.ROOT,
+        "Heard %d clicks; they come %.2f ms later than the devices say, give or take %.2f ms."
+            + " Kept in %s.%n",
+        trip.clicks(),
+        1000 * trip.extraSeconds(),
+        1000 * trip.spreadSeconds(),
+        file.path());
+  }
+
+  private void listen(Drill drill, RunPlan plan, Interrupt interrupt) {
+    boolean quiet = ReviewOutput.STANDARD_OUTPUT.equals(json);
+    CommandLine line = spec.commandLine();
+    PrintWriter show = quiet ? line.getErr() : line.getOut();
+    boolean free = drillOptions.startsWithFirstNote();
+    TargetDataLine from = Devices.openInput(name(input));
+    int rate = Math.round(from.getFormat().getSampleRate());
+    Review review;
+    try (Capture in = new Capture(from);
+        WavWriter writer =
+            save == null ? null : new WavWriter(save, rate, WavWriter.Coding.PCM_16)) {
+      FirstUse.cautions(show);
+      LiveTake take = new LiveTake(in, writer);
+      boolean terminal = !quiet && System.console() != null;
+      LiveSession session =
+          new LiveSession(plan, in, take, show, line.getErr(), terminal, interrupt::asked);
+      try {
+        if (free) {
+          show.println("Listening; your first note is the first beat.");
+          review = session.toFirstNote();
+        } else {
+          review = toClick(session, plan.pulse(), rate, show);
+        }
+      } finally {
+        if (writer != null && take.frames() > 0) {
+          writer.finish();
+        }
+      }
+      closingWords(show, in, session);
+    }
+    String name = save == null ? "" : save.getFileName().toString();
+    ReviewOutput.tell(line.getOut(), json, review, name, drill, plan);
+  }
+
+  private Review toClick(LiveSession session, Pulse pulse, int rate, PrintWriter show) {
+    double framesPerBeat = pulse.beatSeconds() * rate;
+    ClickTrack track =
+        new ClickTrack(
+            rate,
+            LiveSession.LEAD_SECONDS * rate,
+            framesPerBeat,
+            pulse.beatsPerBar(),
+            pulse.countIn(),
+            Long.MAX_VALUE,
+            clickPercent / PERCENT);
+    Optional<RoundTripFile.Pair> known =
+        new RoundTripFile()
+            .find(Devices.inputName(name(input)), Devices.outputName(name(output)), rate);
+    OptionalDouble extra =
+        known.isPresent()
+            ? OptionalDouble.of(known.get().extraMs() / 1000)
+            : OptionalDouble.empty();
+    show.printf(Locale.ROOT, "Count-in of %d, then play; Ctrl-C ends it.%n", pulse.countIn());
+    show.flush();
+    try (Playback out = new Playback(Devices.openOutput(name(output), rate), track)) {
+      return session.toClick(out, track, extra);
+    }
+  }
+
+  private void closingWords(PrintWriter show, Capture in, LiveSession session) {
+    show.printf(
+        Locale.ROOT,
+        "First beat at %.4f s of the take%s.%n",
+        session.firstBeat(),
+        switch (session.clockSource()) {
+          case HEARD -> ", by the click as the input heard it";
+          case STORED -> ", by the round trip measured before";
+          case UNMEASURED ->
+              drillOptions.startsWithFirstNote()
+                  ? ", your first note"
+                  : ", not measured on these devices: run 'listen --measure-round-trip' once";
+        });
+    if (save != null) {
+      show.println("Saved " + save + ".");
+    }
+    if (in.overflows() + in.lostFrames() > 0) {
+      show.println(
+          "Input was lost: the device's buffer ran over "
+              + in.overflows()
+              + " times and "
+              + in.lostFrames()
+              + " frames were never listened to; close other programs.");
+    }
+    show.println();
+    show.flush();
+  }
+
+  private static Optional<String> name(String given) {
+    return Optional.ofNullable(given);
+  }
+}
