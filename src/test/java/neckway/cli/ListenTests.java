@@ -1,0 +1,354 @@
+package neckway.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import neckway.file.Channel;
+import neckway.file.JsonFile;
+import neckway.file.TakeReader;
+import neckway.sound.VirtualSound;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * {@code listen} in a process of its own while a take is played into a virtual microphone; what it
+ * said is held against the truth of the take and against {@code review} of the take it saved.
+ */
+class ListenTests {
+  private static final List<String> DRILL =
+      List.of(
+          "--key",
+          "G major",
+          "--shapes",
+          "major,dorian",
+          "--start",
+          "3",
+          "--up",
+          "3",
+          "--down",
+          "5",
+          "--tempo",
+          "150");
+
+  /** Clicks before the first beat and the lead before them, seconds at 150 beats a minute. */
+  private static final double UNTIL_FIRST_BEAT = LiveSession.LEAD_SECONDS + 4 * 60 / 150.0;
+
+  @TempDir Path folder;
+  private VirtualSound sound;
+
+  @BeforeEach
+  void startServer() throws Exception {
+    sound = new VirtualSound(folder);
+  }
+
+  @AfterEach
+  void stopServer() throws Exception {
+    sound.close();
+  }
+
+  @Test
+  void whatIsHeardLiveIsTheTruthAndTheReviewOfTheSavedTake() throws Exception {
+    Files.writeString(
+        folder.resolve("slips.json"),
+        "[{\"kind\":\"wrong\",\"step\":6},{\"kind\":\"skip\",\"step\":11},"
+            + "{\"kind\":\"repeat\",\"step\":17}]");
+    JsonNode truth = perform("--seed", "11", "--mistakes", path("slips.json"));
+    Live live = listen(Map.of(), true, truth);
+
+    assertThat(live.status()).isZero();
+    JsonNode heard = live.json();
+    assertThat(texts(heard, "verdict")).isEqualTo(texts(truth, "verdict"));
+    assertThat(texts(heard, "step")).isEqualTo(texts(truth, "step"));
+    assertThat(texts(heard, "midi")).isEqualTo(texts(truth, "midi"));
+    assertTimesDifferByAConstant(heard, truth);
+    assertThat(live.text()).contains("bar 1 |").contains("6:3 ").contains("not measured");
+    assertThat(heard.at("/grid/source").asText()).isEqualTo("given");
+    assertThat(heard.at("/grid/delayMeasured").asBoolean()).isFalse();
+    assertSameAsReview(heard);
+  }
+
+  @Test
+  void clickThatTheInputHearsGivesTheFirstBeatToAFractionOfAMillisecond() throws Exception {
+    JsonNode truth = perform("--seed", "12");
+    Live live = listen(Map.of("PULSE_SINK", "mic"), true, truth);
+    assertThat(live.text()).contains("by the click as the input heard it");
+    assertClickStandsOnFirstBeat(live.json());
+  }
+
+  @Test
+  void measuredRoundTripGivesTheFirstBeatWithoutHearingTheClick() throws Exception {
+    Map<String, String> cable = Map.of("PULSE_SINK", "mic");
+    Process measuring = sound.java(cable, Main.class.getName(), "listen", "--measure-round-trip");
+    String said = read(measuring);
+    assertThat(ended(measuring)).as(said + sound.errorsOf(measuring)).isZero();
+    assertThat(said).contains("Heard 16 clicks");
+    JsonNode kept = JsonFile.read(sound.settings().resolve("round-trip.json"));
+    assertThat(kept.at("/pairs/0/spreadMs").asDouble()).isLessThan(0.5);
+
+    // two clicks of count-in are too few to be believed, so the measured round trip is used
+    Path drill = folder.resolve("drill.json");
+    Files.writeString(
+        drill,
+        "{\"format\":\"neckway-drill/1\",\"key\":\"G major\",\"route\":{\"shapes\":[\"major\"],"
+            + "\"start\":3},\"pulse\":{\"tempo\":150,\"countIn\":2}}");
+    Process live =
+        sound.java(
+            cable,
+            Main.class.getName(),
+            "listen",
+            "--drill",
+            drill.toString(),
+            "--save",
+            path("live.wav"),
+            "--json",
+            path("live.json"));
+    Thread.sleep(7_000);
+    live.destroy();
+    String words = read(live);
+    assertThat(ended(live)).as(words).isZero();
+    assertThat(words).contains("by the round trip measured before");
+    JsonNode json = JsonFile.read(folder.resolve("live.json"));
+    assertThat(json.at("/grid/delayMeasured").asBoolean()).isTrue();
+    assertClickStandsOnFirstBeat(json);
+  }
+
+  @Test
+  void freeStartTakesTheFirstNoteAsTheFirstBeat() throws Exception {
+    JsonNode truth = perform("--seed", "13");
+    Live live = listen(Map.of(), false, truth, "--start", "first-note");
+    assertThat(live.status()).isZero();
+    JsonNode heard = live.json();
+    assertThat(texts(heard, "verdict")).isEqualTo(texts(truth, "verdict"));
+    assertThat(heard.at("/grid/firstBeat").asDouble())
+        .isCloseTo(heard.at("/notes/0/time").asDouble(), within(0.0001));
+    assertThat(heard.at("/notes/0/slot").asInt()).isZero();
+    assertSameAsReview(heard);
+  }
+
+  @Test
+  void deviceThatVanishesLeavesTheTakeUpToThereReviewed() throws Exception {
+    perform("--seed", "14");
+    Process process = startListening(Map.of());
+    try (BufferedReader out = reader(process)) {
+      awaitStart(out);
+      Thread.sleep(500);
+      sound.playIntoMicrophone(folder.resolve("take.wav"));
+      Thread.sleep(4_500);
+      sound.pullOut();
+      rest(out);
+    }
+    assertThat(ended(process)).isZero();
+    assertThat(sound.errorsOf(process).lines().filter(l -> l.startsWith("neckway:")))
+        .singleElement()
+        .asString()
+        .contains("sound input is gone")
+        .contains("kept");
+    JsonNode heard = JsonFile.read(folder.resolve("live.json"));
+    assertThat(heard.at("/notes").size()).isBetween(3, 24);
+    assertThat(Files.size(folder.resolve("live.wav"))).isGreaterThan(48_000 * 2 * 3);
+    assertSameAsReview(heard);
+  }
+
+  @Test
+  void interruptEndsItAtOnceAndEverythingIsWritten() throws Exception {
+    JsonNode truth = perform("--seed", "15");
+    Process process = startListening(Map.of());
+    try (BufferedReader out = reader(process)) {
+      awaitStart(out);
+      play(truth);
+      Thread.sleep(5_000);
+      long asked = System.nanoTime();
+      process.destroy();
+      rest(out);
+      assertThat(ended(process)).isZero();
+      assertThat((System.nanoTime() - asked) / 1e9).isLessThan(5);
+    }
+    JsonNode heard = JsonFile.read(folder.resolve("live.json"));
+    assertThat(heard.at("/notes").size()).isBetween(3, 24);
+    assertSameAsReview(heard);
+  }
+
+  /** Every sample is one more than the last: none may be missing. */
+  @Test
+  void captureLosesNoFrame() throws Exception {
+    Process counter =
+        sound.start(
+            "sh",
+            "-c",
+            "perl -e '$s = pack \"S*\", 0..65535; print $s while 1' | exec pacat -d mic --raw"
+                + " --rate=48000 --channels=1 --format=s16le");
+    Process soak = sound.java(Map.of(), "neckway.sound.CaptureSoak", "15");
+    String said = read(soak);
+    assertThat(ended(soak)).isZero();
+    counter.destroy();
+    assertThat(said).matches("captured \\d{6,} checked \\d{6,} breaks 0 lost 0 .*unread 0\\s*");
+  }
+
+  // ---- playing and listening
+
+  private record Live(int status, String text, JsonNode json) {}
+
+  private String path(String name) {
+    return folder.resolve(name).toString();
+  }
+
+  private JsonNode perform(String... more) {
+    List<String> args = new ArrayList<>(List.of("perform"));
+    args.addAll(DRILL);
+    args.addAll(List.of("--out", path("take.wav"), "--truth", path("truth.json")));
+    args.addAll(List.of(more));
+    run(args);
+    return JsonFile.read(folder.resolve("truth.json"));
+  }
+
+  private void run(List<String> args) {
+    StringWriter out = new StringWriter();
+    int status = Main.run(new PrintWriter(out), new PrintWriter(out), args.toArray(new String[0]));
+    assertThat(status).as(out.toString()).isZero();
+  }
+
+  private Live listen(
+      Map<String, String> environment, boolean click, JsonNode truth, String... more)
+      throws Exception {
+    Process process = startListening(environment, more);
+    String text;
+    try (BufferedReader out = reader(process)) {
+      awaitStart(out);
+      if (click) {
+        play(truth);
+      } else {
+        Thread.sleep(500);
+        sound.playIntoMicrophone(folder.resolve("take.wav"));
+      }
+      text = rest(out);
+    }
+    int status = ended(process);
+    assertThat(status).as(text + sound.errorsOf(process)).isZero();
+    return new Live(status, text, JsonFile.read(folder.resolve("live.json")));
+  }
+
+  private Process startListening(Map<String, String> environment, String... more)
+      throws IOException {
+    List<String> args = new ArrayList<>(List.of("listen"));
+    args.addAll(DRILL);
+    args.addAll(List.of("--save", path("live.wav"), "--json", path("live.json")));
+    args.addAll(List.of(more));
+    return sound.java(environment, Main.class.getName(), args.toArray(new String[0]));
+  }
+
+  /** Plays the take so that its first beat falls near the click's. */
+  private void play(JsonNode truth) throws Exception {
+    double early = truth.at("/grid/firstBeat").asDouble();
+    Thread.sleep(Math.max(0, Math.round(1000 * (UNTIL_FIRST_BEAT - early))));
+    sound.playIntoMicrophone(folder.resolve("take.wav"));
+  }
+
+  private static BufferedReader reader(Process process) {
+    return new BufferedReader(
+        new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+  }
+
+  private static void awaitStart(BufferedReader out) throws IOException {
+    String line = out.readLine();
+    while (line != null && !line.startsWith("Count-in") && !line.startsWith("Listening")) {
+      line = out.readLine();
+    }
+    assertThat(line).as("listen did not begin").isNotNull();
+  }
+
+  private static String rest(BufferedReader out) {
+    return out.lines().collect(Collectors.joining("\n"));
+  }
+
+  private static String read(Process process) throws IOException {
+    try (BufferedReader out = reader(process)) {
+      return rest(out);
+    }
+  }
+
+  private static int ended(Process process) throws InterruptedException {
+    assertThat(process.waitFor(30, TimeUnit.SECONDS)).as("it did not end").isTrue();
+    return process.exitValue();
+  }
+
+  // ---- comparing
+
+  private static List<String> texts(JsonNode review, String field) {
+    List<String> texts = new ArrayList<>();
+    review.path("notes").forEach(note -> texts.add(note.path(field).asText()));
+    return texts;
+  }
+
+  private static void assertTimesDifferByAConstant(JsonNode heard, JsonNode truth) {
+    int n = heard.path("notes").size();
+    double[] apart = new double[n];
+    for (int i = 0; i < n; i++) {
+      apart[i] =
+          heard.at("/notes/" + i + "/time").asDouble()
+              - truth.at("/notes/" + i + "/time").asDouble();
+    }
+    double[] sorted = apart.clone();
+    Arrays.sort(sorted);
+    double median = sorted[n / 2];
+    double[] off = Arrays.stream(apart).map(d -> Math.abs(d - median)).sorted().toArray();
+    assertThat(off[n / 2]).as("median of what times differ by, s").isLessThan(0.003);
+    assertThat(off[n * 9 / 10]).as("nine in ten of it, s").isLessThan(0.015);
+  }
+
+  private void assertSameAsReview(JsonNode heard) {
+    List<String> args = new ArrayList<>(List.of("review", path("live.wav")));
+    args.addAll(DRILL);
+    args.addAll(
+        List.of(
+            "--first-beat", heard.at("/grid/firstBeat").asText(), "--json", path("review.json")));
+    run(args);
+    JsonNode again = JsonFile.read(folder.resolve("review.json"));
+    for (String part : List.of("drill", "notes", "steps", "shifts")) {
+      assertThat(heard.path(part)).as(part).isEqualTo(again.path(part));
+    }
+    assertThat(heard.at("/take/seconds")).isEqualTo(again.at("/take/seconds"));
+    assertThat(heard.at("/take/peakDbfs")).isEqualTo(again.at("/take/peakDbfs"));
+  }
+
+  /** The click's rise is found in the saved sound by its level alone, not by our own filter. */
+  private void assertClickStandsOnFirstBeat(JsonNode heard) {
+    double firstBeat = heard.at("/grid/firstBeat").asDouble();
+    try (TakeReader reader = TakeReader.open(folder.resolve("live.wav"), Channel.AUTO)) {
+      double rate = reader.sampleRate();
+      double beat = 60 / 150.0;
+      float[] all = new float[(int) (rate * 60)];
+      float[] block = new float[4096];
+      int length = 0;
+      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
+        System.arraycopy(block, 0, all, length, got);
+        length += got;
+      }
+      // the count-in's first two clicks stand in silence
+      int countIn = heard.at("/drill/pulse/countIn").asInt();
+      double due = firstBeat - countIn * beat;
+      int from = (int) ((due - 0.15) * rate);
+      int at = from;
+      while (at < length && Math.abs(all[at]) < 0.004) {
+        at++;
+      }
+      assertThat(at / rate).as("first click of the count-in, s").isCloseTo(due, within(0.0015));
+    }
+  }
+}

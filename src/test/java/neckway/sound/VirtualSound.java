@@ -1,0 +1,147 @@
+package neckway.sound;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Assumptions;
+
+/**
+ * A microphone and a loudspeaker without a sound card: a PulseAudio server of our own with two null
+ * sinks (Debian packages pulseaudio, pulseaudio-utils, libasound2-plugins). What is played into
+ * "mic" is what Java Sound captures. Where it cannot be had, the test is skipped and says so.
+ */
+public final class VirtualSound implements AutoCloseable {
+  private static final List<String> NEEDED = List.of("pulseaudio", "pactl", "pacat", "paplay");
+
+  private final Path folder;
+  private final List<Process> processes = new ArrayList<>();
+
+  /** Starts the server in an empty folder. */
+  public VirtualSound(Path parent) throws IOException, InterruptedException {
+    for (String program : NEEDED) {
+      boolean there =
+          List.of(System.getenv().getOrDefault("PATH", "").split(":")).stream()
+              .anyMatch(place -> Files.isExecutable(Path.of(place, program)));
+      Assumptions.assumeTrue(there, program + " is not installed: live listening is not checked");
+    }
+    Assumptions.assumeTrue(
+        Files.exists(Path.of("/usr/share/alsa/alsa.conf.d/50-pulseaudio.conf")),
+        "libasound2-plugins is not installed: live listening is not checked");
+    folder =
+        Files.createTempDirectory(
+            parent,
+            "pulse",
+            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------")));
+    String sink = "module-null-sink rate=48000 channels=2 format=s16le sink_name=";
+    start(
+        "pulseaudio",
+        "-n",
+        "--daemonize=no",
+        "--exit-idle-time=-1",
+        "-L",
+        "module-native-protocol-unix auth-anonymous=1 socket=" + folder.resolve("native"),
+        "-L",
+        sink + "speaker",
+        "-L",
+        sink + "mic");
+    for (int i = 0; i < 100 && !Files.exists(folder.resolve("native")); i++) {
+      Thread.sleep(50);
+    }
+    start("pactl", "set-default-sink", "speaker").waitFor(5, TimeUnit.SECONDS);
+    start("pactl", "set-default-source", "mic.monitor").waitFor(5, TimeUnit.SECONDS);
+    for (String to : List.of("speaker", "mic")) {
+      // an idle null sink stalls the first block played into it
+      keepAlive(to);
+    }
+    Thread.sleep(500);
+  }
+
+  private void keepAlive(String sink) throws IOException {
+    start(
+        "pacat",
+        "-d",
+        sink,
+        "--latency-msec=10",
+        "--raw",
+        "--rate=48000",
+        "--channels=1",
+        "--format=s16le",
+        "/dev/zero");
+  }
+
+  /** Starts a program that finds this server. */
+  public Process start(String... command) throws IOException {
+    return start(Map.of(), command);
+  }
+
+  /** Starts a program that finds this server, with more in its environment. */
+  public Process start(Map<String, String> more, String... command) throws IOException {
+    ProcessBuilder builder = new ProcessBuilder(command);
+    Map<String, String> environment = builder.environment();
+    environment.put("PULSE_RUNTIME_PATH", folder.toString());
+    environment.put("PULSE_STATE_PATH", folder.toString());
+    environment.put("PULSE_SERVER", "unix:" + folder.resolve("native"));
+    environment.put("HOME", folder.toString());
+    environment.put("XDG_CONFIG_HOME", folder.toString());
+    environment.putAll(more);
+    builder.redirectError(folder.resolve("errors-" + processes.size()).toFile());
+    if (!command[0].endsWith("java")) {
+      builder.redirectOutput(ProcessBuilder.Redirect.DISCARD);
+    }
+    Process process = builder.start();
+    processes.add(process);
+    return process;
+  }
+
+  /** Starts a class of this project in a virtual machine of its own. */
+  public Process java(Map<String, String> more, String mainClass, String... args)
+      throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add("-cp");
+    command.add(
+        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")));
+    command.add(mainClass);
+    command.addAll(List.of(args));
+    return start(more, command.toArray(new String[0]));
+  }
+
+  /** What a program wrote to its standard error. */
+  public String errorsOf(Process process) throws IOException {
+    return Files.readString(folder.resolve("errors-" + processes.indexOf(process)));
+  }
+
+  /** Plays a file into the microphone. */
+  public Process playIntoMicrophone(Path take) throws IOException {
+    return start("paplay", "-d", "mic", take.toString());
+  }
+
+  /** Where programs started here keep their settings. */
+  public Path settings() {
+    return folder.resolve("neckway");
+  }
+
+  /** Ends the server at once, as if the device were pulled out. */
+  public void pullOut() {
+    processes.get(0).destroyForcibly();
+  }
+
+  @Override
+  public void close() {
+    try {
+      for (int i = processes.size() - 1; i >= 0; i--) {
+        processes.get(i).destroy();
+        if (!processes.get(i).waitFor(3, TimeUnit.SECONDS)) {
+          processes.get(i).destroyForcibly();
+        }
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
