@@ -84,13 +84,19 @@ final class LiveSession {
     double atEnd = meter.offsetFrames().orElse(0);
     if (run == null) {
       begin(track, atEnd, extraSeconds);
-    } else if (Math.abs(atEnd - reportedAtBegin) > DRIFT_SECONDS * rate || out.underruns() > 0) {
-      err.println(
-          "neckway: the output stumbled, so the click moved against the input by about "
-              + Math.round(Math.abs(atEnd - reportedAtBegin) / rate * 1000)
-              + " ms; close other programs, and do not trust this run's timing figures");
+    } else if (!in.gone()) {
+      warnOfStumbles(out.underruns(), (atEnd - reportedAtBegin) / rate);
     }
     return finish();
+  }
+
+  private void warnOfStumbles(long underruns, double driftSeconds) {
+    if (underruns > 0 || Math.abs(driftSeconds) > DRIFT_SECONDS) {
+      err.println(
+          "neckway: the output stumbled, so the click moved against the input by about "
+              + Math.round(Math.abs(driftSeconds) * 1000)
+              + " ms; close other programs, and do not trust this run's timing figures");
+    }
   }
 
   private void begin(ClickTrack track, double reported, OptionalDouble extraSeconds) {

@@ -120,7 +120,7 @@ class ListenTests {
             "--json",
             path("live.json"));
     Thread.sleep(7_000);
-    live.destroy();
+    live.toHandle().destroy();
     String words = read(live);
     assertThat(ended(live)).as(words).isZero();
     assertThat(words).contains("by the round trip measured before");
@@ -175,7 +175,7 @@ class ListenTests {
       play(truth);
       Thread.sleep(5_000);
       long asked = System.nanoTime();
-      process.destroy();
+      process.toHandle().destroy();
       rest(out);
       assertThat(ended(process)).isZero();
       assertThat((System.nanoTime() - asked) / 1e9).isLessThan(5);
