@@ -26,6 +26,9 @@ public final class Follower implements NoteListener {
   private static final double PAUSE_SECONDS = 0.9;
   private static final double LATE_NOTE_GAPS = 1.25;
   private static final double EAR_SECONDS = 0.06;
+  private static final double PASSING_SECONDS = 0.08;
+  private static final double PASSING_GAPS = 0.4;
+  private static final int PASSING_SEMITONES = 2;
   private static final int MOST_READINGS = 120;
   private static final double COSTLIEST = 30;
 
@@ -38,7 +41,10 @@ public final class Follower implements NoteListener {
   private final Deque<HeardNote> pending = new ArrayDeque<>();
 
   private List<Reading> beam = List.of(Reading.start());
+  private List<Reading> beamBefore = beam;
+  private int pendingBefore;
   private double lastOnset = Double.NaN;
+  private double onsetBefore = Double.NaN;
   private NoteVerdict lastInPlace;
   private double nextCheck = Double.POSITIVE_INFINITY;
 
@@ -58,6 +64,13 @@ public final class Follower implements NoteListener {
 
   @Override
   public void heard(HeardNote note) {
+    if (passedThrough(note)) {
+      pending.removeLast();
+      beam = beamBefore;
+      lastOnset = onsetBefore;
+    }
+    beamBefore = beam;
+    onsetBefore = lastOnset;
     boolean paused =
         Double.isNaN(lastOnset)
             || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_GAPS * gapSeconds);
@@ -66,6 +79,7 @@ public final class Follower implements NoteListener {
       readings.next(r, note.time(), note.midi(), playerGap.seconds(), paused, next);
     }
     lastOnset = note.time();
+    pendingBefore = pending.size();
     pending.addLast(note);
     beam = prune(next);
     relocation.heard(note.midi());
@@ -73,6 +87,19 @@ public final class Follower implements NoteListener {
       relocate(note);
     }
     settle(note.decided());
+  }
+
+  /**
+   * Whether the last note was only a fret passed on the way to this one: it is not decided yet, and
+   * this one follows without an attack, at once, a fret or two away.
+   */
+  private boolean passedThrough(HeardNote note) {
+    HeardNote last = pending.peekLast();
+    return last != null
+        && pendingBefore == pending.size() - 1
+        && note.start() != HeardNote.Start.PLUCK
+        && note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_GAPS * gapSeconds)
+        && Math.abs(note.midi() - last.midi()) <= PASSING_SEMITONES;
   }
 
   @Override

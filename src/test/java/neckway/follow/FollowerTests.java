@@ -201,6 +201,19 @@ class FollowerTests {
   }
 
   @Test
+  void aFretPassedOnTheWayToANoteIsNoNote() {
+    play(0, 0, 3);
+    double time = FIRST + 4 * GAP;
+    int passed = midi(4) - 1;
+    notes.add(new HeardNote(time, passed, passed, HeardNote.Start.PLUCK, true, -20, time + EAR));
+    notes.add(
+        new HeardNote(
+            time + 0.06, midi(4), midi(4), HeardNote.Start.SLIDE, false, -20, time + 0.11));
+    play(5, 5, 8);
+    assertThat(said(follow())).isEqualTo("r0 r1 r2 r3 r4 r5 r6 r7 r8");
+  }
+
+  @Test
   void noNotesNoVerdicts() {
     assertThat(follow()).isEmpty();
   }
