@@ -204,11 +204,12 @@ public final class Follower implements NoteListener {
   private int row(Reading first) {
     int row = first.rightInARow;
     for (int back = pending.size() - 2; back >= 0; back--) {
-      int next = beam.get(0).back(back).rightInARow;
-      if (next != row + 1) {
+      Reading next = beam.get(0).back(back);
+      boolean goesOn = next.verdict == Verdict.RIGHT && next.rightInARow == row + 1;
+      if (!goesOn && next.verdict != Verdict.EXTRA) {
         break;
       }
-      row = next;
+      row = next.rightInARow;
     }
     return row;
   }

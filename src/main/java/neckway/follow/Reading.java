@@ -24,7 +24,9 @@ final class Reading {
   /** Step of the last note; meaningless for an extra one. */
   final int step;
 
-  /** Right notes of steps that follow each other, up to this one. */
+  /**
+   * Right notes of steps that follow each other, up to this one; stray notes between do no harm.
+   */
   final int rightInARow;
 
   /** Whether the first of them came after silence. */
@@ -51,8 +53,12 @@ final class Reading {
     this.verdict = verdict;
     this.step = step;
     this.before = before;
-    this.rightInARow = verdict == Verdict.RIGHT ? 1 + rowBefore(before, step, attempt) : 0;
-    this.rowAfterSilence = rightInARow > 1 ? before.rowAfterSilence : afterSilence;
+    boolean between = verdict == Verdict.EXTRA && before != null;
+    this.rightInARow =
+        verdict == Verdict.RIGHT
+            ? 1 + rowBefore(before, step, attempt)
+            : between ? before.rightInARow : 0;
+    this.rowAfterSilence = between || rightInARow > 1 ? before.rowAfterSilence : afterSilence;
   }
 
   private static int rowBefore(Reading before, int step, int attempt) {
