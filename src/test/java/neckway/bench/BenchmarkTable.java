@@ -252,6 +252,20 @@ final class BenchmarkTable {
     others.forEach(r -> page.append(r).append('\n'));
     page.append("\n| speed | target | ours | aubio |\n| --- | --- | --- | --- |\n");
     speed.forEach(r -> page.append(r).append('\n'));
+    say(
+        "Steps come 0.14 to 0.5 s apart with the virtual player and the synthesizer, 0.12 to 0.5 s"
+            + " in stitched runs; one virtual take in three is on a dropped tuning or seven or"
+            + " eight strings. Up to four slips a take.");
+    say(
+        "Stitched runs: single recorded notes, each cut at its onset and stopped as the next one"
+            + " starts or left to ring a while; of the archtop every third semitone is recorded,"
+            + " so its notes are moved by at most one. The dirty ones have hum, hiss, a room and"
+            + " the click's leak by chance.");
+    say(
+        "The JDK's synthesizer sounds "
+            + JdkSynthTakes.DELAY_MS
+            + " ms after its command, which is counted in the truth; a soundfont's notes begin"
+            + " where the note rendered by itself passes 5 % of its first peak.");
     if (!remarks.isEmpty()) {
       page.append('\n');
       remarks.forEach(r -> page.append("- ").append(r).append('\n'));
