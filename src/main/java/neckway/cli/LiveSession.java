@@ -210,7 +210,8 @@ final class LiveSession {
     return clockSource;
   }
 
-  private static void pause() {
+  /** Waits a little for more sound. */
+  static void pause() {
     try {
       Thread.sleep(4);
     } catch (InterruptedException e) {

@@ -21,7 +21,8 @@ import picocli.CommandLine.Spec;
       MapCommand.class,
       ListenCommand.class,
       ReviewCommand.class,
-      PerformCommand.class
+      PerformCommand.class,
+      TuneCommand.class
     })
 public final class Main implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -21,6 +21,7 @@ import java.util.stream.Collectors;
 import neckway.file.Channel;
 import neckway.file.JsonFile;
 import neckway.file.TakeReader;
+import neckway.file.WavWriter;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -183,6 +184,26 @@ class ListenTests {
     JsonNode heard = JsonFile.read(folder.resolve("live.json"));
     assertThat(heard.at("/notes").size()).isBetween(3, 24);
     assertSameAsReview(heard);
+  }
+
+  @Test
+  void tunerListensToo() throws Exception {
+    float[] tone = new float[48_000 * 8];
+    for (int i = 0; i < tone.length; i++) {
+      tone[i] = (float) (0.3 * Math.sin(2 * Math.PI * 196.5 * i / 48_000));
+    }
+    try (WavWriter writer =
+        new WavWriter(folder.resolve("g.wav"), 48_000, WavWriter.Coding.PCM_16)) {
+      writer.write(tone, 0, tone.length);
+      writer.finish();
+    }
+    Process tuner = sound.java(Map.of(), Main.class.getName(), "tune");
+    sound.playIntoMicrophone(folder.resolve("g.wav"));
+    Thread.sleep(4_000);
+    tuner.toHandle().destroy();
+    // 1200 log2(196.5 / 195.998) = 4.43
+    assertThat(read(tuner)).contains("G3     +4.4 cents").contains("string 3 (G3): slacken it");
+    assertThat(ended(tuner)).isZero();
   }
 
   /** Every sample is one more than the last: none may be missing. */
