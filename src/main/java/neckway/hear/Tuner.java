@@ -36,6 +36,8 @@ public final class Tuner {
   private static final double PERIOD_WINDOW_SECONDS = 0.07;
   private static final int PARTIALS = 8;
   private static final double LEAST_SHARE = 0.05;
+  private static final double LEAST_BETWEEN = 0.02;
+  private static final double LEAST_ODD = 0.01;
   private static final double MOST_STRAY = 0.02;
   private static final double MOST_STIFFNESS = 1e-3;
 
@@ -150,17 +152,25 @@ public final class Tuner {
       }
       likeness[lag] = 2 * product / energy;
       if (peak(lag - 1)) {
-        best = Math.max(best, likeness[lag - 1]);
+        best = Math.max(best, top(lag - 1));
       }
     }
     for (int lag = shortestLag; lag < likeness.length - 1; lag++) {
-      if (peak(lag) && likeness[lag] >= FIRST_PEAK * best && likeness[lag] >= LEAST_CLARITY) {
-        double curve = likeness[lag - 1] - 2 * likeness[lag] + likeness[lag + 1];
-        double shift = curve == 0 ? 0 : 0.5 * (likeness[lag - 1] - likeness[lag + 1]) / curve;
-        return rateHz / (lag + shift);
+      if (peak(lag) && top(lag) >= FIRST_PEAK * best && top(lag) >= LEAST_CLARITY) {
+        return rateHz / (lag + shift(lag));
       }
     }
     return 0;
+  }
+
+  private double shift(int lag) {
+    double curve = likeness[lag - 1] - 2 * likeness[lag] + likeness[lag + 1];
+    return curve == 0 ? 0 : 0.5 * (likeness[lag - 1] - likeness[lag + 1]) / curve;
+  }
+
+  /** The height of a peak between the lags. */
+  private double top(int lag) {
+    return likeness[lag] - 0.25 * (likeness[lag - 1] - likeness[lag + 1]) * shift(lag);
   }
 
   private boolean peak(int lag) {
@@ -170,8 +180,47 @@ public final class Tuner {
         && likeness[lag] >= likeness[lag + 1];
   }
 
-  private boolean fine(double coarseHz) {
+  /**
+   * Sets right a period that is off by a whole number: between the partials of a tone an octave or
+   * a twelfth too high others stand, two at least; a tone an octave too low has even ones only.
+   */
+  private double octave(double coarseHz) {
     double guess = coarseHz;
+    for (int part = 2; part <= 3; part++) {
+      double strongest = 0;
+      for (int k = 1; k <= 4; k++) {
+        strongest = Math.max(strongest, strengthNear(k * guess));
+      }
+      int between = 0;
+      for (int k = 1; k <= 3 * part; k++) {
+        boolean stands = k % part != 0 && guess / part >= LOWEST_HZ;
+        between += stands && strengthNear(k * guess / part) > LEAST_BETWEEN * strongest ? 1 : 0;
+      }
+      if (between >= 2) {
+        return guess / part;
+      }
+    }
+    double odd = 0;
+    double even = 0;
+    for (int k = 1; k <= PARTIALS; k++) {
+      double here = strengthNear(k * guess);
+      odd = k % 2 == 1 ? Math.max(odd, here) : odd;
+      even = k % 2 == 0 ? Math.max(even, here) : even;
+    }
+    return odd < LEAST_ODD * even && 2 * guess <= HIGHEST_HZ ? 2 * guess : guess;
+  }
+
+  /** The strength of a partial, if one stands within a hundredth of a frequency; else 0. */
+  private double strengthNear(double hz) {
+    if (hz > 0.4 * rateHz) {
+      return 0;
+    }
+    double found = partial(hz, apart / 4);
+    return Math.abs(found - hz) < 0.01 * hz ? Math.hypot(turnRe, turnIm) : 0;
+  }
+
+  private boolean fine(double coarseHz) {
+    double guess = octave(coarseHz);
     double strongest = 0;
     for (int k = 1; k <= PARTIALS; k++) {
       strength[k] = 0;
