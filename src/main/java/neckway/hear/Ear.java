@@ -11,6 +11,7 @@ public final class Ear {
   static final double LOWEST_HZ = 38;
   static final double HIGHEST_HZ = 1_400;
   static final double HOP_SECONDS = 0.0029;
+  private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   static PrintStream debug;
 
@@ -234,11 +235,12 @@ public final class Ear {
   private boolean clear(double age, double clarity, double pitch, double periodSeconds) {
     double inTune = pitch - tuning.semitones();
     double fraction = Math.abs(inTune - Math.rint(inTune));
-    if (evalAgree >= 3 && clarity > 0.93 && fraction < 0.25) {
+    boolean low = periodSeconds > LOW_PERIOD_SECONDS;
+    if (evalAgree >= 3 && clarity > 0.93 && fraction < 0.22) {
       return age > Math.max(0.018, 1.8 * periodSeconds);
     }
-    return evalAgree >= 3 && clarity > 0.88 && fraction < 0.35 && age > 0.03
-        || evalAgree >= 3 && clarity > 0.8 && fraction < 0.42 && age > 0.045
+    return evalAgree >= 3 && clarity > 0.88 && fraction < 0.3 && age > (low ? 0.045 : 0.03)
+        || evalAgree >= 3 && clarity > 0.8 && fraction < 0.4 && age > (low ? 0.06 : 0.045)
         || evalAgree >= 4 && clarity > 0.75 && age > 0.07;
   }
 

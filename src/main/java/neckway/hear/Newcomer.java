@@ -20,6 +20,14 @@ final class Newcomer {
   /** A part of a common multiple counts from this likeness on. */
   private static final double LEAST_PART = 0.45;
 
+  /** Share of the old sound, found by least squares, from which it may have gone on at all. */
+  private static final double LEAST_SHARE = 0.4;
+
+  /** Share from which it has gone on for sure. */
+  private static final double GOES_ON = 0.75;
+
+  private static final double[] NOTHING = new double[OLD_NOTES];
+
   private final double rateHz;
   private final int shortestLag;
   private final int longestLag;
@@ -75,10 +83,14 @@ final class Newcomer {
     boolean old = oldPeriods[0] > 0;
     if (old) {
       carryOn(y, start);
-      int early = Math.min(to, from + (int) (0.025 * rateHz));
       takeOut(y, from, to, start, 0);
-      novelty = energy(rest, 0, early - from) / (1e-9 + energy(y, from, early));
-      weighRest(y, from, to, oldPeriods, Double.POSITIVE_INFINITY);
+      int early = Math.min(to - from, (int) (0.025 * rateHz));
+      novelty = energy(rest, 0, early) / (1e-9 + energy(y, from, from + early));
+      double share = shareOfOld(y, start, Math.min(to, start + (int) (0.025 * rateHz)));
+      if (share > LEAST_SHARE) {
+        boolean goesOn = share > GOES_ON && share < 2 - GOES_ON;
+        weighRest(y, from, to, goesOn ? NOTHING : oldPeriods, Double.POSITIVE_INFINITY);
+      }
       takeOut(y, from, to, start, oldPeriods[0]);
       weighRest(y, from, to, oldPeriods, Double.POSITIVE_INFINITY);
     }
@@ -188,6 +200,17 @@ final class Newcomer {
       turns++;
     }
     return all - own / turns;
+  }
+
+  private double shareOfOld(float[] y, int start, int to) {
+    double dot = 0;
+    double all = 1e-12;
+    for (int i = start; i < to; i++) {
+      double old = before.at(i - start + learntTo);
+      dot += old * y[i];
+      all += old * old;
+    }
+    return dot / all;
   }
 
   private static double energy(float[] x, int from, int to) {
