@@ -8,9 +8,11 @@ import java.util.OptionalDouble;
  * count-in, and takes it out of the sound wherever the grid says that it comes again and the sound
  * agrees.
  *
- * <p>A click is a burst out of the quiet that has fallen by 20 dB within 60 ms. Two clicks a beat
- * apart make a grid. On each beat of it the learnt sound is subtracted if what is there projects on
- * it at between {@value #LEAST_SHARE} and {@value #MOST_SHARE} of its learnt strength.
+ * <p>A click is a burst out of the quiet that has fallen by 20 dB within 85 ms. Two clicks a beat
+ * apart make a grid. On each beat of it the learnt sound is subtracted; where a click would be
+ * plain to hear and is not there (it projects on the learnt one at under {@value #LEAST_SHARE} or
+ * over {@value #MOST_SHARE}), nothing is, and after two such beats nothing until one is heard
+ * again.
  */
 final class ClickRemover {
   static final double LEAST_SHARE = 0.4;
@@ -19,12 +21,16 @@ final class ClickRemover {
   /** Sound needed after a click's start before it is judged; hearing waits as long at a beat. */
   static final double LOOK_SECONDS = 0.008;
 
-  private static final double LENGTH_SECONDS = 0.080;
+  private static final double LENGTH_SECONDS = 0.120;
   private static final double LEAD_SECONDS = 0.001;
-  private static final double TAIL_FROM_SECONDS = 0.060;
+  private static final double TAIL_FROM_SECONDS = 0.085;
   private static final double QUIET_SECONDS = 0.060;
   private static final double BEAT_TOLERANCE = 0.02;
   private static final int KINDS = 2;
+
+  /** Share of the sound that a click must make up for its absence to be told. */
+  private static final double PLAIN_SHARE = 0.15;
+
   private static final int MAX_CLICKS = 100_000;
 
   private final double rateHz;
@@ -33,7 +39,7 @@ final class ClickRemover {
   private final int look;
   private final float[][] sound = new float[KINDS][];
   private final int[] learnt = new int[KINDS];
-  private final float[] trial;
+  private final OnsetStamp stamper;
 
   private double beatFrames;
   private int beatsPerBar = 1;
@@ -53,6 +59,7 @@ final class ClickRemover {
   private int takingKind;
   private double takingShift;
   private boolean taking;
+  private int gone;
 
   private double[] clickFrames = new double[64];
   private int clicks;
@@ -65,7 +72,7 @@ final class ClickRemover {
     for (int kind = 0; kind < KINDS; kind++) {
       sound[kind] = new float[length + 4];
     }
-    trial = new float[length + 4];
+    stamper = new OnsetStamp(rateHz);
     Arrays.fill(kindOfBeat, -1);
   }
 
@@ -151,16 +158,8 @@ final class ClickRemover {
   }
 
   private void judge(float[] x, long firstFrame) {
-    int near = (int) (openedAt - firstFrame);
     int span = (int) (0.008 * rateHz);
-    float peak = 0;
-    for (int i = near - span / 2; i < near + span; i++) {
-      peak = Math.max(peak, Math.abs(x[i]));
-    }
-    int start = near - span / 2;
-    while (Math.abs(x[start]) < 0.2f * peak) {
-      start++;
-    }
+    int start = stamper.find(x, (int) (openedAt - firstFrame) + 2 * span, 0);
     int tailFrom = start + (int) (TAIL_FROM_SECONDS * rateHz);
     double head = energy(x, start, start + span);
     double tail = energy(x, tailFrom, tailFrom + span);
@@ -262,46 +261,55 @@ final class ClickRemover {
   }
 
   private void decide(float[] x, double start, long firstFrame) {
-    int known = kindOfBeat[bar(nextBeat)];
+    int kind = kindOfBeat[bar(nextBeat)];
+    if (kind < 0) {
+      kind = learnt[1] > learnt[0] ? 1 : 0;
+    }
     double best = Double.POSITIVE_INFINITY;
-    int first = known >= 0 ? known : 0;
-    int last = known >= 0 ? known : KINDS - 1;
-    for (int kind = first; kind <= last; kind++) {
-      if (learnt[kind] == 0) {
-        continue;
+    double bestGain = 0;
+    double bestAt = start;
+    boolean plain = false;
+    for (int step = -4; step <= 4; step++) {
+      double at = start + step * 0.25;
+      int index = (int) (Math.floor(at) - firstFrame);
+      float part = (float) (at - Math.floor(at));
+      double dot = 0;
+      double own = 1e-12;
+      double all = 1e-12;
+      for (int i = 2; i < look; i++) {
+        float s = shifted(sound[kind], i, part) - shifted(sound[kind], i - 1, part);
+        float v = x[index + i] - x[index + i - 1];
+        dot += s * v;
+        own += s * s;
+        all += v * v;
       }
-      for (int step = -4; step <= 4; step++) {
-        double at = start + step * 0.25;
-        int index = (int) Math.floor(at) - (int) firstFrame;
-        float part = (float) (at - Math.floor(at));
-        double dot = 0;
-        double own = 1e-12;
-        double all = 1e-12;
-        for (int i = 2; i < look; i++) {
-          float s = shifted(sound[kind], i, part) - shifted(sound[kind], i - 1, part);
-          float v = x[index + i] - x[index + i - 1];
-          dot += s * v;
-          own += s * s;
-          all += v * v;
-        }
-        double gain = dot / own;
-        if (gain < LEAST_SHARE || gain > MOST_SHARE) {
-          continue;
-        }
-        double left = all - 2 * dot + own;
-        if (left < best) {
-          best = left;
-          taking = true;
-          takingKind = kind;
-          takingGain = (float) Math.max(0.8, Math.min(1.2, gain));
-          takingFrom = (long) Math.floor(at);
-          takingShift = part;
-          takingUpTo = takingFrom;
-        }
+      plain |= own > PLAIN_SHARE * all;
+      double left = all - 2 * dot + own;
+      if (left < best) {
+        best = left;
+        bestGain = dot / own;
+        bestAt = at;
       }
     }
-    if (taking) {
-      add(takingFrom + takingShift + lead);
+    if (plain) {
+      boolean there = bestGain > LEAST_SHARE && bestGain < MOST_SHARE;
+      gone = there ? 0 : gone + 1;
+      taking = there;
+    } else {
+      taking = gone < 2;
+      bestAt = start;
+      bestGain = 1;
+    }
+    if (!taking) {
+      return;
+    }
+    takingKind = kind;
+    takingGain = (float) Math.max(0.8, Math.min(1.2, bestGain));
+    takingFrom = (long) Math.floor(bestAt);
+    takingShift = bestAt - takingFrom;
+    takingUpTo = takingFrom;
+    if (plain) {
+      add(bestAt + lead);
     }
   }
 

@@ -11,6 +11,13 @@ public final class Ear {
   static final double LOWEST_HZ = 38;
   static final double HIGHEST_HZ = 1_400;
   static final double HOP_SECONDS = 0.0029;
+
+  /** What sounds from the first moment on began before the take. */
+  private static final double START_SECONDS = 0.01;
+
+  /** Time in which mains hum is learnt. */
+  private static final double HUM_SECONDS = 0.4;
+
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   static PrintStream debug;
@@ -211,6 +218,9 @@ public final class Ear {
       evalAgree = 0;
       return;
     }
+    if (candStamp < START_SECONDS * front.rateHz || maybeHum(pitch)) {
+      return;
+    }
     if (!clear(age, clarity, pitch, period / half)) {
       return;
     }
@@ -242,6 +252,19 @@ public final class Ear {
     return evalAgree >= 3 && clarity > 0.88 && fraction < 0.3 && age > (low ? 0.045 : 0.03)
         || evalAgree >= 3 && clarity > 0.8 && fraction < 0.4 && age > (low ? 0.06 : 0.045)
         || evalAgree >= 4 && clarity > 0.75 && age > 0.07;
+  }
+
+  /** Whether, so early in the take, this may be mains hum that is not learnt yet. */
+  private boolean maybeHum(double pitch) {
+    if (front.end() > HUM_SECONDS * front.rateHz) {
+      return false;
+    }
+    double hz = 440 * Math.pow(2, (pitch - 69) / 12);
+    return nearMultiple(hz / 50) || nearMultiple(hz / 60);
+  }
+
+  private static boolean nearMultiple(double times) {
+    return times < 3.5 && Math.abs(times / Math.max(1, Math.rint(times)) - 1) < 0.012;
   }
 
   /** Whether what started has died away at once, as a click does. */

@@ -25,6 +25,7 @@ final class FrontEnd {
   private final double inputRateHz;
   private final Decimator decimator;
   private final Biquad rumble;
+  private final HumRemover hum;
   private final Biquad brightness;
   private int filled = KEEP;
   private long firstFrame = -KEEP;
@@ -39,6 +40,7 @@ final class FrontEnd {
     rateHz = inputRateHz / factor;
     hop = Math.max(2, (int) Math.round(hopSeconds * rateHz) & ~1);
     rumble = Biquad.highPass(RUMBLE_HZ, rateHz);
+    hum = new HumRemover(rateHz);
     brightness = Biquad.lowPass(BRIGHTNESS_HZ, rateHz);
     clicks = new ClickRemover(rateHz);
   }
@@ -54,7 +56,7 @@ final class FrontEnd {
       firstFrame += SIZE - KEEP;
       filled = KEEP;
     }
-    x[filled++] = (float) rumble.next(decimator.value());
+    x[filled++] = hum.next((float) rumble.next(decimator.value()));
     if (++sinceHop < hop) {
       return false;
     }
@@ -81,6 +83,11 @@ final class FrontEnd {
   /** The frame, from the start of the take, that the ear has come to. */
   long end() {
     return given;
+  }
+
+  /** Whether mains hum is being taken off. */
+  boolean humming() {
+    return hum.active();
   }
 
   /** Index in {@link #x} of a frame; half of it is the index in {@link #y}. */

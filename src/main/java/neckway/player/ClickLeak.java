@@ -38,6 +38,8 @@ public final class ClickLeak {
 
   /** Adds clicks of this peak up to the end of the samples. */
   void run(float[] samples, Pulse pulse, double firstBeat, double untilSeconds, double peak) {
+    float[] accented = sound(true, peak);
+    float[] plain = sound(false, peak * plainShare);
     for (int beat = -pulse.countIn(); ; beat++) {
       double time = firstBeat + beat * pulse.beatSeconds();
       if (time > untilSeconds) {
@@ -45,12 +47,17 @@ public final class ClickLeak {
       }
       if (time >= 0) {
         boolean accent = Math.floorMod(beat, pulse.beatsPerBar()) == 0;
-        click(samples, Math.round(time * rate), accent, peak * (accent ? 1 : plainShare));
+        int from = (int) Math.round(time * rate);
+        float[] one = accent ? accented : plain;
+        for (int n = 0; n < one.length && from + n < samples.length; n++) {
+          samples[from + n] += one[n];
+        }
       }
     }
   }
 
-  private void click(float[] samples, long from, boolean accent, double peak) {
+  /** A metronome plays the same sound each time. */
+  private float[] sound(boolean accent, double peak) {
     int length = (int) (10 * seconds * rate);
     float[] one = new float[length];
     double hz = accent ? accentHz : plainHz;
@@ -70,8 +77,6 @@ public final class ClickLeak {
                   });
     }
     Levels.toPeak(one, peak);
-    for (int n = 0; n < length && from + n < samples.length; n++) {
-      samples[(int) from + n] += one[n];
-    }
+    return one;
   }
 }
