@@ -28,6 +28,9 @@ final class ClickRemover {
   private static final double BEAT_TOLERANCE = 0.02;
   private static final int KINDS = 2;
 
+  /** A click of the other sort is looked for this near to the grid. */
+  private static final double GRID_SECONDS = 0.015;
+
   /** Share of the sound that a click must make up for its absence to be told. */
   private static final double PLAIN_SHARE = 0.15;
 
@@ -196,7 +199,10 @@ final class ClickRemover {
       if (kind < 0) {
         return;
       }
-      best = 0;
+      best = clicks == 0 ? 0 : (int) Math.rint(offGrid(firstFrame + at + lead));
+      if (Math.abs(best) > GRID_SECONDS * rateHz) {
+        return;
+      }
     }
     int n = ++learnt[kind];
     for (int i = 0; i < length; i++) {
@@ -217,6 +223,12 @@ final class ClickRemover {
     } else {
       firstKind = kind;
     }
+  }
+
+  /** Frames from here to where the grid of the first click has its nearest beat. */
+  private double offGrid(double frame) {
+    double from = running ? gridFrame : clickFrames[0];
+    return from + Math.rint((frame - from) / beatFrames) * beatFrames - frame;
   }
 
   private int firstKind;

@@ -18,6 +18,9 @@ public final class Ear {
   /** Time in which mains hum is learnt. */
   private static final double HUM_SECONDS = 0.4;
 
+  /** Readings of a pitch that make it sure. */
+  private static final int SETTLED_READINGS = 4;
+
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   static PrintStream debug;
@@ -34,6 +37,7 @@ public final class Ear {
   private long framesIn;
   private float peak;
   private double noise = Double.NaN;
+  private double loudest;
 
   // the note that sounds
   private boolean sounding;
@@ -142,7 +146,11 @@ public final class Ear {
   private void measureNoise(int to) {
     double energy = energy(front.x, to - front.hop, front.hop) / front.hop;
     noise =
-        Double.isNaN(noise) ? energy : noise + (energy < noise ? 0.05 : 0.0005) * (energy - noise);
+        Double.isNaN(noise)
+            ? energy
+            : energy < noise
+                ? noise + 0.05 * (energy - noise)
+                : Math.min(energy, 1.0003 * noise + 1e-13);
   }
 
   private void raise(double rise, long end, int to) {
@@ -218,13 +226,17 @@ public final class Ear {
       evalAgree = 0;
       return;
     }
-    if (candStamp < START_SECONDS * front.rateHz || maybeHum(pitch)) {
+    if (candStamp < START_SECONDS * front.rateHz || maybeHum(pitch, end)) {
       return;
     }
     if (!clear(age, clarity, pitch, period / half)) {
       return;
     }
     boolean same = sounding && Math.abs(pitch - curPitch) < 0.6;
+    if (front.clicks.near(candStamp, 0.012 * front.rateHz)
+        && (same && (novelty < 0.3 || candHigh < 3) || pitch > 76 && age < 0.05)) {
+      return;
+    }
     boolean weak = sounding && candFlux < 1.3 && candHigh < 0.5;
     if (weak && (novelty < 0.25 || clarity < 0.95 || evalAgree < 5 || age < 0.04)) {
       return;
@@ -254,24 +266,31 @@ public final class Ear {
         || evalAgree >= 4 && clarity > 0.75 && age > 0.07;
   }
 
-  /** Whether, so early in the take, this may be mains hum that is not learnt yet. */
-  private boolean maybeHum(double pitch) {
-    if (front.end() > HUM_SECONDS * front.rateHz) {
+  /** Whether this may be mains hum: of its pitch, and far softer than any note so far. */
+  private boolean maybeHum(double pitch, long end) {
+    double hz = 440 * Math.pow(2, (pitch - 69) / 12);
+    if (!nearMultiple(hz / 50) && !nearMultiple(hz / 60)) {
       return false;
     }
-    double hz = 440 * Math.pow(2, (pitch - 69) / 12);
-    return nearMultiple(hz / 50) || nearMultiple(hz / 60);
+    if (end < HUM_SECONDS * front.rateHz) {
+      return true;
+    }
+    int span = (int) (0.02 * front.rateHz);
+    double now = energy(front.x, front.index(end) - span, span) / span;
+    return hz < 65 && now < Math.max(8 * noise, 0.01 * loudest);
   }
 
   private static boolean nearMultiple(double times) {
-    return times < 3.5 && Math.abs(times / Math.max(1, Math.rint(times)) - 1) < 0.012;
+    return times < 2.5 && Math.abs(times / Math.max(1, Math.rint(times)) - 1) < 0.012;
   }
 
   /** Whether what started has died away at once, as a click does. */
   private boolean fallen(long end) {
     int span = (int) (0.006 * front.rateHz);
     int head = front.index(candStamp) + (int) (0.001 * front.rateHz);
-    return energy(front.x, front.index(end) - span, span) < 0.15 * energy(front.x, head, span);
+    double quiet = noise * span;
+    double now = energy(front.x, front.index(end) - span, span) - quiet;
+    return now < Math.max(2 * quiet, 0.15 * (energy(front.x, head, span) - quiet));
   }
 
   /** Whether the sound is no more than the last notes still sounding. */
@@ -336,6 +355,8 @@ public final class Ear {
       settled = Arrays.copyOf(settled, 2 * notes);
     }
     settled[notes++] = pitch;
+    int span = (int) (0.012 * front.rateHz);
+    loudest = Math.max(loudest, energy(front.x, front.index(front.end()) - span, span) / span);
     int midi = (int) Math.rint(pitch - tuning.semitones());
     int from = front.index(onset);
     float top = 0;
@@ -358,11 +379,10 @@ public final class Ear {
 
   /** The note before is over: what its pitch came to is kept. */
   private void settle() {
-    if (notes == 0 || curReadings == 0 && notes > 1 && settled[notes - 1] != curPitch) {
-      return;
+    if (notes > 0 && curReadings >= SETTLED_READINGS) {
+      settled[notes - 1] = curPitch;
+      tuning.add(curPitch);
     }
-    settled[notes - 1] = curPitch;
-    tuning.add(curPitch);
   }
 
   private void track(long end, NoteListener listener) {
@@ -401,6 +421,7 @@ public final class Ear {
     if (steady >= need
         && !candidate
         && !Newcomer.multiple(tracker.periodFrames() / curPeriod)
+        && !maybeHum(pitch, end)
         && !explained(from, to)) {
       long first = readEnd[(int) ((reads - steady) % READINGS)];
       emit(

@@ -57,7 +57,7 @@ final class HumRemover {
 
   private void decide() {
     double level = energy / block + 1e-14;
-    floor = Double.isNaN(floor) ? level : Math.min(1.02 * floor, level);
+    floor = Double.isNaN(floor) ? level : Math.min(1.003 * floor, level);
     boolean quiet = level < 4 * floor;
     if (quiet) {
       quietBlocks++;
@@ -85,7 +85,7 @@ final class HumRemover {
     private static final int BINS = 512;
     private static final double PULL_PHASE = 0.5;
     private static final double PULL_RATE = 0.25;
-    private static final double PULL_IN_NOTES = 0.05;
+    private static final double PULL_IN_NOTES = 0.03;
 
     /** Mains keeps within this share of its frequency. */
     private static final double MOST_OFF = 0.004;
@@ -147,7 +147,9 @@ final class HumRemover {
       if (settledBlocks > 2) {
         double bins = Math.max(-4, Math.min(4, slip / slope)) * (quiet ? 1 : PULL_IN_NOTES);
         at = (at + PULL_PHASE * bins + BINS) % BINS;
-        turn += PULL_RATE * bins / count;
+        if (quiet) {
+          turn += PULL_RATE * bins / count;
+        }
         turn = Math.max(nominal * (1 - MOST_OFF), Math.min(nominal * (1 + MOST_OFF), turn));
       }
       slip = 0;
