@@ -31,6 +31,7 @@ public final class Ear {
   private final Newcomer newcomer;
   private final PeriodFinder tracker;
   private final OnsetStamp stamper;
+  private final PitchChange change;
   private final TuningOffset tuning = new TuningOffset();
   private final int longestLag;
   private final int shortestLag;
@@ -86,6 +87,7 @@ public final class Ear {
     newcomer = new Newcomer(half, LOWEST_HZ, HIGHEST_HZ);
     tracker = new PeriodFinder(half, LOWEST_HZ);
     stamper = new OnsetStamp(front.rateHz);
+    change = new PitchChange(half);
     longestLag = (int) (half / LOWEST_HZ);
     shortestLag = (int) (half / HIGHEST_HZ);
   }
@@ -424,8 +426,12 @@ public final class Ear {
         && !maybeHum(pitch, end)
         && !explained(from, to)) {
       long first = readEnd[(int) ((reads - steady) % READINGS)];
+      long stamp = first - (long) (0.014 * front.rateHz);
+      if (!slid) {
+        stamp = first - front.index(first) + 2L * change.find(front.y, front.index(first) / 2, curPeriod);
+      }
       emit(
-          first - (long) ((slid ? 0.014 : 0.027) * front.rateHz),
+          stamp,
           pitch,
           tracker.periodFrames(),
           slid ? HeardNote.Start.SLIDE : HeardNote.Start.LEGATO,
