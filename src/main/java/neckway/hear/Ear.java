@@ -21,6 +21,12 @@ public final class Ear {
   /** Readings of a pitch that make it sure. */
   private static final int SETTLED_READINGS = 4;
 
+  /** Log-likelihood ratio from which an attack is sure. */
+  private static final double SURE_ATTACK = 25;
+
+  /** Rise of what the old period leaves from which a change is sure. */
+  private static final double SURE_CHANGE = 15;
+
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   static PrintStream debug;
@@ -50,6 +56,8 @@ public final class Ear {
   private double lastRise;
 
   // a possible attack
+  private boolean unnamed;
+  private long unnamedStamp;
   private boolean candidate;
   private long candStamp;
   private long candRaised;
@@ -174,6 +182,12 @@ public final class Ear {
       candFlux = rise;
       candHigh = flux.highRise();
       long stamp = end - to + stamper.find(front.x, to, sounding ? 2 * curPeriod : 0);
+      if (sounding && rise < 2 && candHigh < 1.2 && stamper.score() < SURE_ATTACK) {
+        int at = change.find(front.y, to / 2, curPeriod);
+        if (change.gain() > SURE_CHANGE) {
+          stamp = end - to + 2L * at;
+        }
+      }
       if (Math.abs(stamp - candStamp) > 0.004 * rate) {
         evalAgree = 0;
       }
@@ -191,6 +205,10 @@ public final class Ear {
     }
     if (age > 0.1) {
       candidate = false;
+      if (candFlux > 1.3) {
+        unnamed = true;
+        unnamedStamp = candStamp;
+      }
       return;
     }
     double half = front.rateHz / 2;
@@ -345,6 +363,7 @@ public final class Ear {
   private void emit(
       long onset, double pitch, double period, HeardNote.Start start, NoteListener listener) {
     settle();
+    unnamed = false;
     oldPeriods[2] = oldPeriods[1];
     oldPeriods[1] = sounding ? curPeriod : 0;
     sounding = true;
@@ -428,14 +447,17 @@ public final class Ear {
       long first = readEnd[(int) ((reads - steady) % READINGS)];
       long stamp = first - (long) (0.014 * front.rateHz);
       if (!slid) {
-        stamp = first - front.index(first) + 2L * change.find(front.y, front.index(first) / 2, curPeriod);
+        stamp =
+            first
+                - front.index(first)
+                + 2L * change.find(front.y, front.index(first) / 2, curPeriod);
       }
-      emit(
-          stamp,
-          pitch,
-          tracker.periodFrames(),
-          slid ? HeardNote.Start.SLIDE : HeardNote.Start.LEGATO,
-          listener);
+      HeardNote.Start start = slid ? HeardNote.Start.SLIDE : HeardNote.Start.LEGATO;
+      if (unnamed && first - unnamedStamp < 0.35 * front.rateHz) {
+        stamp = unnamedStamp;
+        start = HeardNote.Start.PLUCK;
+      }
+      emit(stamp, pitch, tracker.periodFrames(), start, listener);
     }
   }
 
