@@ -1,12 +1,15 @@
 package neckway.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import javax.sound.sampled.TargetDataLine;
+import neckway.file.AtomicFile;
 import neckway.file.Drill;
 import neckway.file.RoundTripFile;
 import neckway.file.WavWriter;
@@ -94,6 +97,7 @@ final class ListenCommand implements Callable<Integer> {
       measureRoundTrip(out);
       return 0;
     }
+    checkReviewCanBeWritten();
     drillOptions.allowFirstNote();
     Drill drill = drillOptions.drill();
     RunPlan plan =
@@ -105,6 +109,17 @@ final class ListenCommand implements Callable<Integer> {
       interrupt.unwatch();
     }
     return 0;
+  }
+
+  /** Before anything is played: a review that cannot be written afterwards is a run for nothing. */
+  private void checkReviewCanBeWritten() {
+    if (json != null && !ReviewOutput.STANDARD_OUTPUT.equals(json)) {
+      try (AtomicFile file = AtomicFile.beside(Path.of(json))) {
+        Objects.requireNonNull(file);
+      } catch (IOException e) {
+        throw new BadInput(json + ": cannot be written; name another file", e);
+      }
+    }
   }
 
   private void measureRoundTrip(PrintWriter out) {
