@@ -43,9 +43,7 @@ public final class Run {
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
     this.ear = new Ear(sampleRateHz);
-    if (firstBeat.isPresent()) {
-      ear.expectClicks(firstBeat.getAsDouble(), plan.pulse().beatSeconds());
-    }
+    ear.expectClicks(plan.pulse().beatSeconds(), plan.pulse().beatsPerBar());
     this.reviewer = new Reviewer(plan, places, clock);
     this.follower =
         new Follower(

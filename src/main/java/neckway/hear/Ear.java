@@ -101,14 +101,14 @@ public final class Ear {
   }
 
   /**
-   * Says that a click may be heard on every beat, before and after the first one. Call before any
-   * sound. The clicks heard there are taken out of the sound; nothing else changes.
+   * Says that a click may be heard on the beats, before the first note and after. Call before any
+   * sound. Where it is heard it is taken out; nothing else changes.
    *
-   * @param firstBeat seconds
-   * @param beatSeconds more than 0
+   * @param beatSeconds from one beat to the next, more than 0
+   * @param beatsPerBar the first beat of a bar may sound otherwise
    */
-  public void expectClicks(double firstBeat, double beatSeconds) {
-    front.clicks.expect(beatSeconds * front.rateHz, 4);
+  public void expectClicks(double beatSeconds, int beatsPerBar) {
+    front.clicks.expect(beatSeconds * front.rateHz, beatsPerBar);
   }
 
   /** Takes samples from -1 to 1. */

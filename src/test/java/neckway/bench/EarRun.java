@@ -29,7 +29,7 @@ public final class EarRun {
     this.take = take;
     long before = cpuNanos();
     Ear ear = new Ear(take.sampleRate());
-    take.firstBeat().ifPresent(first -> ear.expectClicks(first, take.beatSeconds()));
+    ear.expectClicks(take.beatSeconds(), 4);
     NoteListener listener =
         new NoteListener() {
           @Override
