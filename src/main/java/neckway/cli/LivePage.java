@@ -2,6 +2,7 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import neckway.follow.Grid;
 import neckway.follow.NoteVerdict;
@@ -153,7 +154,9 @@ final class LivePage implements VerdictListener {
   private void rows(int line, String note) {
     int from = line * perLine;
     int to = Math.min(marks.length, from + perLine);
-    for (GuitarString string : plan.tuning().strings()) {
+    List<GuitarString> highestFirst = new ArrayList<>(plan.tuning().strings());
+    Collections.reverse(highestFirst);
+    for (GuitarString string : highestFirst) {
       StringBuilder row = new StringBuilder(margin(string));
       for (int s = from; s < to; s++) {
         row.append(s % bar == 0 ? "|" : "");

@@ -2,6 +2,7 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,11 +22,12 @@ import neckway.neck.GuitarString;
  * told under the last line. Under each note stands how far off its slot it was.
  */
 final class Page {
-  private static final int CELL = 4;
+  private static final int LEAST_CELL = 4;
   private static final int MARGIN = 6;
 
   private final RunPlan plan;
   private final Review review;
+  private final int cell;
   private final Map<Integer, ReviewedNote> inPlace = new HashMap<>();
   private final Map<Integer, ReviewedNote> twice = new HashMap<>();
   private final Map<Integer, ReviewedNote> stray = new HashMap<>();
@@ -46,11 +48,25 @@ final class Page {
       }
     }
     review.shifts().forEach(s -> landings.put(s.planned().landingStep(), s));
+    cell = Math.max(LEAST_CELL, 1 + longest());
+  }
+
+  /** Characters of the longest entry of the page. */
+  private int longest() {
+    int longest = 0;
+    for (ReviewedStep step : review.steps()) {
+      int s = step.step().index();
+      String fret = tab(s, step.step().place().string());
+      for (String text : List.of(fret, heard(s), note(stray.get(s)), off(s))) {
+        longest = Math.max(longest, text.length());
+      }
+    }
+    return longest;
   }
 
   void print(PrintWriter out) {
     int bar = plan.pulse().notesPerBeat() * plan.pulse().beatsPerBar();
-    int most = (Wrapped.COLUMNS - MARGIN) / CELL;
+    int most = (Wrapped.COLUMNS - MARGIN) / cell;
     int bars = Math.max(1, most / (bar + 1));
     int perLine = Math.min(bar, most - 1) * bars;
     for (int from = 0; from < review.steps().size(); from += perLine) {
@@ -61,7 +77,7 @@ final class Page {
 
   private void line(PrintWriter out, int from, int to, int bar) {
     optional(out, "shift", from, to, bar, this::landing);
-    for (GuitarString string : plan.tuning().strings()) {
+    for (GuitarString string : highestFirst()) {
       StringBuilder row = new StringBuilder(margin(name(string)));
       for (int s = from; s < to; s++) {
         row.append(s % bar == 0 ? "|" : "").append(cell(tab(s, string), '-'));
@@ -74,7 +90,14 @@ final class Page {
     out.println();
   }
 
-  private static void optional(
+  /** Strings as tab has them: the highest-sounding on top. */
+  private List<GuitarString> highestFirst() {
+    List<GuitarString> strings = new ArrayList<>(plan.tuning().strings());
+    Collections.reverse(strings);
+    return strings;
+  }
+
+  private void optional(
       PrintWriter out, String name, int from, int to, int bar, IntFunction<String> text) {
     StringBuilder row = new StringBuilder(margin(name));
     boolean any = false;
@@ -131,8 +154,21 @@ final class Page {
     if (note.timing() == Timing.UNSURE) {
       return "?";
     }
-    long ms = Math.round(note.offMs());
+    long ms = Math.round(note.offMs() + 1000 * review.grid().gapSeconds() * slotsWaited(index));
     return ms > 0 ? "+" + ms : Long.toString(ms);
+  }
+
+  /**
+   * Slots that passed in waiting for a note. Its distance from the nearest slot would call a
+   * landing that is most of a slot late early; on the page it is as late as it came after the note
+   * before.
+   */
+  private long slotsWaited(int index) {
+    ReviewedNote before = inPlace.get(index - 1);
+    if (before == null || twice.containsKey(index - 1) || stray.containsKey(index - 1)) {
+      return 0;
+    }
+    return Math.max(0, inPlace.get(index).slot() - before.slot() - 1);
   }
 
   private void legend(PrintWriter out) {
@@ -141,8 +177,8 @@ final class Page {
     marks.add("7x wrong, with what was heard below");
     marks.add("(7) left out");
     marks.add("7\" struck twice");
-    marks.add(".7 not reached");
-    Wrapped.print(out, String.join("; ", marks) + ".");
+    out.println(String.join("; ", marks) + ";");
+    out.println(".7 not reached.");
     Wrapped.print(
         out, "^ and v: where a shift lands. Last line: ms off the beat, - early, + late.");
   }
@@ -151,11 +187,7 @@ final class Page {
     return String.format("%" + (MARGIN - 1) + "s ", name);
   }
 
-  private static String cell(String text, char fill) {
-    StringBuilder cell = new StringBuilder();
-    for (int i = text.length(); i < CELL; i++) {
-      cell.append(fill);
-    }
-    return cell.append(text).toString();
+  private String cell(String text, char fill) {
+    return String.valueOf(fill).repeat(Math.max(0, cell - text.length())) + text;
   }
 }

@@ -18,7 +18,9 @@ final class Words {
   private static final double FITS_SHARE = 0.4;
 
   private static final int FEWEST_TO_JUDGE = 4;
-  private static final double OFF_TUNE_CENTS = 5;
+
+  /** Less is not told: a hard pluck and a pressing finger sharpen a tuned string by as much. */
+  private static final double OFF_TUNE_CENTS = 10;
 
   /** What a listener can notice: 6 ms, or 2.5 % of a gap (Friberg and Sundberg 1995). */
   private static final double BIAS_MS = 6;
@@ -182,11 +184,11 @@ final class Words {
     double gapMs = review.grid().gapSeconds() * 1000;
     String within = Phrases.ms(Math.max(1, PulseKept.fourOfFiveFromOwnPulseMs(off, gapMs)));
     if (late.isEmpty()) {
-      said.add("Four notes of five kept within " + within + " of your own pulse.");
+      said.add("Four notes in five kept within " + within + " of your own pulse.");
     } else {
       said.add(
           Phrases.sentence(Phrases.list(late))
-              + "; of the other notes four of five kept within "
+              + "; of the other notes four in five kept within "
               + within
               + " of your own pulse.");
     }

@@ -89,6 +89,30 @@ class ReviewCommandTests {
   }
 
   @Test
+  void thePageHasTheHighestStringOnTopAsTabDoes() throws IOException {
+    assertThat(run("review", take("[]"))).isZero();
+    List<String> names =
+        out.toString()
+            .lines()
+            .filter(line -> line.contains("|"))
+            .map(line -> line.substring(0, line.indexOf('|')).strip())
+            .limit(6)
+            .toList();
+    assertThat(names).containsExactly("E", "B", "G", "D", "A", "E");
+    String lowest = out.toString().lines().filter(line -> line.contains("|")).toList().get(5);
+    assertThat(lowest).contains("3---5");
+  }
+
+  @Test
+  void aLandingMostOfASlotLateIsLateOnThePageNotEarly() throws IOException {
+    String take = take("[{\"kind\": \"late\", \"step\": 8, \"ms\": 240}]");
+    assertThat(run("review", take, "--first-beat", Double.toString(firstBeat()))).isZero();
+    String off =
+        out.toString().lines().filter(line -> line.strip().startsWith("ms")).toList().get(1);
+    assertThat(off.strip().split("\\s+")[1]).matches("\\+2\\d\\d");
+  }
+
+  @Test
   void aMissedShiftIsSaid() throws IOException {
     String take =
         take("[{\"kind\": \"shift\", \"round\": 0, \"direction\": \"up\", \"string\": null}]");
