@@ -27,6 +27,18 @@ public final class Ear {
   /** Rise of what the old period leaves from which a change is sure. */
   private static final double SURE_CHANGE = 15;
 
+  /** Nothing lower is mistaken for a click before the first note. */
+  private static final double HIGH_PITCH = 76;
+
+  /** Power of a note without an attack, at least, as a share of the note's before it. */
+  private static final double LEAST_LEGATO = 0.003;
+
+  /** Share of the sound that must be new for the same pitch to be struck again. */
+  private static final double STRUCK_AGAIN = 0.2;
+
+  /** With less of an attack, a note a semitone on may be a fret passed in a slide. */
+  private static final double PASSING_FLUX = 2.6;
+
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   static PrintStream debug;
@@ -45,6 +57,7 @@ public final class Ear {
   private float peak;
   private double noise = Double.NaN;
   private double loudest;
+  private double curLevel;
 
   // the note that sounds
   private boolean sounding;
@@ -63,6 +76,9 @@ public final class Ear {
   private long candRaised;
   private double candFlux;
   private double candHigh;
+  private boolean passing;
+  private double passPitch;
+  private double passPeriod;
   private double evalPitch;
   private int evalAgree;
 
@@ -175,6 +191,7 @@ public final class Ear {
     if (fresh) {
       candidate = true;
       candRaised = end;
+      passing = false;
       candFlux = 0;
       evalAgree = 0;
     }
@@ -249,6 +266,9 @@ public final class Ear {
     if (candStamp < START_SECONDS * front.rateHz || maybeHum(pitch, end)) {
       return;
     }
+    if (pitch > HIGH_PITCH && !sounding && age < 0.06) {
+      return;
+    }
     if (!clear(age, clarity, pitch, period / half)) {
       return;
     }
@@ -257,11 +277,26 @@ public final class Ear {
         && (same && (novelty < 0.3 || candHigh < 3) || pitch > 76 && age < 0.05)) {
       return;
     }
+    if (sounding && !same && candFlux < PASSING_FLUX) {
+      if (Math.abs(pitch - curPitch) < 1.5 && age < 0.075) {
+        passing = true;
+        passPitch = pitch;
+        passPeriod = period;
+        return;
+      }
+      if (passing && Math.abs(pitch - passPitch) > 0.6) {
+        int at = change.find(front.y, front.index(end) / 2, passPeriod);
+        candidate = false;
+        emit(
+            end - front.index(end) + 2L * at, pitch, period, HeardNote.Start.SLIDE, listener);
+        return;
+      }
+    }
     boolean weak = sounding && candFlux < 1.3 && candHigh < 0.5;
     if (weak && (novelty < 0.25 || clarity < 0.95 || evalAgree < 5 || age < 0.04)) {
       return;
     }
-    if (!same || candFlux > 2.5 || (candFlux > 1.2 && candHigh > 1.2)) {
+    if (!same || novelty > STRUCK_AGAIN && (candFlux > 2.5 || candFlux > 1.2 && candHigh > 1.2)) {
       candidate = false;
       emit(
           candStamp,
@@ -443,6 +478,7 @@ public final class Ear {
         && !candidate
         && !Newcomer.multiple(tracker.periodFrames() / curPeriod)
         && !maybeHum(pitch, end)
+        && energy(front.y, from, to - from) / (to - from) > LEAST_LEGATO * curLevel
         && !explained(from, to)) {
       long first = readEnd[(int) ((reads - steady) % READINGS)];
       long stamp = first - (long) (0.014 * front.rateHz);
