@@ -287,8 +287,7 @@ public final class Ear {
       if (passing && Math.abs(pitch - passPitch) > 0.6) {
         int at = change.find(front.y, front.index(end) / 2, passPeriod);
         candidate = false;
-        emit(
-            end - front.index(end) + 2L * at, pitch, period, HeardNote.Start.SLIDE, listener);
+        emit(end - front.index(end) + 2L * at, pitch, period, HeardNote.Start.SLIDE, listener);
         return;
       }
     }

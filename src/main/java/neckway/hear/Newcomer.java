@@ -12,7 +12,12 @@ final class Newcomer {
 
   private static final int ORDER = 80;
   private static final double PAST_SECONDS = 0.055;
-  private static final int MOST_CARRIED = 700;
+  private static final double MARGIN_SECONDS = 0.0015;
+
+  /** Kept off the attack where it seems to have been stamped late. */
+  private static final double WIDE_MARGIN_SECONDS = 0.012;
+
+  private static final int MOST_CARRIED = 820;
   private static final double LONGEST_WINDOW_SECONDS = 0.045;
   private static final double LATE_AGE_SECONDS = 0.024;
   private static final double LATE_WINDOW_SECONDS = 0.016;
@@ -36,6 +41,7 @@ final class Newcomer {
   private final float[] rest = new float[1 << 11];
   private int learntTo;
   private boolean learnt;
+  private boolean wide;
 
   private boolean found;
   private double pitch;
@@ -58,6 +64,7 @@ final class Newcomer {
   /** Forgets what sounded before: the attack is elsewhere. */
   void forget() {
     learnt = false;
+    wide = false;
   }
 
   /**
@@ -105,6 +112,10 @@ final class Newcomer {
         weighRest(y, late, to, oldPeriods, longest);
       }
     }
+    if (old && !wide && age > LATE_AGE_SECONDS && clarity < 0.8) {
+      wide = true;
+      learnt = false;
+    }
     return found;
   }
 
@@ -132,9 +143,9 @@ final class Newcomer {
     }
     boolean better = newClarity > clarity;
     if (found && multiple(period / newPeriod)) {
-      better = newClarity > 0.8;
+      better |= newClarity > 0.8 && (period / newPeriod > 2.5 || common(period, oldPeriods));
     } else if (found && multiple(newPeriod / period)) {
-      better &= clarity < 0.8;
+      better &= clarity < 0.8 || newPeriod / period < 2.5 && !common(newPeriod, oldPeriods);
     }
     double newPitch = finder.pitch();
     if (found && Math.abs(newPitch - pitch) > 0.25 && Math.min(newClarity, clarity) > 0.85) {
@@ -169,7 +180,7 @@ final class Newcomer {
       return;
     }
     learnt = true;
-    learntTo = (int) (0.0015 * rateHz);
+    learntTo = (int) ((wide ? WIDE_MARGIN_SECONDS : MARGIN_SECONDS) * rateHz);
     before.learn(y, start - learntTo);
     before.carryOn(MOST_CARRIED);
   }
