@@ -1,5 +1,8 @@
 package neckway.cli;
 
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import neckway.neck.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -13,6 +16,12 @@ final class Complaints {
 
   /** A fault of the program. */
   static final int FAULT = 1;
+
+  private static final Pattern CHOICE =
+      Pattern.compile(
+          "Invalid value for option '([^']+)': expected one of \\[(.*)] .*but was '(.*)'");
+  private static final Pattern NUMBER =
+      Pattern.compile("Invalid value for option '([^']+)': '(.*)' is not an? (double|int|long)");
 
   private Complaints() {}
 
@@ -48,7 +57,22 @@ final class Complaints {
       String kind = option ? "option" : command ? "command" : "argument";
       return "unknown " + kind + " \"" + first + "\"";
     }
-    return problem.getMessage().replaceAll("\\s*\\R\\s*", " ").strip();
+    return plain(problem.getMessage().replaceAll("\\s*\\R\\s*", " ").strip());
+  }
+
+  /** The option library's words for values of the wrong kind, said as the rest is said. */
+  private static String plain(String message) {
+    Matcher choice = CHOICE.matcher(message);
+    if (choice.matches()) {
+      String names = choice.group(2).toLowerCase(Locale.ROOT).replaceFirst(", ([^,]*)$", " or $1");
+      return choice.group(1) + " " + choice.group(3) + ": give " + names;
+    }
+    Matcher number = NUMBER.matcher(message);
+    if (number.matches()) {
+      String kind = number.group(3).equals("double") ? "a number" : "a whole number";
+      return number.group(1) + " " + number.group(2) + ": give " + kind;
+    }
+    return message;
   }
 
   private static int unusable(CommandLine line, BadInput bad) {

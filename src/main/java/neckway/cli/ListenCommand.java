@@ -3,6 +3,7 @@ package neckway.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
@@ -86,8 +87,8 @@ final class ListenCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     if (devices) {
-      out.println("inputs:  " + String.join(", ", Devices.inputs()));
-      out.println("outputs: " + String.join(", ", Devices.outputs()));
+      out.println("inputs:  " + named(Devices.inputs()));
+      out.println("outputs: " + named(Devices.outputs()));
       return 0;
     }
     if (!(clickPercent >= 0 && clickPercent <= PERCENT * ClickTrack.MAX_GAIN)) {
@@ -231,6 +232,10 @@ final class ListenCommand implements Callable<Integer> {
     }
     show.println();
     show.flush();
+  }
+
+  private static String named(List<String> devices) {
+    return devices.isEmpty() ? "none found" : String.join(", ", devices);
   }
 
   private static Optional<String> name(String given) {

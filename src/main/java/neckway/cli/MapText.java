@@ -58,6 +58,9 @@ final class MapText {
         "The numbers on the strings are fingers, 0 is an open string; (brackets) mark "
             + tonic
             + ".");
+    if (map.chain() && map.shapes().size() > 1) {
+      lines.add("4/2 is a note of both shapes: finger 4 in the lower one, finger 2 in the upper.");
+    }
     lines.add("");
   }
 

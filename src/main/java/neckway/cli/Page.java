@@ -30,7 +30,7 @@ final class Page {
   private final int cell;
   private final Map<Integer, ReviewedNote> inPlace = new HashMap<>();
   private final Map<Integer, ReviewedNote> twice = new HashMap<>();
-  private final Map<Integer, ReviewedNote> stray = new HashMap<>();
+  private final Map<Integer, List<ReviewedNote>> stray = new HashMap<>();
   private final Map<Integer, ReviewedShift> landings = new HashMap<>();
 
   Page(RunPlan plan, Review review) {
@@ -44,7 +44,7 @@ final class Page {
       switch (note.verdict()) {
         case RIGHT, WRONG -> inPlace.put(last = note.step().getAsInt(), note);
         case REPEAT -> twice.put(note.step().getAsInt(), note);
-        case EXTRA -> stray.put(last, note);
+        case EXTRA -> stray.computeIfAbsent(last, s -> new ArrayList<>()).add(note);
       }
     }
     review.shifts().forEach(s -> landings.put(s.planned().landingStep(), s));
@@ -57,7 +57,7 @@ final class Page {
     for (ReviewedStep step : review.steps()) {
       int s = step.step().index();
       String fret = tab(s, step.step().place().string());
-      for (String text : List.of(fret, heard(s), note(stray.get(s)), off(s))) {
+      for (String text : List.of(fret, heard(s), strays(s), off(s))) {
         longest = Math.max(longest, text.length());
       }
     }
@@ -85,7 +85,7 @@ final class Page {
       out.println(row.append('|'));
     }
     optional(out, "heard", from, to, bar, this::heard);
-    optional(out, "stray", from, to, bar, s -> note(stray.get(s)));
+    optional(out, "stray", from, to, bar, s -> strays(s));
     optional(out, "ms", from, to, bar, this::off);
     out.println();
   }
@@ -142,8 +142,17 @@ final class Page {
     return note != null && note.verdict() == Verdict.WRONG ? note(note) : "";
   }
 
+  /** The first stray note after a step, and how many more there were. */
+  private String strays(int index) {
+    List<ReviewedNote> notes = stray.getOrDefault(index, List.of());
+    if (notes.isEmpty()) {
+      return "";
+    }
+    return note(notes.get(0)) + (notes.size() > 1 ? "+" + (notes.size() - 1) : "");
+  }
+
   private String note(ReviewedNote note) {
-    return note == null ? "" : plan.key().spell(note.midi()).toString();
+    return plan.key().spell(note.midi()).toString();
   }
 
   private String off(int index) {

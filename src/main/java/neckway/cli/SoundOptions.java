@@ -35,7 +35,10 @@ final class SoundOptions {
       description = "Mains hum, so many dB under the guitar's peak, 0 to 120.")
   private Double hum;
 
-  @Option(names = "--hum-hz", paramLabel = "HZ", description = "50 or 60.")
+  @Option(
+      names = "--hum-hz",
+      paramLabel = "HZ",
+      description = "The hum's frequency, 40 to 70; mains have 50 or 60.")
   private Double humHz;
 
   @Option(

@@ -46,6 +46,19 @@ class MainTests {
   }
 
   @Test
+  void aValueOfTheWrongKindIsSaidPlainly() {
+    assertThat(run("perform", "--out", "a.wav", "--seed", "x")).isEqualTo(2);
+    assertThat(run("review", "a.wav", "--channel", "middle")).isEqualTo(2);
+    assertThat(run("review", "a.wav", "--first-beat", "two")).isEqualTo(2);
+    assertThat(err.toString().lines())
+        .containsExactly(
+            "neckway: --seed x: give a whole number; 'neckway perform --help' lists what it takes",
+            "neckway: --channel middle: give left, right, mix or auto; 'neckway review --help' lists"
+                + " what it takes",
+            "neckway: --first-beat two: give a number; 'neckway review --help' lists what it takes");
+  }
+
+  @Test
   void badInputIsItsOneLineAndStatus2() {
     assertThat(Complaints.whileRunning(new BadInput("a.json: tempo\n 0"), line(), null))
         .isEqualTo(2);
