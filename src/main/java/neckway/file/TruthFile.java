@@ -24,6 +24,9 @@ public final class TruthFile {
   private static final double ON_SHARE_OF_SLOT = 0.05;
   private static final double FLOOR_DBFS = -120;
 
+  /** Makes a median distance comparable with a standard deviation of normal noise. */
+  private static final double TO_SPREAD = 1.4826;
+
   private TruthFile() {}
 
   /**
@@ -182,7 +185,7 @@ public final class TruthFile {
       double median = median(off);
       double[] away = Arrays.stream(off).map(o -> Math.abs(o - median)).toArray();
       summary.put("offMsMedian", rounded(median));
-      summary.put("offMsSpread", rounded(median(away)));
+      summary.put("offMsSpread", rounded(TO_SPREAD * median(away)));
     }
     summary.put(
         "shiftsMade",
