@@ -27,8 +27,10 @@ public record PlayerSettings(
   public enum Condition {
     /** Line signal, plucked. */
     CLEAN,
-    /** Amp, noise, room, click leak. */
+    /** Amp, noise, room, click leak, as they are met: one or two of them at a time. */
     DIRTY,
+    /** The same, but any amp up to lead and everything at once, soft and loud. */
+    HARSH,
     /** Line signal, many notes slid, hammered on and pulled off. */
     LEGATO
   }

@@ -8,11 +8,12 @@ final class SettingsDraw {
   private SettingsDraw() {}
 
   static PlayerSettings draw(Random random, PlayerSettings.Condition condition) {
-    boolean dirty = condition == PlayerSettings.Condition.DIRTY;
+    boolean harsh = condition == PlayerSettings.Condition.HARSH;
+    boolean dirty = harsh || condition == PlayerSettings.Condition.DIRTY;
     boolean legato = condition == PlayerSettings.Condition.LEGATO;
     Guitar.Model[] models = Guitar.Model.values();
     Guitar guitar = models[random.nextInt(models.length)].any(random, detuneRange(random, dirty));
-    Surroundings around = dirty ? dirty(random) : clean(random);
+    Surroundings around = harsh ? harsh(random) : dirty ? dirty(random) : clean(random);
     Habits habits =
         Habits.tidy()
             .withTiming(between(random, -15, 15), between(random, 2, 14), between(random, 0, 8))
@@ -57,6 +58,29 @@ final class SettingsDraw {
   }
 
   private static Surroundings dirty(Random random) {
+    Amp.Voicing[] voicings = {
+      Amp.Voicing.NONE, Amp.Voicing.CLEAN, Amp.Voicing.EDGE, Amp.Voicing.CRUNCH, Amp.Voicing.LEAD
+    };
+    double draw = random.nextDouble();
+    int voicing = draw < 0.3 ? 0 : draw < 0.5 ? 1 : draw < 0.72 ? 2 : draw < 0.94 ? 3 : 4;
+    ClickLeak.Sound[] clicks = ClickLeak.Sound.values();
+    return new Surroundings(
+        voicings[voicing],
+        random.nextInt(5) < 2 ? between(random, 0.05, 0.4) : 0,
+        between(random, 0.2, 0.8),
+        OptionalDouble.of(random.nextBoolean() ? between(random, 36, 58) : between(random, 58, 75)),
+        random.nextInt(3) == 0
+            ? OptionalDouble.of(between(random, 26, 60))
+            : OptionalDouble.empty(),
+        random.nextBoolean() ? 50 : 60,
+        random.nextInt(5) < 2 ? OptionalDouble.of(between(random, 14, 36)) : OptionalDouble.empty(),
+        clicks[random.nextInt(clicks.length)],
+        between(random, -30, -1),
+        random.nextInt(4) == 0 ? between(random, -0.005, 0.005) : 0,
+        random.nextInt(16) == 0);
+  }
+
+  private static Surroundings harsh(Random random) {
     Amp.Voicing[] voicings = Amp.Voicing.values();
     ClickLeak.Sound[] clicks = ClickLeak.Sound.values();
     boolean room = random.nextInt(3) > 0;

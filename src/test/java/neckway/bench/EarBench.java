@@ -49,7 +49,7 @@ public final class EarBench {
 
   private static List<Order> orders(String family, int n, int firstSeed) throws Exception {
     return switch (family) {
-      case "clean", "dirty", "legato" ->
+      case "clean", "dirty", "harsh", "legato" ->
           virtual(Condition.valueOf(family.toUpperCase(Locale.ROOT)), n, firstSeed);
       case "stitched" -> stitched(n, firstSeed, false);
       case "stitched-dirty" -> stitched(n, firstSeed, true);
