@@ -39,6 +39,9 @@ public final class Ear {
   /** With less of an attack, a note a semitone on may be a fret passed in a slide. */
   private static final double PASSING_FLUX = 2.6;
 
+  /** As near to 50 or 60 Hz as this, a sound may be the mains. */
+  private static final double MAINS_SHARE = 0.016;
+
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   static PrintStream debug;
@@ -322,20 +325,17 @@ public final class Ear {
 
   /** Whether this may be mains hum: of its pitch, and far softer than any note so far. */
   private boolean maybeHum(double pitch, long end) {
-    double hz = 440 * Math.pow(2, (pitch - 69) / 12);
-    if (!nearMultiple(hz / 50) && !nearMultiple(hz / 60)) {
+    if (!nearMains(pitch)) {
       return false;
-    }
-    if (end < HUM_SECONDS * front.rateHz) {
-      return true;
     }
     int span = (int) (0.02 * front.rateHz);
     double now = energy(front.x, front.index(end) - span, span) / span;
-    return hz < 65 && now < Math.max(8 * noise, 0.01 * loudest);
+    return end < HUM_SECONDS * front.rateHz || now < Math.max(8 * noise, 0.01 * loudest);
   }
 
-  private static boolean nearMultiple(double times) {
-    return times < 2.5 && Math.abs(times / Math.max(1, Math.rint(times)) - 1) < 0.012;
+  private static boolean nearMains(double pitch) {
+    double hz = 440 * Math.pow(2, (pitch - 69) / 12);
+    return Math.abs(hz / 50 - 1) < MAINS_SHARE || Math.abs(hz / 60 - 1) < MAINS_SHARE;
   }
 
   /** Whether what started has died away at once, as a click does. */
@@ -451,7 +451,11 @@ public final class Ear {
       reads = 0;
       return;
     }
-    double pitch = tracker.pitch();
+    double period = tracker.periodFrames();
+    if (period > Newcomer.LOW_PERIOD_SECONDS * half) {
+      period = tracker.onLowPartials(front.y, from, to, period);
+    }
+    double pitch = tracker.pitchOf(period);
     if (Math.abs(pitch - curPitch) < 0.5) {
       curReadings++;
       double weight = Math.max(0.1, 1.0 / curReadings);
@@ -476,7 +480,7 @@ public final class Ear {
     if (steady >= need
         && !candidate
         && !Newcomer.multiple(tracker.periodFrames() / curPeriod)
-        && !maybeHum(pitch, end)
+        && !nearMains(pitch)
         && energy(front.y, from, to - from) / (to - from) > LEAST_LEGATO * curLevel
         && !explained(from, to)) {
       long first = readEnd[(int) ((reads - steady) % READINGS)];

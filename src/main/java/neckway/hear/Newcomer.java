@@ -12,6 +12,10 @@ final class Newcomer {
 
   private static final int ORDER = 80;
   private static final double PAST_SECONDS = 0.055;
+
+  /** Notes lower than this are sharpened by their string's stiffness. */
+  static final double LOW_PERIOD_SECONDS = 0.0045;
+
   private static final double MARGIN_SECONDS = 0.0015;
 
   /** Kept off the attack where it seems to have been stamped late. */

@@ -21,10 +21,15 @@ final class PeriodFinder {
   /** A part's likeness in the differenced sound, as a share of the whole lag's. */
   private static final double BRIGHT_SHARE = 0.85;
 
+  /** Periods of smoothed sound that settle a low note. */
+  private static final double LEAST_PERIODS = 2.3;
+
   private final double sampleRateHz;
   private final int longestLag;
   private final float[] difference;
   private final float[] likeness;
+  private final float[] smooth;
+  private final float[] once;
   private double periodFrames;
   private double clarity;
 
@@ -32,7 +37,9 @@ final class PeriodFinder {
     this.sampleRateHz = sampleRateHz;
     longestLag = (int) Math.ceil(sampleRateHz / lowestHz) + 2;
     difference = new float[longestLag + 2];
-    likeness = new float[longestLag + 2];
+    likeness = new float[(int) (1.05 * longestLag) + 8];
+    smooth = new float[(int) (0.06 * sampleRateHz)];
+    once = new float[smooth.length + longestLag];
   }
 
   /**
@@ -129,6 +136,72 @@ final class PeriodFinder {
     return best;
   }
 
+  /**
+   * Settles the period of a low note on its first few partials: the higher ones of a stiff string
+   * are sharp (Fletcher, "Normal vibration frequencies of a stiff piano string", 1964) and pull it
+   * up. The sound is smoothed over a sixth of the period, twice.
+   *
+   * @return the period, or the one given where the smoothed sound does not repeat near it
+   */
+  double onLowPartials(float[] x, int from, int to, double period) {
+    int box = (int) Math.rint(period / 6);
+    int first = from + 2 * box;
+    int count = to - first;
+    int reach = Math.max(2, (int) (0.04 * period));
+    int middle = (int) Math.rint(period);
+    if (box < 2 || count > smooth.length || count < LEAST_PERIODS * period) {
+      return period;
+    }
+    smoothInto(x, first, count, box);
+    int best = 0;
+    for (int lag = middle - reach - 1; lag <= middle + reach + 1; lag++) {
+      likeness[lag] = smoothLikeness(count, lag);
+      if (best == 0 || likeness[lag] > likeness[best]) {
+        best = lag;
+      }
+    }
+    if (Math.abs(best - middle) > reach || likeness[best] < 0.85) {
+      return period;
+    }
+    double a = likeness[best - 1];
+    double b = likeness[best];
+    double c = likeness[best + 1];
+    double bend = a - 2 * b + c;
+    return bend < 0 ? best + 0.5 * (a - c) / bend : best;
+  }
+
+  /** Two running means of {@code box} frames, one after the other. */
+  private void smoothInto(float[] x, int first, int count, int box) {
+    double inner = 0;
+    double outer = 0;
+    for (int i = first - 2 * box; i < first + count; i++) {
+      inner += x[i] - (i >= first - box ? x[i - box] : 0);
+      if (i < first - box) {
+        continue;
+      }
+      once[i - first + box] = (float) inner;
+      outer += inner - (i >= first ? once[i - first] : 0);
+      if (i >= first) {
+        smooth[i - first] = (float) outer;
+      }
+    }
+  }
+
+  private float smoothLikeness(int count, int lag) {
+    double dot = 0;
+    double all = 1e-12;
+    for (int i = 0; i + lag < count; i++) {
+      dot += smooth[i] * smooth[i + lag];
+      all += smooth[i] * smooth[i] + smooth[i + lag] * smooth[i + lag];
+    }
+    return (float) (2 * dot / all);
+  }
+
+  /** MIDI note number with its fraction, of a period in frames. */
+  double pitchOf(double period) {
+    return 69 + 12 * Math.log(sampleRateHz / period / 440) / Math.log(2);
+  }
+
   /** Makes this lag of the last stretch its period. */
   void settleOn(int lag) {
     refine(lag);
@@ -168,7 +241,7 @@ final class PeriodFinder {
 
   /** MIDI note number with its fraction. */
   double pitch() {
-    return 69 + 12 * Math.log(sampleRateHz / periodFrames / 440) / Math.log(2);
+    return pitchOf(periodFrames);
   }
 
   /** From 0 (no period) to 1 (one that repeats exactly). */
