@@ -266,13 +266,19 @@ public final class Ear {
       evalAgree = 0;
       return;
     }
-    if (candStamp < START_SECONDS * front.rateHz || maybeHum(pitch, end)) {
+    if (candStamp < START_SECONDS * front.rateHz
+        || maybeHum(pitch, end)
+        || candFlux < 1.3 && nearMains(pitch)) {
       return;
     }
     if (pitch > HIGH_PITCH && !sounding && age < 0.06) {
       return;
     }
     if (!clear(age, clarity, pitch, period / half)) {
+      return;
+    }
+    if (age > 0.03 && newcomer.contradicted(front.y, to)) {
+      evalAgree = 0;
       return;
     }
     boolean same = sounding && Math.abs(pitch - curPitch) < 0.6;

@@ -16,6 +16,9 @@ final class Newcomer {
   /** Notes lower than this are sharpened by their string's stiffness. */
   static final double LOW_PERIOD_SECONDS = 0.0045;
 
+  /** From this age on a low note is settled on its first partials. */
+  private static final double SETTLE_AGE_SECONDS = 0.04;
+
   private static final double MARGIN_SECONDS = 0.0015;
 
   /** Kept off the attack where it seems to have been stamped late. */
@@ -116,11 +119,24 @@ final class Newcomer {
         weighRest(y, late, to, oldPeriods, longest);
       }
     }
+    if (found && !old && age > SETTLE_AGE_SECONDS && period > LOW_PERIOD_SECONDS * rateHz) {
+      period = finder.onLowPartials(y, Math.max(from, start + (int) (0.008 * rateHz)), to, period);
+      pitch = finder.pitchOf(period);
+    }
     if (old && !wide && age > LATE_AGE_SECONDS && clarity < 0.8) {
       wide = true;
       learnt = false;
     }
     return found;
+  }
+
+  /** Whether the newest sound alone says clearly that it is another pitch. */
+  boolean contradicted(float[] y, int to) {
+    int window = (int) (LATE_WINDOW_SECONDS * rateHz);
+    return period < window / 2.2
+        && finder.find(y, to - window, to, shortestLag, (int) (window / 2.2))
+        && finder.clarity() > 0.9
+        && Math.abs(finder.pitch() - pitch) > 0.4;
   }
 
   private void weighRest(float[] y, int from, int to, double[] oldPeriods, double longest) {
