@@ -147,7 +147,9 @@ final class PerformCommand implements Callable<Integer> {
   private void say(Performance played) {
     PrintWriter to = spec.commandLine().getOut();
     double seconds = (double) played.samples().length / played.sampleRate();
-    to.printf(Locale.ROOT, "%s: %d notes in %.1f s", out, played.notes().size(), seconds);
+    int notes = played.notes().size();
+    String counted = notes == 1 ? "one note" : notes + " notes";
+    to.printf(Locale.ROOT, "%s: %s in %.1f s", out, counted, seconds);
     if (!calibration) {
       to.printf(Locale.ROOT, ", first beat at %.3f s", played.firstBeat());
     }

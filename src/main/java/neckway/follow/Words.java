@@ -38,6 +38,7 @@ final class Words {
   private final Review review;
   private final Summary figures;
   private final Slips slips;
+  private final Stumbles stumbles;
   private final List<String> said = new ArrayList<>();
 
   Words(RunPlan plan, Review review) {
@@ -45,6 +46,7 @@ final class Words {
     this.review = review;
     this.figures = review.summary();
     this.slips = new Slips(plan, review);
+    this.stumbles = new Stumbles(plan, review, slips);
   }
 
   List<String> sentences() {
@@ -58,7 +60,7 @@ final class Words {
           "What I heard does not fit this drill: of "
               + Phrases.count(review.notes().size(), "note")
               + ", "
-              + Phrases.count(figures.right())
+              + (figures.right() == 0 ? "none" : Phrases.count(figures.right()))
               + " came where the drill has "
               + (figures.right() == 1 ? "it" : "them")
               + ". Check the key, the starting fret and the shapes.");
@@ -73,6 +75,8 @@ final class Words {
     said.addAll(slips.leftOut(leftOutByThemselves()));
     said.addAll(slips.struckTwice());
     said.addAll(slips.stray());
+    stumbles.cameInLate().ifPresent(said::add);
+    said.addAll(stumbles.hesitations());
     timing();
     tuning();
     whatFirst();
@@ -100,7 +104,7 @@ final class Words {
     if (right == steps && figures.notes() == steps) {
       said.add("All " + steps + " notes were right and in order.");
     } else {
-      said.add(right + " of " + steps + " notes were right.");
+      said.add(right + " of " + steps + (right == 1 ? " notes was right." : " notes were right."));
     }
   }
 
@@ -114,13 +118,13 @@ final class Words {
         step -> {
           int left = plan.route().steps().size() - step.index();
           said.add(
-              "You stopped before the end: "
-                  + Phrases.count(left, "note")
-                  + " from there, beginning "
-                  + slips.way(step)
-                  + " on the "
+              "You stopped before the end: the last "
+                  + (left == 1 ? "note, " : Phrases.count(left, "note") + ", from ")
+                  + "the "
                   + Slips.spot(step)
-                  + ", were not played.");
+                  + ", "
+                  + slips.way(step)
+                  + (left == 1 ? ", was not played." : ", were not played."));
         });
   }
 

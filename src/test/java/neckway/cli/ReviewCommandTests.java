@@ -113,6 +113,19 @@ class ReviewCommandTests {
   }
 
   @Test
+  void aHesitationAndALateStartAreSaid() throws IOException {
+    String take = take("[{\"kind\": \"late\", \"step\": 4, \"ms\": 1500}]");
+    double beatBefore = firstBeat() - 0.75;
+    assertThat(run("review", take, "--first-beat", Double.toString(beatBefore))).isZero();
+    assertThat(out.toString())
+        .contains("You came in a beat late.")
+        .containsPattern(
+            "You hesitated: 1\\.[456] seconds before the fourth string, fret 2, going\\s+up\\.");
+    assertThat(run("review", take("[]"), "--first-beat", Double.toString(firstBeat()))).isZero();
+    assertThat(out.toString()).doesNotContain("You came in").doesNotContain("hesitated");
+  }
+
+  @Test
   void aMissedShiftIsSaid() throws IOException {
     String take =
         take("[{\"kind\": \"shift\", \"round\": 0, \"direction\": \"up\", \"string\": null}]");
