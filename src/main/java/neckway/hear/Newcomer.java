@@ -19,6 +19,9 @@ final class Newcomer {
   /** From this age on a low note is settled on its first partials. */
   private static final double SETTLE_AGE_SECONDS = 0.04;
 
+  /** An old note that repeats this well is all there is. */
+  private static final double ENOUGH_ALONE = 0.8;
+
   private static final double MARGIN_SECONDS = 0.0015;
 
   /** Kept off the attack where it seems to have been stamped late. */
@@ -56,6 +59,8 @@ final class Newcomer {
   private double period;
   private double novelty;
   private boolean torn;
+  private double spareClarity;
+  private double sparePeriod;
 
   /**
    * @param rateHz of the sound with the brightness taken off
@@ -91,6 +96,7 @@ final class Newcomer {
     torn = false;
     clarity = 0;
     novelty = 1;
+    spareClarity = 0;
     if (finder.find(y, from, to, shortestLag, longestLag)) {
       weigh(oldPeriods, Double.POSITIVE_INFINITY);
     }
@@ -118,6 +124,12 @@ final class Newcomer {
         takeOut(y, late, to, start, oldPeriods[0]);
         weighRest(y, late, to, oldPeriods, longest);
       }
+    }
+    if (!found && age > LATE_AGE_SECONDS && spareClarity > 0.9) {
+      found = true;
+      clarity = spareClarity;
+      period = sparePeriod;
+      pitch = finder.pitchOf(period);
     }
     if (found && !old && age > SETTLE_AGE_SECONDS && period > LOW_PERIOD_SECONDS * rateHz) {
       period = finder.onLowPartials(y, Math.max(from, start + (int) (0.008 * rateHz)), to, period);
@@ -155,6 +167,7 @@ final class Newcomer {
     if (common(newPeriod, oldPeriods)) {
       int lag = finder.bestPart(newPeriod, shortestLag, oldPeriods);
       if (lag == 0 || finder.likenessAt(lag) < LEAST_PART) {
+        spare(newPeriod, newClarity, oldPeriods);
         return;
       }
       finder.settleOn(lag);
@@ -178,6 +191,19 @@ final class Newcomer {
       period = newPeriod;
       clarity = newClarity;
       pitch = newPitch;
+    }
+  }
+
+  /** A low note whose period is a multiple of an old one's, where the old one is not enough. */
+  private void spare(double newPeriod, double newClarity, double[] oldPeriods) {
+    for (double old : oldPeriods) {
+      if (old > 0 && multiple(newPeriod / old) && finder.likenessAt(old) > ENOUGH_ALONE) {
+        return;
+      }
+    }
+    if (newClarity > spareClarity) {
+      spareClarity = newClarity;
+      sparePeriod = newPeriod;
     }
   }
 
