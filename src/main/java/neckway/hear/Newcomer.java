@@ -35,13 +35,14 @@ final class Newcomer {
   /** A part of a common multiple counts from this likeness on. */
   private static final double LEAST_PART = 0.45;
 
+  /** Under this likeness a part is none. */
+  private static final double NO_PART = 0.2;
+
   /** Share of the old sound, found by least squares, from which it may have gone on at all. */
   private static final double LEAST_SHARE = 0.4;
 
   /** Share from which it has gone on for sure. */
   private static final double GOES_ON = 0.75;
-
-  private static final double[] NOTHING = new double[OLD_NOTES];
 
   private final double rateHz;
   private final int shortestLag;
@@ -98,7 +99,7 @@ final class Newcomer {
     novelty = 1;
     spareClarity = 0;
     if (finder.find(y, from, to, shortestLag, longestLag)) {
-      weigh(oldPeriods, Double.POSITIVE_INFINITY);
+      weigh(oldPeriods, Double.POSITIVE_INFINITY, false);
     }
     boolean old = oldPeriods[0] > 0;
     if (old) {
@@ -109,20 +110,20 @@ final class Newcomer {
       double share = shareOfOld(y, start, Math.min(to, start + (int) (0.025 * rateHz)));
       if (share > LEAST_SHARE) {
         boolean goesOn = share > GOES_ON && share < 2 - GOES_ON;
-        weighRest(y, from, to, goesOn ? NOTHING : oldPeriods, Double.POSITIVE_INFINITY);
+        weighRest(y, from, to, oldPeriods, Double.POSITIVE_INFINITY, goesOn);
       }
       takeOut(y, from, to, start, oldPeriods[0]);
-      weighRest(y, from, to, oldPeriods, Double.POSITIVE_INFINITY);
+      weighRest(y, from, to, oldPeriods, Double.POSITIVE_INFINITY, false);
     }
     if (age > LATE_AGE_SECONDS && clarity < 0.95) {
       int late = Math.max(from, to - (int) (LATE_WINDOW_SECONDS * rateHz));
       double longest = (to - late) / 2.2;
       if (finder.find(y, late, to, shortestLag, (int) longest)) {
-        weigh(oldPeriods, longest);
+        weigh(oldPeriods, longest, false);
       }
       if (old) {
         takeOut(y, late, to, start, oldPeriods[0]);
-        weighRest(y, late, to, oldPeriods, longest);
+        weighRest(y, late, to, oldPeriods, longest, false);
       }
     }
     if (!found && age > LATE_AGE_SECONDS && spareClarity > 0.9) {
@@ -151,14 +152,15 @@ final class Newcomer {
         && Math.abs(finder.pitch() - pitch) > 0.4;
   }
 
-  private void weighRest(float[] y, int from, int to, double[] oldPeriods, double longest) {
+  private void weighRest(
+      float[] y, int from, int to, double[] oldPeriods, double longest, boolean goesOn) {
     if (energy(rest, 0, to - from) > 0.02 * energy(y, from, to)
         && finder.find(rest, 0, to - from, shortestLag, longestLag)) {
-      weigh(oldPeriods, longest);
+      weigh(oldPeriods, longest, goesOn);
     }
   }
 
-  private void weigh(double[] oldPeriods, double longest) {
+  private void weigh(double[] oldPeriods, double longest, boolean goesOn) {
     double newPeriod = finder.periodFrames();
     double newClarity = finder.clarity();
     if (newPeriod > longest) {
@@ -166,13 +168,17 @@ final class Newcomer {
     }
     if (common(newPeriod, oldPeriods)) {
       int lag = finder.bestPart(newPeriod, shortestLag, oldPeriods);
-      if (lag == 0 || finder.likenessAt(lag) < LEAST_PART) {
-        spare(newPeriod, newClarity, oldPeriods);
+      double part = lag == 0 ? 0 : finder.likenessAt(lag);
+      if (part >= LEAST_PART) {
+        finder.settleOn(lag);
+        newPeriod = finder.periodFrames();
+        newClarity = finder.clarity();
+      } else if (!goesOn || part > NO_PART) {
+        if (part < NO_PART) {
+          spare(newPeriod, newClarity, oldPeriods);
+        }
         return;
       }
-      finder.settleOn(lag);
-      newPeriod = finder.periodFrames();
-      newClarity = finder.clarity();
     }
     boolean better = newClarity > clarity;
     if (found && multiple(period / newPeriod)) {
