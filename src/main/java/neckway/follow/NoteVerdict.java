@@ -18,4 +18,18 @@ public record NoteVerdict(
   public boolean inPlace() {
     return verdict == Verdict.RIGHT || verdict == Verdict.WRONG;
   }
+
+  /** The same of a note whose pitch has since come to be known more exactly. */
+  NoteVerdict withPitch(double pitch) {
+    HeardNote exact =
+        new HeardNote(
+            note.time(),
+            note.midi(),
+            pitch,
+            note.start(),
+            note.fine(),
+            note.levelDbfs(),
+            note.decided());
+    return new NoteVerdict(exact, verdict, step, attempt, decided);
+  }
 }

@@ -2,10 +2,13 @@ package neckway.follow;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import neckway.hear.Ear;
+import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.place.EvenPlaces;
 import neckway.place.Places;
@@ -22,6 +25,7 @@ public final class Run {
   private final double sampleRateHz;
   private final Reviewer reviewer;
   private final List<NoteVerdict> verdicts = new ArrayList<>();
+  private final Map<HeardNote, Integer> heard = new IdentityHashMap<>();
   private long frames;
   private boolean finished;
 
@@ -54,7 +58,19 @@ public final class Run {
               verdicts.add(verdict);
               listener.decided(verdict);
             });
-    this.toFollower = follower;
+    this.toFollower =
+        new NoteListener() {
+          @Override
+          public void heard(HeardNote note) {
+            heard.put(note, heard.size());
+            follower.heard(note);
+          }
+
+          @Override
+          public void listenedUntil(double seconds) {
+            follower.listenedUntil(seconds);
+          }
+        };
   }
 
   /** Takes samples from -1 to 1, in blocks of any size. */
@@ -77,7 +93,9 @@ public final class Run {
     follower.finish(seconds);
     TakeFigures take =
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
-    return reviewer.review(verdicts, firstBeat, ear.clicks(), take);
+    List<NoteVerdict> settled =
+        verdicts.stream().map(v -> v.withPitch(ear.settledPitch(heard.get(v.note())))).toList();
+    return reviewer.review(settled, firstBeat, ear.clicks(), take);
   }
 
   /** The verdicts given so far. */

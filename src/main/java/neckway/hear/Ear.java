@@ -1,6 +1,5 @@
 package neckway.hear;
 
-import java.io.PrintStream;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -43,8 +42,6 @@ public final class Ear {
   private static final double MAINS_SHARE = 0.016;
 
   private static final double LOW_PERIOD_SECONDS = 0.0056;
-
-  static PrintStream debug;
 
   private final double sampleRateHz;
   private final FrontEnd front;
@@ -241,19 +238,6 @@ public final class Ear {
     double period = newcomer.periodFrames();
     double novelty = newcomer.novelty();
     boolean torn = newcomer.torn();
-    if (debug != null) {
-      debug.printf(
-          "  eval %.4f age %.1f pitch %.2f clarity %.3f%s flux %.2f high %.2f cur %.2f novelty %.3f%n",
-          now(),
-          age * 1000,
-          pitch,
-          clarity,
-          torn ? " torn" : "",
-          candFlux,
-          candHigh,
-          curPitch,
-          novelty);
-    }
     if (found && clarity >= 0.75 && !(torn && age < 0.06)) {
       boolean agrees = Math.abs(pitch - evalPitch) < (age > 0.06 ? 0.3 : 0.2);
       evalAgree = agrees ? evalAgree + 1 : 1;
@@ -423,9 +407,6 @@ public final class Ear {
     float top = 0;
     for (int i = from; i < front.index(front.end()); i++) {
       top = Math.max(top, Math.abs(front.x[i]));
-    }
-    if (debug != null) {
-      debug.printf("NOTE %.4f %.2f %s at %.4f%n", front.seconds(onset), pitch, start, now());
     }
     listener.heard(
         new HeardNote(
