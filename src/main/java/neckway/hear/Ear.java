@@ -41,6 +41,9 @@ public final class Ear {
   /** As near to 50 or 60 Hz as this, a sound may be the mains. */
   private static final double MAINS_SHARE = 0.016;
 
+  /** Two notes nearer than this can sound like one between them. */
+  private static final double NEAR_SEMITONES = 1.5;
+
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   private final double sampleRateHz;
@@ -222,7 +225,7 @@ public final class Ear {
     }
     if (age > 0.1) {
       candidate = false;
-      if (candFlux > 1.3) {
+      if (candFlux > 0.5) {
         unnamed = true;
         unnamedStamp = candStamp;
       }
@@ -259,6 +262,9 @@ public final class Ear {
       return;
     }
     if (!clear(age, clarity, pitch, period / half)) {
+      return;
+    }
+    if (sounding && maybeBetween(Math.abs(pitch - curPitch), age, clarity)) {
       return;
     }
     if (age > 0.03 && newcomer.contradicted(front.y, to)) {
@@ -299,6 +305,12 @@ public final class Ear {
     } else if (age > 0.05) {
       candidate = false;
     }
+  }
+
+  /** Whether a pitch so near to the last one may be the two of them sounding at once. */
+  private static boolean maybeBetween(double distance, double age, double clarity) {
+    return distance > 0.6
+        && (distance < 1.5 && age < 0.05 || distance < NEAR_SEMITONES && clarity < 0.9);
   }
 
   private boolean clear(double age, double clarity, double pitch, double periodSeconds) {

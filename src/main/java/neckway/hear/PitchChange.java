@@ -6,7 +6,7 @@ package neckway.hear;
  * shows in the spectrum: hammered, pulled, or drowned by an overdriven amp.
  */
 final class PitchChange {
-  static final double SPAN_SECONDS = 0.070;
+  static final double SPAN_SECONDS = 0.140;
   private static final double FRAME_SECONDS = 0.0015;
   private static final double BEFORE_SECONDS = 0.020;
   private static final double AFTER_SECONDS = 0.012;
