@@ -209,16 +209,18 @@ final class ListenCommand implements Callable<Integer> {
   private void closingWords(PrintWriter show, Capture in, LiveSession session) {
     show.printf(
         Locale.ROOT,
-        "First beat at %.4f s of the take%s.%n",
-        session.firstBeat(),
         switch (session.clockSource()) {
-          case HEARD -> ", by the click as the input heard it";
-          case STORED -> ", by the round trip measured before";
+          case HEARD -> "The first beat is %.4f s into the take: the input heard the click.%n";
+          case STORED ->
+              "The first beat is %.4f s into the take, by the delay measured before on these"
+                  + " devices.%n";
           case UNMEASURED ->
               drillOptions.startsWithFirstNote()
-                  ? ", your first note"
-                  : ", not measured on these devices: run 'listen --measure-round-trip' once";
-        });
+                  ? "Your first note, the first beat, is %.4f s into the take.%n"
+                  : "The first beat is near %.4f s into the take. The delay of these devices has not"
+                      + " been measured: run 'listen --measure-round-trip' once.%n";
+        },
+        session.firstBeat());
     if (save != null) {
       show.println("Saved " + save + ".");
     }

@@ -13,10 +13,11 @@ import neckway.follow.RunPlan;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
+import neckway.neck.BadInput;
 import neckway.sound.Capture;
 import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
-import neckway.sound.OffsetMeter;
+import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
 
 /** One live run from the first sample captured to its review. */
@@ -65,29 +66,53 @@ final class LiveSession {
 
   /** Follows the click, which {@code out} plays, from its count-in on. */
   Review toClick(Playback out, ClickTrack track, OptionalDouble extraSeconds) {
-    OffsetMeter meter = new OffsetMeter();
     double rate = in.sampleRate();
     int countIn = plan.pulse().countIn();
     in.start();
     out.start();
-    while (!over()) {
-      takeIn();
-      if (take.seconds() < SETTLE_SECONDS) {
-        continue;
+    try (OffsetWatch positions = new OffsetWatch(in, out)) {
+      while (!over() && !lost(out)) {
+        takeIn();
+        if (take.seconds() < SETTLE_SECONDS) {
+          continue;
+        }
+        positions.start();
+        double reported = positions.offsetFrames().orElse(0);
+        if (run == null && take.frames() > track.clickFrame(countIn) + reported + 0.02 * rate) {
+          begin(track, reported, extraSeconds);
+        }
       }
-      meter.take(in, out);
-      double reported = meter.offsetFrames().orElse(0);
-      if (run == null && take.frames() > track.clickFrame(countIn) + reported + 0.02 * rate) {
-        begin(track, reported, extraSeconds);
+      double atEnd = positions.offsetFrames().orElse(0);
+      if (run == null) {
+        begin(track, atEnd, extraSeconds);
+      } else if (!in.gone() && !out.gone()) {
+        warnOfStumbles(out.underruns(), (atEnd - reportedAtBegin) / rate);
       }
-    }
-    double atEnd = meter.offsetFrames().orElse(0);
-    if (run == null) {
-      begin(track, atEnd, extraSeconds);
-    } else if (!in.gone()) {
-      warnOfStumbles(out.underruns(), (atEnd - reportedAtBegin) / rate);
     }
     return finish();
+  }
+
+  private boolean lost(Playback out) {
+    if (out.gone()) {
+      sayGone("output");
+      return true;
+    }
+    return false;
+  }
+
+  private void sayGone(String which) {
+    if (take.frames() == 0) {
+      throw new BadInput(
+          "the sound "
+              + which
+              + " was gone before anything was heard; check the device and start again");
+    }
+    err.printf(
+        Locale.ROOT,
+        "neckway: the sound %s is gone; the take up to %.1f s is kept and reviewed;"
+            + " check the device%n",
+        which,
+        take.seconds());
   }
 
   private void warnOfStumbles(long underruns, double driftSeconds) {
@@ -174,11 +199,7 @@ final class LiveSession {
       return true;
     }
     if (in.gone()) {
-      err.printf(
-          Locale.ROOT,
-          "neckway: the sound input is gone; the take up to %.1f s is kept and reviewed;"
-              + " check the device%n",
-          take.seconds());
+      sayGone("input");
       return true;
     }
     if (run == null) {

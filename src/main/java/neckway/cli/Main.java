@@ -37,7 +37,7 @@ public final class Main implements Callable<Integer> {
             new PrintWriter(System.err, true, StandardCharsets.UTF_8),
             args);
     Interrupt.finished(status);
-    System.exit(status);
+    Ending.with(status);
   }
 
   /**

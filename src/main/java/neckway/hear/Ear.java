@@ -518,9 +518,11 @@ public final class Ear {
     return Math.max(-120, 20 * Math.log10(peak + 1e-9));
   }
 
-  /** Level of the quiet between notes so far, dB of full scale. */
+  /**
+   * Level of the quiet between notes so far, dB of full scale; the least where nothing came yet.
+   */
   public double noiseDbfs() {
-    return Math.max(-120, 10 * Math.log10(noise + 1e-12));
+    return Double.isNaN(noise) ? -120 : Math.max(-120, 10 * Math.log10(noise + 1e-12));
   }
 
   /** Onsets of what sounded like a metronome's clicks, in seconds. */

@@ -8,12 +8,16 @@ import javax.sound.sampled.TargetDataLine;
  * no allocation. Frames are counted from the first one the line gives; that count is the only
  * clock.
  *
- * <p>A device whose server has died keeps saying that it is open and gives nothing for ever, so a
- * watchdog calls it gone when no frame has come for {@link #GONE_AFTER_SECONDS}.
+ * <p>A device whose server has died keeps saying that it is open and gives nothing for ever, or
+ * never comes back from a read, so a watchdog calls it gone when no frame has come for {@link
+ * #GONE_AFTER_SECONDS}.
  */
 public final class Capture implements AutoCloseable {
   /** Silence of the line, not of the sound, after which the device is taken for gone. */
   public static final double GONE_AFTER_SECONDS = 2.0;
+
+  /** The same before the first frame, since a device takes a while to wake. */
+  static final double NEVER_CAME_SECONDS = 4.0;
 
   private static final int BLOCK_FRAMES = 256;
   private static final int RING_SECONDS = 30;
@@ -25,8 +29,7 @@ public final class Capture implements AutoCloseable {
   private final Thread thread;
   private volatile boolean running;
   private volatile long overflows;
-  private long framesSeen;
-  private long seenAtNanos;
+  private final Alive alive = new Alive(GONE_AFTER_SECONDS, NEVER_CAME_SECONDS);
 
   /**
    * @param line open, not started
@@ -45,7 +48,7 @@ public final class Capture implements AutoCloseable {
   /** Begins to capture. */
   public void start() {
     running = true;
-    seenAtNanos = System.nanoTime();
+    alive.start(System.nanoTime());
     thread.start();
   }
 
@@ -96,20 +99,18 @@ public final class Capture implements AutoCloseable {
     return ring.lostFrames();
   }
 
-  /** The line's own count of frames, for relating it to the output's. */
+  /**
+   * The line's own count of frames, for relating it to the output's. It waits for the line's lock,
+   * which a line whose server has died may never give back: only for a thread that nobody waits
+   * for.
+   */
   long position() {
     return line.getLongFramePosition();
   }
 
-  /** Whether the device has stopped giving. For the thread that reads. */
+  /** Whether the device has stopped giving; by time alone, so it answers at once. */
   public boolean gone() {
-    long frames = ring.framesWritten();
-    long now = System.nanoTime();
-    if (frames != framesSeen) {
-      framesSeen = frames;
-      seenAtNanos = now;
-    }
-    return !line.isOpen() || now - seenAtNanos > GONE_AFTER_SECONDS * 1e9;
+    return alive.gone(ring.framesWritten(), System.nanoTime());
   }
 
   /** Stops. What was captured can still be read. */

@@ -15,7 +15,10 @@ import javax.sound.sampled.SourceDataLine;
 import javax.sound.sampled.TargetDataLine;
 import neckway.neck.BadInput;
 
-/** The sound devices of this machine, by name. */
+/**
+ * The sound devices of this machine, by name. Each question to the sound system has a limit of
+ * time, after which it is a {@link BadInput} that the sound system does not answer.
+ */
 public final class Devices {
   /**
    * Frames asked of a line's buffer: long enough that a busy machine loses nothing. The clicks are
@@ -33,12 +36,12 @@ public final class Devices {
 
   /** Names of the devices that sound can come in by. */
   public static List<String> inputs() {
-    return names(TargetDataLine.class);
+    return Patience.ask(() -> names(TargetDataLine.class));
   }
 
   /** Names of the devices that sound can go out by. */
   public static List<String> outputs() {
-    return names(SourceDataLine.class);
+    return Patience.ask(() -> names(SourceDataLine.class));
   }
 
   /**
@@ -48,7 +51,8 @@ public final class Devices {
    * @throws BadInput where there is none, or it is in use, in one line that lists what there is
    */
   public static TargetDataLine openInput(Optional<String> name) {
-    return (TargetDataLine) open(TargetDataLine.class, name, RATES, INPUT_BUFFER_FRAMES);
+    return Patience.ask(
+        () -> (TargetDataLine) open(TargetDataLine.class, name, RATES, INPUT_BUFFER_FRAMES));
   }
 
   /**
@@ -57,18 +61,20 @@ public final class Devices {
    * @throws BadInput as {@link #openInput}
    */
   public static SourceDataLine openOutput(Optional<String> name, float rate) {
-    return (SourceDataLine)
-        open(SourceDataLine.class, name, new float[] {rate}, OUTPUT_BUFFER_FRAMES);
+    return Patience.ask(
+        () ->
+            (SourceDataLine)
+                open(SourceDataLine.class, name, new float[] {rate}, OUTPUT_BUFFER_FRAMES));
   }
 
   /** The name of the device that {@link #openInput} opens. */
   public static String inputName(Optional<String> name) {
-    return choose(TargetDataLine.class, name).getName();
+    return Patience.ask(() -> choose(TargetDataLine.class, name).getName());
   }
 
   /** The name of the device that {@link #openOutput} opens. */
   public static String outputName(Optional<String> name) {
-    return choose(SourceDataLine.class, name).getName();
+    return Patience.ask(() -> choose(SourceDataLine.class, name).getName());
   }
 
   private static List<String> names(Class<? extends DataLine> kind) {

@@ -2,6 +2,7 @@ package neckway.sound;
 
 import java.util.concurrent.TimeUnit;
 import javax.sound.sampled.DataLine;
+import javax.sound.sampled.SourceDataLine;
 
 /** Help with lines of Java Sound. */
 final class Lines {
@@ -10,13 +11,18 @@ final class Lines {
   private Lines() {}
 
   /**
-   * Closes a line without hanging on one whose server has died: that is done by a thread of its
-   * own, which is waited for a little only.
+   * Closes a line without hanging on one whose server has died: each call to it is made by a thread
+   * of its own, which is waited for a little only and does not keep the program from ending.
+   *
+   * @param user the thread that reads or writes the line and has been told to end
    */
   static void closeWithoutWaiting(DataLine line, Thread user) {
     Thread closer =
         new Thread(
             () -> {
+              if (line instanceof SourceDataLine) {
+                line.flush();
+              }
               join(user);
               line.stop();
               line.close();

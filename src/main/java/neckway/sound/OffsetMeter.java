@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
  * where the mean is not. What the devices do not count, such as converters and mixing, is the same
  * in each run: {@link RoundTrip}.
  */
-public final class OffsetMeter {
+final class OffsetMeter {
   /** Share of the readings below the one taken. */
   static final double QUANTILE = 0.05;
 
@@ -24,31 +24,18 @@ public final class OffsetMeter {
   private int next;
   private int count;
 
-  /** Takes a reading of both positions. */
-  public void take(Capture in, Playback out) {
-    long before = out.position();
-    long captured = in.position();
-    long after = out.position();
-    add(captured - (before + after) / 2.0);
-  }
-
+  /** Takes a reading. */
   void add(double offsetFrames) {
     readings[next] = offsetFrames;
     next = (next + 1) % MOST;
     count = Math.min(MOST, count + 1);
   }
 
-  /** Forgets all readings: for the time before both lines run. */
-  public void clear() {
-    count = 0;
-    next = 0;
-  }
-
   /**
    * The offset in frames by the last {@value #MOST} readings, some two seconds; empty before there
    * are enough.
    */
-  public OptionalDouble offsetFrames() {
+  OptionalDouble offsetFrames() {
     if (count < LEAST) {
       return OptionalDouble.empty();
     }

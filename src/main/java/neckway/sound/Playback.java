@@ -1,5 +1,6 @@
 package neckway.sound;
 
+import java.util.concurrent.locks.LockSupport;
 import javax.sound.sampled.SourceDataLine;
 
 /**
@@ -7,13 +8,25 @@ import javax.sound.sampled.SourceDataLine;
  * track is placed on that count.
  */
 public final class Playback implements AutoCloseable {
+  /** Longer than for an input, so that where both are lost at once the input is named. */
+  static final double GONE_AFTER_SECONDS = 2.5;
+
+  private static final double NEVER_WENT_SECONDS = 4.5;
+  private static final long BACK_OFF_NANOS = 5_000_000;
   private static final int BLOCK_FRAMES = 256;
 
   private final SourceDataLine line;
   private final ClickTrack track;
   private final Thread thread;
+  private final Alive alive = new Alive(GONE_AFTER_SECONDS, NEVER_WENT_SECONDS);
+  private final Haste haste;
+  private final int frameBytes;
+  private final int bufferFrames;
   private volatile boolean running;
   private volatile long underruns;
+  private volatile long shortWrites;
+  private volatile long framesWritten;
+  private volatile boolean swallowed;
 
   /**
    * @param line open, 16-bit little-endian, not started
@@ -21,6 +34,9 @@ public final class Playback implements AutoCloseable {
   public Playback(SourceDataLine line, ClickTrack track) {
     this.line = line;
     this.track = track;
+    frameBytes = line.getFormat().getFrameSize();
+    bufferFrames = line.getBufferSize() / frameBytes;
+    haste = new Haste(line.getFormat().getSampleRate(), bufferFrames);
     thread = new Thread(this::run, "playback");
     thread.setDaemon(true);
     thread.setPriority(Thread.MAX_PRIORITY);
@@ -29,6 +45,7 @@ public final class Playback implements AutoCloseable {
   /** Begins to play. */
   public void start() {
     running = true;
+    alive.start(System.nanoTime());
     thread.start();
   }
 
@@ -36,9 +53,10 @@ public final class Playback implements AutoCloseable {
     int channels = line.getFormat().getChannels();
     float[] block = new float[BLOCK_FRAMES];
     byte[] bytes = new byte[BLOCK_FRAMES * 2 * channels];
-    int bufferBytes = line.getBufferSize();
+    int bufferBytes = bufferFrames * frameBytes;
     line.start();
-    for (long frame = 0; running; frame += BLOCK_FRAMES) {
+    haste.start(System.nanoTime());
+    for (long frame = 0; running && !swallowed; frame += BLOCK_FRAMES) {
       track.fill(frame, block);
       int at = 0;
       for (float sample : block) {
@@ -48,16 +66,33 @@ public final class Playback implements AutoCloseable {
           bytes[at++] = (byte) (value >> 8);
         }
       }
-      if (frame > bufferBytes && line.available() >= bufferBytes) {
+      if (frame > bufferFrames && line.available() >= bufferBytes) {
         underruns = underruns + 1;
       }
-      line.write(bytes, 0, bytes.length);
+      write(bytes);
+      swallowed = haste.tooFast(framesWritten, System.nanoTime());
+    }
+  }
+
+  /** Writes a whole block: what the line does not take is offered again after a while. */
+  private void write(byte[] bytes) {
+    int at = 0;
+    while (running && at < bytes.length) {
+      int took = line.write(bytes, at, bytes.length - at);
+      if (took > 0) {
+        at += took;
+        framesWritten = framesWritten + took / frameBytes;
+      }
+      if (running && at < bytes.length) {
+        shortWrites = shortWrites + 1;
+        LockSupport.parkNanos(BACK_OFF_NANOS);
+      }
     }
   }
 
   /** The line's buffer as it was given, frames. */
   public int bufferFrames() {
-    return line.getBufferSize() / line.getFormat().getFrameSize();
+    return bufferFrames;
   }
 
   /** How often the output ran dry, so that the clicks after it came late. */
@@ -65,7 +100,20 @@ public final class Playback implements AutoCloseable {
     return underruns;
   }
 
-  /** The line's own count of frames played. */
+  /** How often the line took less than it was given, as one does whose device is gone. */
+  public long shortWrites() {
+    return shortWrites;
+  }
+
+  /**
+   * Whether the device has stopped playing, or swallows sound faster than it can be played; by time
+   * alone, so it answers at once.
+   */
+  public boolean gone() {
+    return swallowed || alive.gone(framesWritten, System.nanoTime());
+  }
+
+  /** The line's own count of frames played; to be used as {@link Capture#position()} is. */
   long position() {
     return line.getLongFramePosition();
   }
@@ -74,7 +122,6 @@ public final class Playback implements AutoCloseable {
   @Override
   public void close() {
     running = false;
-    line.flush();
     Lines.closeWithoutWaiting(line, thread);
   }
 }

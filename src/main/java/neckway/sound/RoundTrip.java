@@ -38,26 +38,28 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
             (int) rate, LEAD_SECONDS * rate, GAP_SECONDS * rate, 4, 0, PLAYED_CLICKS, gain);
     float[] sound = new float[(int) ((LEAD_SECONDS + (PLAYED_CLICKS + 2) * GAP_SECONDS) * rate)];
     int length = 0;
-    OffsetMeter meter = new OffsetMeter();
+    OptionalDouble reported;
     try (Capture in = new Capture(inLine);
-        Playback out = new Playback(outLine, track)) {
+        Playback out = new Playback(outLine, track);
+        OffsetWatch positions = new OffsetWatch(in, out)) {
       in.start();
       out.start();
       float[] block = new float[1024];
-      while (length < sound.length && !in.gone()) {
+      while (length < sound.length) {
+        refuseGone(in, out);
         int got = in.read(block);
         int kept = Math.min(got, sound.length - length);
         System.arraycopy(block, 0, sound, length, kept);
         length += kept;
         pause();
         if (length > LEAD_SECONDS * rate / 2) {
-          meter.take(in, out);
+          positions.start();
         }
       }
+      reported = positions.offsetFrames();
     }
-    OptionalDouble reported = meter.offsetFrames();
     if (reported.isEmpty()) {
-      throw new BadInput("the sound input gave nothing; check the device and try again");
+      throw new BadInput("the devices do not tell their positions; name another one");
     }
     ClickFinder.Heard heard =
         ClickFinder.offset(
@@ -76,6 +78,15 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
         heard.spread() / rate,
         heard.count(),
         Math.round(rate));
+  }
+
+  private static void refuseGone(Capture in, Playback out) {
+    if (in.gone() || out.gone()) {
+      throw new BadInput(
+          "the sound "
+              + (in.gone() ? "input" : "output")
+              + " is gone, so nothing was measured; check the device and try again");
+    }
   }
 
   private static void pause() {

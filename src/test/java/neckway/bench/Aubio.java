@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import neckway.bench.NoteMatching.Criterion;
@@ -20,6 +21,7 @@ import neckway.file.WavWriter;
  */
 public final class Aubio {
   private static final String PROGRAM = "aubionotes";
+  private static final int LIMIT_SECONDS = 120;
 
   private Aubio() {}
 
@@ -41,15 +43,20 @@ public final class Aubio {
   /** Runs it over a take. */
   public static Hearing listen(Take take) throws IOException, InterruptedException {
     Path wav = Files.createTempFile("neckway-bench", ".wav");
+    Path said = Files.createTempFile("neckway-bench", ".txt");
     try {
       write(take, wav);
       long start = System.nanoTime();
       Process process =
           new ProcessBuilder(PROGRAM, "-i", wav.toString(), "-r", "0")
               .redirectError(ProcessBuilder.Redirect.DISCARD)
+              .redirectOutput(said.toFile())
               .start();
-      String text = new String(process.getInputStream().readAllBytes());
-      process.waitFor();
+      if (!process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS)) {
+        process.destroyForcibly();
+        throw new IOException(PROGRAM + " did not end: " + Files.readString(said));
+      }
+      String text = Files.readString(said);
       double seconds = (System.nanoTime() - start) / 1e9;
       List<Note> notes = new ArrayList<>();
       for (String line : text.split("\n")) {
@@ -61,6 +68,7 @@ public final class Aubio {
       return new Hearing(truth(take), notes, seconds);
     } finally {
       Files.delete(wav);
+      Files.delete(said);
     }
   }
 

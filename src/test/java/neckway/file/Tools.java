@@ -25,14 +25,24 @@ public final class Tools {
   /** Runs a program; where it is not installed the test is skipped and says so. */
   public static void run(Path folder, String... command) throws IOException, InterruptedException {
     Assumptions.assumeTrue(present(command[0]), command[0] + " is not installed: not checked");
-    Process process =
-        new ProcessBuilder(List.of(command))
-            .directory(folder.toFile())
-            .redirectErrorStream(true)
-            .start();
-    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    if (!process.waitFor(60, TimeUnit.SECONDS) || process.exitValue() != 0) {
-      throw new IOException(String.join(" ", command) + ": " + said);
+    Path log = Files.createTempFile("neckway-tool", ".log");
+    try {
+      Process process =
+          new ProcessBuilder(List.of(command))
+              .directory(folder.toFile())
+              .redirectErrorStream(true)
+              .redirectOutput(log.toFile())
+              .start();
+      boolean ended = process.waitFor(60, TimeUnit.SECONDS);
+      process.destroyForcibly();
+      if (!ended || process.exitValue() != 0) {
+        throw new IOException(
+            String.join(" ", command)
+                + (ended ? ": " : " did not end: ")
+                + new String(Files.readAllBytes(log), StandardCharsets.UTF_8));
+      }
+    } finally {
+      Files.delete(log);
     }
   }
 }

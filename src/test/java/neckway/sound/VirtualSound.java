@@ -7,6 +7,9 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Assumptions;
 
@@ -18,8 +21,22 @@ import org.junit.jupiter.api.Assumptions;
 public final class VirtualSound implements AutoCloseable {
   private static final List<String> NEEDED = List.of("pulseaudio", "pactl", "pacat", "paplay");
 
+  /** Longest life of a program of ours under test; a hang must not stall the build. */
+  public static final int PROGRAM_SECONDS = 40;
+
+  /** Longest life of the server and of what plays into it. */
+  private static final int SERVER_SECONDS = 170;
+
   private final Path folder;
-  private final List<Process> processes = new ArrayList<>();
+  private final List<Process> processes = new CopyOnWriteArrayList<>();
+  private final List<Process> overdue = new CopyOnWriteArrayList<>();
+  private final ScheduledExecutorService limits =
+      Executors.newSingleThreadScheduledExecutor(
+          task -> {
+            Thread thread = new Thread(task, "limits");
+            thread.setDaemon(true);
+            return thread;
+          });
 
   /** Starts the server in an empty folder. */
   public VirtualSound(Path parent) throws IOException, InterruptedException {
@@ -52,13 +69,23 @@ public final class VirtualSound implements AutoCloseable {
     for (int i = 0; i < 100 && !Files.exists(folder.resolve("native")); i++) {
       Thread.sleep(50);
     }
-    start("pactl", "set-default-sink", "speaker").waitFor(5, TimeUnit.SECONDS);
-    start("pactl", "set-default-source", "mic.monitor").waitFor(5, TimeUnit.SECONDS);
+    ask("pactl", "set-default-sink", "speaker");
+    ask("pactl", "set-default-source", "mic.monitor");
     for (String to : List.of("speaker", "mic")) {
       // an idle null sink stalls the first block played into it
       keepAlive(to);
     }
     Thread.sleep(500);
+  }
+
+  private void ask(String... command) throws IOException, InterruptedException {
+    Process process = start(command);
+    if (!process.waitFor(10, TimeUnit.SECONDS) || process.exitValue() != 0) {
+      process.destroyForcibly();
+      String said = errorsOf(process);
+      close();
+      throw new IOException(String.join(" ", command) + " did not end well: " + said);
+    }
   }
 
   private void keepAlive(String sink) throws IOException {
@@ -95,7 +122,21 @@ public final class VirtualSound implements AutoCloseable {
     }
     Process process = builder.start();
     processes.add(process);
+    int seconds = command[0].endsWith("java") ? PROGRAM_SECONDS : SERVER_SECONDS;
+    limits.schedule(() -> endOverdue(process), seconds, TimeUnit.SECONDS);
     return process;
+  }
+
+  private void endOverdue(Process process) {
+    if (process.isAlive()) {
+      overdue.add(process);
+      process.destroyForcibly();
+    }
+  }
+
+  /** Whether a program did not end in its time and was ended by force. */
+  public boolean overdue(Process process) {
+    return overdue.contains(process);
   }
 
   /** Starts a class of this project in a virtual machine of its own. */
@@ -131,14 +172,18 @@ public final class VirtualSound implements AutoCloseable {
     processes.get(0).destroyForcibly();
   }
 
+  /** Stops the server without ending it: from now on it neither answers nor hangs up. */
+  public void hang() throws IOException, InterruptedException {
+    start("kill", "-STOP", Long.toString(processes.get(0).pid())).waitFor(5, TimeUnit.SECONDS);
+  }
+
   @Override
   public void close() {
+    limits.shutdownNow();
+    processes.forEach(Process::destroyForcibly);
     try {
-      for (int i = processes.size() - 1; i >= 0; i--) {
-        processes.get(i).destroy();
-        if (!processes.get(i).waitFor(3, TimeUnit.SECONDS)) {
-          processes.get(i).destroyForcibly();
-        }
+      for (Process process : processes) {
+        process.waitFor(3, TimeUnit.SECONDS);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
