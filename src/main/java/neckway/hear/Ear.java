@@ -5,11 +5,34 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 
-/** Samples in, notes out, the same for any block size. */
+/**
+ * Samples in, notes out, the same for any block size.
+ *
+ * <p>A rise of the spectrum raises a possible attack ({@link Flux}); from {@value
+ * #EARLIEST_SECONDS} s on the pitch of what is new is looked for at each hop ({@link Newcomer})
+ * until it is clear, at the latest after {@value #LATEST_SECONDS} s; the instant is a change point
+ * in the time domain ({@link OnsetStamp}, {@link PitchChange}). A pitch that changes without an
+ * attack opens a note too. Nothing is allocated but the note itself.
+ */
 public final class Ear {
   static final double LOWEST_HZ = 38;
   static final double HIGHEST_HZ = 1_400;
   static final double HOP_SECONDS = 0.0029;
+
+  /** Rise of the spectrum, dB, that may be an attack. */
+  private static final double LEAST_RISE_DB = 0.8;
+
+  /** A note is not struck again sooner than this. */
+  private static final double LEAST_GAP_SECONDS = 0.045;
+
+  /** What rises higher within this time of an attack belongs to it. */
+  private static final double ATTACK_SECONDS = 0.04;
+
+  /** Age of an attack at which it is first looked into. */
+  static final double EARLIEST_SECONDS = 0.011;
+
+  /** Age of an attack at which it is given up. */
+  static final double LATEST_SECONDS = 0.1;
 
   /** What sounds from the first moment on began before the take. */
   private static final double START_SECONDS = 0.01;
@@ -57,15 +80,13 @@ public final class Ear {
   private final int longestLag;
   private final int shortestLag;
   private long framesIn;
-  private float peak;
-  private double noise = Double.NaN;
-  private double loudest;
-  private double curLevel;
+  private final SoundLevels levels = new SoundLevels();
 
   // the note that sounds
   private boolean sounding;
   private double curPitch;
   private double curPeriod;
+  private double curLevel;
   private long curOnset;
   private final double[] oldPeriods = new double[3];
   private int curReadings;
@@ -85,11 +106,7 @@ public final class Ear {
   private double evalPitch;
   private int evalAgree;
 
-  // readings of the pitch that goes on
-  private static final int READINGS = 32;
-  private final double[] readPitch = new double[READINGS];
-  private final long[] readEnd = new long[READINGS];
-  private long reads;
+  private final PitchReadings readings = new PitchReadings();
   private boolean trackNow;
 
   private double[] settled = new double[256];
@@ -135,7 +152,7 @@ public final class Ear {
     for (int i = offset; i < offset + length; i++) {
       framesIn++;
       float sample = samples[i];
-      peak = Math.max(peak, Math.abs(sample));
+      levels.sample(sample);
       if (front.accept(sample)) {
         while (front.advance()) {
           hop(listener);
@@ -160,7 +177,7 @@ public final class Ear {
     int to = front.index(end);
     flux.process(front.x, to);
     double rise = flux.risen();
-    measureNoise(to);
+    levels.hop(energy(front.x, to - front.hop, front.hop) / front.hop);
     raise(rise, end, to);
     lastRise = rise;
     if (candidate) {
@@ -172,23 +189,13 @@ public final class Ear {
     }
   }
 
-  private void measureNoise(int to) {
-    double energy = energy(front.x, to - front.hop, front.hop) / front.hop;
-    noise =
-        Double.isNaN(noise)
-            ? energy
-            : energy < noise
-                ? noise + 0.05 * (energy - noise)
-                : Math.min(energy, 1.0003 * noise + 1e-13);
-  }
-
   private void raise(double rise, long end, int to) {
-    if (rise < 0.8 || rise < lastRise) {
+    if (rise < LEAST_RISE_DB || rise < lastRise) {
       return;
     }
     double rate = front.rateHz;
-    boolean fresh = !candidate && (!sounding || end - curOnset > 0.045 * rate);
-    if (candidate && end - candRaised > 0.04 * rate) {
+    boolean fresh = !candidate && (!sounding || end - curOnset > LEAST_GAP_SECONDS * rate);
+    if (candidate && end - candRaised > ATTACK_SECONDS * rate) {
       fresh = rise > 1.3 * candFlux;
     }
     if (fresh) {
@@ -198,7 +205,7 @@ public final class Ear {
       candFlux = 0;
       evalAgree = 0;
     }
-    if (candidate && rise > candFlux && end - candRaised <= 0.04 * rate) {
+    if (candidate && rise > candFlux && end - candRaised <= ATTACK_SECONDS * rate) {
       candFlux = rise;
       candHigh = flux.highRise();
       long stamp = end - to + stamper.find(front.x, to, sounding ? 2 * curPeriod : 0);
@@ -220,15 +227,13 @@ public final class Ear {
 
   private void judge(long end, NoteListener listener) {
     double age = (end - candStamp) / front.rateHz;
-    if (age < 0.011) {
+    if (age < EARLIEST_SECONDS) {
       return;
     }
-    if (age > 0.1) {
+    if (age > LATEST_SECONDS) {
       candidate = false;
-      if (candFlux > 0.5) {
-        unnamed = true;
-        unnamedStamp = candStamp;
-      }
+      unnamed = true;
+      unnamedStamp = candStamp;
       return;
     }
     double half = front.rateHz / 2;
@@ -273,7 +278,7 @@ public final class Ear {
     }
     boolean same = sounding && Math.abs(pitch - curPitch) < 0.6;
     if (front.clicks.near(candStamp, 0.012 * front.rateHz)
-        && (same && (novelty < 0.3 || candHigh < 3) || pitch > 76 && age < 0.05)) {
+        && (same && (novelty < 0.3 || candHigh < 3) || pitch > HIGH_PITCH && age < 0.05)) {
       return;
     }
     if (sounding && !same && candFlux < PASSING_FLUX) {
@@ -332,7 +337,8 @@ public final class Ear {
     }
     int span = (int) (0.02 * front.rateHz);
     double now = energy(front.x, front.index(end) - span, span) / span;
-    return end < HUM_SECONDS * front.rateHz || now < Math.max(8 * noise, 0.01 * loudest);
+    return end < HUM_SECONDS * front.rateHz
+        || now < Math.max(8 * levels.noise(), 0.01 * levels.loudest());
   }
 
   private static boolean nearMains(double pitch) {
@@ -344,7 +350,7 @@ public final class Ear {
   private boolean fallen(long end) {
     int span = (int) (0.006 * front.rateHz);
     int head = front.index(candStamp) + (int) (0.001 * front.rateHz);
-    double quiet = noise * span;
+    double quiet = levels.noise() * span;
     double now = energy(front.x, front.index(end) - span, span) - quiet;
     return now < Math.max(2 * quiet, 0.15 * (energy(front.x, head, span) - quiet));
   }
@@ -407,13 +413,14 @@ public final class Ear {
     curPeriod = period;
     curOnset = onset;
     curReadings = 0;
-    reads = 0;
+    readings.clear();
     if (notes == settled.length) {
       settled = Arrays.copyOf(settled, 2 * notes);
     }
     settled[notes++] = pitch;
     int span = (int) (0.012 * front.rateHz);
-    loudest = Math.max(loudest, energy(front.x, front.index(front.end()) - span, span) / span);
+    curLevel = energy(front.x, front.index(front.end()) - span, span) / span;
+    levels.note(curLevel);
     int midi = (int) Math.rint(pitch - tuning.semitones());
     int from = front.index(onset);
     float top = 0;
@@ -447,7 +454,7 @@ public final class Ear {
     int to = front.index(end) / 2;
     int from = to - (int) (0.034 * half);
     if (!tracker.find(front.y, from, to, shortestLag, longestLag) || tracker.clarity() < 0.93) {
-      reads = 0;
+      readings.clear();
       return;
     }
     double period = tracker.periodFrames();
@@ -460,21 +467,15 @@ public final class Ear {
       double weight = Math.max(0.1, 1.0 / curReadings);
       curPitch += weight * (pitch - curPitch);
       curPeriod += weight * (tracker.periodFrames() - curPeriod);
-      reads = 0;
+      readings.clear();
       return;
     }
     if (Math.abs(pitch - curPitch) < 0.65) {
       return;
     }
-    int at = (int) (reads++ % READINGS);
-    readPitch[at] = pitch;
-    readEnd[at] = end;
-    int steady = 0;
-    while (steady < Math.min(reads, READINGS)
-        && Math.abs(readPitch[(int) ((reads - 1 - steady) % READINGS)] - pitch) < 0.3) {
-      steady++;
-    }
-    boolean slid = steady < reads;
+    readings.add(pitch, end);
+    int steady = readings.steady(0.3);
+    boolean slid = readings.olderThan(steady);
     int need = slid || Math.abs(pitch - curPitch) < 1.5 ? 9 : 4;
     if (steady >= need
         && !candidate
@@ -482,7 +483,7 @@ public final class Ear {
         && !nearMains(pitch)
         && energy(front.y, from, to - from) / (to - from) > LEAST_LEGATO * curLevel
         && !explained(from, to)) {
-      long first = readEnd[(int) ((reads - steady) % READINGS)];
+      long first = readings.firstFrame(steady);
       long stamp = first - (long) (0.014 * front.rateHz);
       if (!slid) {
         stamp =
@@ -515,14 +516,14 @@ public final class Ear {
 
   /** Highest sample so far, dB of full scale. */
   public double peakDbfs() {
-    return Math.max(-120, 20 * Math.log10(peak + 1e-9));
+    return levels.peakDbfs();
   }
 
   /**
    * Level of the quiet between notes so far, dB of full scale; the least where nothing came yet.
    */
   public double noiseDbfs() {
-    return Double.isNaN(noise) ? -120 : Math.max(-120, 10 * Math.log10(noise + 1e-12));
+    return levels.noiseDbfs();
   }
 
   /** Onsets of what sounded like a metronome's clicks, in seconds. */
