@@ -166,7 +166,7 @@ final class ClickRemover {
     int tailFrom = start + (int) (TAIL_FROM_SECONDS * rateHz);
     double head = energy(x, start, start + span);
     double tail = energy(x, tailFrom, tailFrom + span);
-    if (tail > 0.01 * head + 4 * floor) {
+    if (head < 20 * floor + 1e-8 || tail > 0.01 * head + 4 * floor) {
       return;
     }
     learn(x, start - lead, firstFrame);

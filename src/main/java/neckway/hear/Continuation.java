@@ -14,6 +14,7 @@ final class Continuation {
   private final float[] a;
   private final float[] work;
   private final float[] out;
+  private float least;
 
   /**
    * @param order coefficients
@@ -40,6 +41,11 @@ final class Continuation {
     System.arraycopy(y, from, backward, 0, length);
     java.util.Arrays.fill(a, 0);
     a[0] = 1;
+    float start = 0;
+    for (float f : forward) {
+      start += f * f;
+    }
+    least = 3e-8f * start;
     for (int m = 1; m <= order; m++) {
       float k = reflect(m);
       for (int i = 0; i <= m; i++) {
@@ -73,7 +79,7 @@ final class Continuation {
       dot2 += forward[i] * backward[i - 1];
       all += forward[i] * forward[i] + backward[i - 1] * backward[i - 1];
     }
-    float k = -2 * (dot0 + dot1 + dot2 + dot3) / (all + all1);
+    float k = -2 * (dot0 + dot1 + dot2 + dot3) / (all + all1 + least);
     float held = backward[m - 1];
     for (int j = m; j < n; j++) {
       float f = forward[j];

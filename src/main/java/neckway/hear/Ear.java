@@ -492,7 +492,7 @@ public final class Ear {
                 + 2L * change.find(front.y, front.index(first) / 2, curPeriod);
       }
       HeardNote.Start start = slid ? HeardNote.Start.SLIDE : HeardNote.Start.LEGATO;
-      if (unnamed && first - unnamedStamp < 0.35 * front.rateHz) {
+      if (unnamed && !slid && first - unnamedStamp < 0.35 * front.rateHz) {
         stamp = unnamedStamp;
         start = HeardNote.Start.PLUCK;
       }

@@ -10,7 +10,7 @@ final class Newcomer {
   /** Old notes that may still ring. */
   static final int OLD_NOTES = 3;
 
-  private static final int ORDER = 80;
+  private static final int ORDER = 160;
   private static final double PAST_SECONDS = 0.055;
 
   /** Notes lower than this are sharpened by their string's stiffness. */
@@ -71,7 +71,11 @@ final class Newcomer {
     shortestLag = (int) (rateHz / highestHz);
     longestLag = (int) (rateHz / lowestHz);
     finder = new PeriodFinder(rateHz, lowestHz);
-    before = new Continuation(ORDER, (int) (PAST_SECONDS * rateHz), MOST_CARRIED);
+    before =
+        new Continuation(
+            Math.min(ORDER, (int) (PAST_SECONDS * rateHz) / 2 - 1),
+            (int) (PAST_SECONDS * rateHz),
+            MOST_CARRIED);
   }
 
   /** Forgets what sounded before: the attack is elsewhere. */

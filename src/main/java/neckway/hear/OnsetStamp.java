@@ -53,10 +53,12 @@ final class OnsetStamp {
     int best = changePoint();
     int at = best * frame;
     float peak = 0;
-    for (int i = at; i < Math.min(count, at + 3 * frame); i++) {
+    for (int i = at; i < Math.min(count, at + (framesAfter + 1) * frame); i++) {
       peak = Math.max(peak, Math.abs(sharp[i]));
     }
-    for (int i = Math.max(0, at - frame / 2); i < Math.min(count, at + 3 * frame); i++) {
+    for (int i = Math.max(0, at - frame / 2);
+        i < Math.min(count, at + (framesAfter + 1) * frame);
+        i++) {
       if (Math.abs(sharp[i]) >= BEGIN_SHARE * peak) {
         return from + i;
       }
