@@ -67,6 +67,9 @@ public final class Ear {
   /** Two notes nearer than this can sound like one between them. */
   private static final double NEAR_SEMITONES = 1.5;
 
+  /** Notes with longer periods show them one by one in the spectrum. */
+  private static final double PULSING_SECONDS = 0.014;
+
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
   private final double sampleRateHz;
@@ -299,7 +302,7 @@ public final class Ear {
     if (weak && (novelty < 0.25 || clarity < 0.95 || evalAgree < 5 || age < 0.04)) {
       return;
     }
-    if (!same || novelty > STRUCK_AGAIN && (candFlux > 2.5 || candFlux > 1.2 && candHigh > 1.2)) {
+    if (!same || novelty > STRUCK_AGAIN && struckAgain(end)) {
       candidate = false;
       emit(
           candStamp,
@@ -310,6 +313,14 @@ public final class Ear {
     } else if (age > 0.05) {
       candidate = false;
     }
+  }
+
+  /** Whether the attack is enough for the same pitch; a very low note pulses by itself. */
+  private boolean struckAgain(long end) {
+    if (curPeriod > PULSING_SECONDS * front.rateHz / 2) {
+      return candFlux > 4 && end - curOnset > 0.12 * front.rateHz;
+    }
+    return candFlux > 2.5 || candFlux > 1.2 && candHigh > 1.2;
   }
 
   /** Whether a pitch so near to the last one may be the two of them sounding at once. */
