@@ -60,6 +60,7 @@ final class Newcomer {
   private double period;
   private double novelty;
   private boolean torn;
+  private boolean over;
   private double spareClarity;
   private double sparePeriod;
 
@@ -99,6 +100,7 @@ final class Newcomer {
     from = Math.max(from, to - (int) (LONGEST_WINDOW_SECONDS * rateHz));
     found = false;
     torn = false;
+    over = false;
     clarity = 0;
     novelty = 1;
     spareClarity = 0;
@@ -190,6 +192,13 @@ final class Newcomer {
     } else if (found && multiple(newPeriod / period)) {
       better &= clarity < 0.8 || newPeriod / period < 2.5 && !common(newPeriod, oldPeriods);
     }
+    if (over && multiple(newPeriod / period)) {
+      return;
+    }
+    if (goesOn && found && overOld(period, newPeriod, oldPeriods[0]) && newClarity > 0.85) {
+      better = true;
+      over = true;
+    }
     double newPitch = finder.pitch();
     if (found && Math.abs(newPitch - pitch) > 0.25 && Math.min(newClarity, clarity) > 0.85) {
       torn = Math.abs(newClarity - clarity) < 0.02;
@@ -202,6 +211,11 @@ final class Newcomer {
       clarity = newClarity;
       pitch = newPitch;
     }
+  }
+
+  /** Whether a note sounds an octave or more above the old one, whose period it shares. */
+  private static boolean overOld(double period, double newPeriod, double old) {
+    return old > 0 && Math.abs(period / old - 1) < 0.02 && multiple(period / newPeriod);
   }
 
   /** A low note whose period is a multiple of an old one's, where the old one is not enough. */
