@@ -18,17 +18,17 @@ final class OnsetStamp {
 
   private final int frame;
   private final int frames;
-  private final int framesBefore;
   private final int framesAfter;
+  private final ChangePoint change;
   private final float[] sharp;
   private final double[] energy;
-  private double score;
 
   OnsetStamp(double sampleRateHz) {
     frame = Math.max(4, (int) (FRAME_SECONDS * sampleRateHz));
     frames = (int) (SPAN_SECONDS * sampleRateHz) / frame;
-    framesBefore = Math.max(6, (int) (BEFORE_SECONDS * sampleRateHz) / frame);
+    int framesBefore = Math.max(6, (int) (BEFORE_SECONDS * sampleRateHz) / frame);
     framesAfter = Math.max(4, (int) (AFTER_SECONDS * sampleRateHz) / frame);
+    change = new ChangePoint(framesBefore, framesAfter, 2);
     sharp = new float[frames * frame];
     energy = new double[frames];
   }
@@ -50,7 +50,7 @@ final class OnsetStamp {
       }
       energy[k] = sum;
     }
-    int best = changePoint();
+    int best = change.find(energy);
     int at = best * frame;
     float peak = 0;
     for (int i = at; i < Math.min(count, at + (framesAfter + 1) * frame); i++) {
@@ -68,33 +68,7 @@ final class OnsetStamp {
 
   /** Log-likelihood ratio of the last change point: large is certain. */
   double score() {
-    return score;
-  }
-
-  private int changePoint() {
-    score = Double.NEGATIVE_INFINITY;
-    int best = frames / 2;
-    for (int k = 6; k < frames - 2; k++) {
-      int before = Math.min(k, framesBefore);
-      int after = Math.min(frames - k, framesAfter);
-      double a = 0;
-      double b = 0;
-      for (int j = k - before; j < k; j++) {
-        a += energy[j];
-      }
-      for (int j = k; j < k + after; j++) {
-        b += energy[j];
-      }
-      double all = (a + b) / (before + after);
-      a /= before;
-      b /= after;
-      double ratio = (before + after) * Math.log(all) - before * Math.log(a) - after * Math.log(b);
-      if (b > a && ratio > score) {
-        score = ratio;
-        best = k;
-      }
-    }
-    return best;
+    return change.score();
   }
 
   private void fill(float[] x, int from, double periodFrames) {

@@ -13,17 +13,16 @@ final class PitchChange {
 
   private final int frame;
   private final int frames;
-  private final int framesBefore;
-  private final int framesAfter;
+  private final ChangePoint change;
   private final double[] energy;
-  private double gain;
 
   PitchChange(double rateHz) {
     frame = Math.max(4, (int) (FRAME_SECONDS * rateHz));
     frames = (int) (SPAN_SECONDS * rateHz) / frame;
-    framesBefore = (int) (BEFORE_SECONDS * rateHz) / frame;
-    framesAfter = (int) (AFTER_SECONDS * rateHz) / frame;
+    int framesBefore = (int) (BEFORE_SECONDS * rateHz) / frame;
+    int framesAfter = (int) (AFTER_SECONDS * rateHz) / frame;
     energy = new double[frames];
+    change = new ChangePoint(framesBefore, framesAfter, 3);
   }
 
   /**
@@ -44,34 +43,11 @@ final class PitchChange {
       }
       energy[k] = sum;
     }
-    double best = Double.NEGATIVE_INFINITY;
-    int at = frames / 2;
-    for (int k = 6; k < frames - 3; k++) {
-      int before = Math.min(k, framesBefore);
-      int after = Math.min(frames - k, framesAfter);
-      double a = 0;
-      double b = 0;
-      for (int j = k - before; j < k; j++) {
-        a += energy[j];
-      }
-      for (int j = k; j < k + after; j++) {
-        b += energy[j];
-      }
-      double all = (a + b) / (before + after);
-      a /= before;
-      b /= after;
-      double ratio = (before + after) * Math.log(all) - before * Math.log(a) - after * Math.log(b);
-      if (b > a && ratio > best) {
-        best = ratio;
-        at = k;
-        gain = b / a;
-      }
-    }
-    return from + at * frame;
+    return from + change.find(energy) * frame;
   }
 
   /** How many times more energy is left after the change than before it. */
   double gain() {
-    return gain;
+    return change.gain();
   }
 }
