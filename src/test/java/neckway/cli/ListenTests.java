@@ -57,6 +57,7 @@ class ListenTests {
   private static final double UNTIL_FIRST_BEAT = LiveSession.LEAD_SECONDS + 4 * 60 / 150.0;
 
   private static final double BEAT_SECONDS = 60 / 150.0;
+  private static final int COUNT_IN = 4;
   private static final int PLAYINGS = 3;
 
   @TempDir Path folder;
@@ -371,14 +372,20 @@ class ListenTests {
     return new Live(status, text, JsonFile.read(folder.resolve("live.json")));
   }
 
-  /** Whether the count-in's first clicks, which stand in silence, came as evenly as they should. */
+  /** Whether the count-in's clicks, which stand in silence, came as evenly as they should. */
   private boolean clicksAreEven() {
     try (TakeReader reader = TakeReader.open(folder.resolve("live.wav"), Channel.AUTO)) {
       double rate = reader.sampleRate();
       float[] all = PlayedWhole.samples(reader);
-      int first = rise(all, 0);
-      int second = rise(all, first + (int) (0.2 * rate));
-      return Math.abs((second - first) / rate - BEAT_SECONDS) < 0.001;
+      int click = rise(all, 0);
+      for (int beat = 1; beat < COUNT_IN; beat++) {
+        int next = rise(all, click + (int) (0.2 * rate));
+        if (Math.abs((next - click) / rate - BEAT_SECONDS) >= 0.001) {
+          return false;
+        }
+        click = next;
+      }
+      return true;
     }
   }
 
