@@ -6,11 +6,11 @@ import java.util.List;
 /**
  * Matching of heard notes to true ones as the music information retrieval field does it.
  *
- * <p>Source: mir_eval, {@code mir_eval/transcription.py} (MIT licence), {@code match_notes}: a pair
- * may match if its onsets differ by at most the tolerance and its pitches by at most 50 cents (and,
- * if asked, its offsets by at most the greater of a fifth of the true duration and 50 ms);
- * differences of time are rounded to four decimals first, so that exactly 50 ms matches; of all
- * one-to-one pairings one with the most pairs is taken.
+ * <p>Source: mir_eval (MIT licence), its note measures, {@code match_notes}: a pair may match if
+ * its onsets differ by at most the tolerance and its pitches by at most 50 cents (and, if asked,
+ * its offsets by at most the greater of a fifth of the true duration and 50 ms); differences of
+ * time are rounded to four decimals first, so that exactly 50 ms matches; of all one-to-one
+ * pairings one with the most pairs is taken.
  */
 public final class NoteMatching {
   /** Pitch tolerance, cents. */

@@ -10,7 +10,9 @@ import neckway.bench.NoteMatching.Score;
 import org.junit.jupiter.api.Test;
 
 class NoteMatchingTests {
-  /** Worked example of mir_eval, tests/test_transcription.py (REF and EST, with their scores). */
+  /**
+   * Worked example in mir_eval's own tests of its note measures (REF and EST, with their scores).
+   */
   private static final List<Note> REFERENCE =
       List.of(
           note(0.100, 0.300, 220.000),

@@ -133,4 +133,46 @@ class ClickRemoverTests {
     assertThat(remover.clicks()).isZero();
     assertThat(x).isEqualTo(in);
   }
+
+  @Test
+  void learnsTheCountInAndTakesTheRestOut() {
+    float[] x = room(12);
+    for (int i = 0; i < 12; i++) {
+      click(x, beatFrame(i), 1500, 0.2);
+    }
+    float[] in = x.clone();
+    ClickRemover remover = run(x, beat);
+    for (int i = 4; i < 12; i++) {
+      assertThat(leftDb(x, in, i)).as("dB left of beat " + i).isLessThan(-15);
+    }
+    assertThat(remover.clicks()).isEqualTo(12);
+    for (int i = 0; i < 12; i++) {
+      assertThat(1000 * (remover.clickFrame(i) - beatFrame(i)) / RATE_HZ)
+          .as("ms, click " + i)
+          .isCloseTo(0, within(1.0));
+    }
+  }
+
+  @Test
+  void theSoundOfANoteStaysUnderATakenClick() {
+    float[] x = room(10);
+    for (int i = 0; i < 10; i++) {
+      click(x, beatFrame(i), 1500, 0.2);
+    }
+    float[] note = new float[x.length];
+    Sounds.pluck(note, RATE_HZ, 45, Sounds.STIFFNESS, 0.05, beatFrame(4) / RATE_HZ + 0.1, 9);
+    for (int i = 0; i < x.length; i++) {
+      x[i] += note[i];
+    }
+    run(x, beat);
+    for (int beatIndex = 5; beatIndex < 9; beatIndex++) {
+      double left = 0;
+      double all = 0;
+      for (int i = beatFrame(beatIndex); i < beatFrame(beatIndex) + 1000; i++) {
+        left += (x[i] - note[i]) * (x[i] - note[i]);
+        all += note[i] * note[i];
+      }
+      assertThat(Sounds.db(left / all)).as("dB beside the note").isLessThan(-10);
+    }
+  }
 }
