@@ -20,6 +20,7 @@ record Speed(double timesRealTime, double aubioTimesRealTime, double bytesPerHop
   static final int HOP_FRAMES = 256;
   private static final int TAKES = 10;
   private static final int WARM_ROUNDS = 3;
+  private static final int MEASURED_ROUNDS = 5;
 
   static Speed measure() throws Exception {
     List<PlayedTake> takes = new ArrayList<>();
@@ -46,25 +47,39 @@ record Speed(double timesRealTime, double aubioTimesRealTime, double bytesPerHop
     return new Speed(seconds / cpu, aubio, bytesPerHop(takes.get(0).take()));
   }
 
-  /** Bytes that this thread allocates in hops in which no note is given, once warm; per hop. */
+  /**
+   * Bytes that this thread allocates in hops in which no note is given, once warm; per hop. The
+   * take is heard several times over and the least of the rounds is the figure: what the loop
+   * allocates, it allocates in every round, what the virtual machine does on the way (compiling,
+   * going back to the interpreter), in one.
+   */
   static double bytesPerHop(Take take) {
-    ThreadMXBean bean = (ThreadMXBean) ManagementFactory.getThreadMXBean();
-    long thread = Thread.currentThread().getId();
     CountingListener listener = new CountingListener();
     Ear ear = new Ear(take.sampleRate());
     ear.expectClicks(take.beatSeconds(), 4);
+    double least = Double.POSITIVE_INFINITY;
+    for (int round = 0; round <= MEASURED_ROUNDS && least > 0; round++) {
+      double bytes = bytesPerHop(take, ear, listener);
+      if (round > 0) {
+        least = Math.min(least, bytes);
+      }
+    }
+    return least;
+  }
+
+  private static double bytesPerHop(Take take, Ear ear, CountingListener listener) {
+    ThreadMXBean bean = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    long thread = Thread.currentThread().getId();
     long bytes = 0;
     long hops = 0;
-    for (int round = 0; round < 2; round++) {
-      for (int i = 0; i + HOP_FRAMES <= take.samples().length; i += HOP_FRAMES) {
-        int notes = listener.notes;
-        long before = bean.getThreadAllocatedBytes(thread);
-        ear.process(take.samples(), i, HOP_FRAMES, listener);
-        long after = bean.getThreadAllocatedBytes(thread);
-        if (round > 0 && listener.notes == notes) {
-          bytes += after - before;
-          hops++;
-        }
+    for (int i = 0; i + HOP_FRAMES <= take.samples().length; i += HOP_FRAMES) {
+      int notes = listener.notes;
+      long before = bean.getThreadAllocatedBytes(thread);
+      ear.process(take.samples(), i, HOP_FRAMES, listener);
+      long after = bean.getThreadAllocatedBytes(thread);
+      if (listener.notes == notes) {
+        bytes += after - before;
+        hops++;
       }
     }
     return (double) bytes / hops;
