@@ -1,0 +1,15 @@
+package neckway.place;
+
+/**
+ * What the sound of one note tells of the stiffness of its string: B in f_k = k f0 sqrt(1 + B k^2)
+ * (Fletcher 1964).
+ */
+public interface StiffnessCurve {
+  /**
+   * How well a stiffness fits the sound.
+   *
+   * @param lnStiffness natural logarithm of B of the sounding length
+   * @return logarithm of the likelihood, up to a constant that is the same for every stiffness
+   */
+  double logLikelihood(double lnStiffness);
+}
