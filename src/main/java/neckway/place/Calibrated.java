@@ -1,0 +1,15 @@
+package neckway.place;
+
+import java.util.List;
+
+/**
+ * What a calibration take taught.
+ *
+ * @param profile the guitar
+ * @param findings what to know of the take, in the order of the sequence
+ */
+public record Calibrated(GuitarProfile profile, List<Finding> findings) {
+  public Calibrated {
+    findings = List.copyOf(findings);
+  }
+}
