@@ -1,0 +1,145 @@
+package neckway.place;
+
+import be.tarsos.dsp.util.fft.FFT;
+import java.util.Arrays;
+
+/**
+ * The peaks of the spectrum of a stretch of sound just after an attack, each with the standard
+ * error of its frequency.
+ *
+ * <p>The window rises fast and falls slowly, since the high partials, which tell most of stiffness,
+ * are gone soonest. The magnitude spectrum of any real window is even, so a decaying partial's peak
+ * lies at its frequency whatever the window's shape.
+ */
+final class SpectrumPeaks {
+  /** More are not looked at. */
+  static final int MOST_PEAKS = 400;
+
+  /** Nothing above is looked at: by then a guitar has nothing left to say. */
+  static final double HIGHEST_HZ = 9000;
+
+  /** Share of the stretch in which the window rises. */
+  static final double RISE_SHARE = 0.25;
+
+  /** A peak's power over the floor between the partials, at the least. */
+  static final double LEAST_OVER_FLOOR = 10;
+
+  /** A peak's power as a share of the strongest, at the least. */
+  static final double LEAST_OF_STRONGEST = 1e-7;
+
+  /**
+   * Standard error of a frequency, times the length, times the root of its power over the floor.
+   */
+  static final double ERROR_FACTOR = 0.7;
+
+  /** The lower quartile of the power of noise as a share of its mean: -ln(3/4). */
+  private static final double QUARTILE_OF_NOISE = 0.2877;
+
+  private static final double TINY_POWER = 1e-30;
+
+  private final double sampleRateHz;
+  private final int mostFrames;
+  private final FFT fft;
+  private final float[] buffer;
+  private final double[] power;
+  private final double[] sorted;
+  private final double[] hz = new double[MOST_PEAKS];
+  private final double[] errorHz = new double[MOST_PEAKS];
+  private final double binHz;
+  private final int topBin;
+  private int count;
+
+  SpectrumPeaks(double sampleRateHz, double mostSeconds) {
+    this.sampleRateHz = sampleRateHz;
+    mostFrames = (int) Math.round(mostSeconds * sampleRateHz);
+    int size = Integer.highestOneBit(mostFrames - 1) << 1;
+    fft = new FFT(size);
+    buffer = new float[size];
+    power = new double[size / 2];
+    sorted = new double[size / 2];
+    binHz = sampleRateHz / size;
+    topBin = Math.min(size / 2 - 2, (int) (Math.min(HIGHEST_HZ, 0.45 * sampleRateHz) / binHz));
+  }
+
+  /**
+   * Looks at a stretch of sound; what goes beyond the longest stretch or the sound's end is left
+   * out.
+   *
+   * @param f0Hz the floor is taken from bands about this wide
+   */
+  void find(float[] samples, int from, int length, double f0Hz) {
+    int frames = Math.min(Math.min(length, mostFrames), samples.length - from);
+    transform(samples, from, frames);
+    double strongest = 0;
+    for (int b = 1; b <= topBin + 1; b++) {
+      double re = buffer[2 * b];
+      double im = buffer[2 * b + 1];
+      power[b] = re * re + im * im + TINY_POWER;
+      strongest = Math.max(strongest, power[b]);
+    }
+    count = 0;
+    int band = -1;
+    double floor = 0;
+    for (int b = 2; b <= topBin && count < MOST_PEAKS; b++) {
+      int inBand = (int) (b * binHz / f0Hz);
+      if (inBand != band) {
+        band = inBand;
+        floor = floor((band - 0.25) * f0Hz, (band + 1.25) * f0Hz);
+      }
+      if (power[b] > power[b - 1]
+          && power[b] >= power[b + 1]
+          && power[b] > LEAST_OVER_FLOOR * floor
+          && power[b] > LEAST_OF_STRONGEST * strongest) {
+        hz[count] = (b + summit(b)) * binHz;
+        errorHz[count] = ERROR_FACTOR * sampleRateHz / frames / Math.sqrt(power[b] / floor);
+        count++;
+      }
+    }
+  }
+
+  private void transform(float[] samples, int from, int frames) {
+    Arrays.fill(buffer, 0);
+    int rise = Math.max(1, (int) (RISE_SHARE * frames));
+    for (int i = 0; i < frames; i++) {
+      double w =
+          i < rise
+              ? Math.sin(0.5 * Math.PI * (i + 0.5) / rise)
+              : Math.cos(0.5 * Math.PI * (i + 0.5 - rise) / (frames - rise));
+      buffer[i] = (float) (samples[from + i] * w * w);
+    }
+    fft.forwardTransform(buffer);
+  }
+
+  /** Where a parabola through three log powers has its summit, in bins from the middle one. */
+  private double summit(int bin) {
+    double a = Math.log(power[bin - 1]);
+    double m = Math.log(power[bin]);
+    double c = Math.log(power[bin + 1]);
+    return 0.5 * (a - c) / (a - 2 * m + c);
+  }
+
+  /** Mean power that noise has in a band, told from its lower quartile, which partials spare. */
+  private double floor(double lowHz, double highHz) {
+    int high = Math.min(topBin, (int) (highHz / binHz));
+    int low = Math.max(2, Math.min(high - 4, (int) Math.ceil(lowHz / binHz)));
+    int bins = high - low + 1;
+    System.arraycopy(power, low, sorted, 0, bins);
+    Arrays.sort(sorted, 0, bins);
+    return sorted[bins / 4] / QUARTILE_OF_NOISE;
+  }
+
+  /** How many peaks were found. */
+  int count() {
+    return count;
+  }
+
+  /** Frequency of a peak; they are in order of frequency. */
+  double hz(int peak) {
+    return hz[peak];
+  }
+
+  /** Standard error of the frequency that the noise round it makes. */
+  double errorHz(int peak) {
+    return errorHz[peak];
+  }
+}

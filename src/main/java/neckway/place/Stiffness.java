@@ -1,0 +1,268 @@
+package neckway.place;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Reads from the sound of one plucked note how stiff its string is: B in f_k = k f0 sqrt(1 + B k^2)
+ * (Fletcher 1964). B and pitch together tell the string (Barbancho et al. 2012; Hjerrild and
+ * Christensen 2019).
+ *
+ * <p>Departing from those, no single B is picked: each peak of the spectrum is taken as one of
+ * three things, and the likelihood of every B follows. It may be a partial of a string of that B;
+ * an exact harmonic, as an overdriven amplifier makes them of the low partials and as the bridge
+ * drives them on low wound strings; or a stray (another string, hum, noise). How common exact
+ * harmonics are is left open between two cases, hardly any and half of all. The fundamental is
+ * summed over.
+ *
+ * <p>Valid for f0 from 60 Hz to 1.5 kHz and B from 3e-6 to 1.6e-3. Not for several threads.
+ */
+public final class Stiffness {
+  /** The least B that is looked at. */
+  public static final double LOWEST = 3e-6;
+
+  /** The greatest B that is looked at. */
+  public static final double HIGHEST = 1.6e-3;
+
+  /** From this long after the onset the sound is used: the pick's noise is gone. */
+  public static final double SKIP_SECONDS = 0.004;
+
+  /** No more sound than this is used. */
+  public static final double LONGEST_SECONDS = 0.35;
+
+  /** Shorter stretches of sound tell nothing. */
+  public static final double SHORTEST_SECONDS = 0.05;
+
+  private static final int GRID = 105;
+  private static final int MOST_PARTIALS = 40;
+  private static final int FEWEST_PEAKS = 3;
+
+  /** The fundamental is sought this far up and down. */
+  private static final int RANGE_CENTS = 30;
+
+  private static final int SHIFTS = 2 * RANGE_CENTS + 1;
+
+  /** How well the given fundamental is known. */
+  private static final double PITCH_CENTS = 12;
+
+  /** How far a partial lies from where the formula puts it, noise apart. */
+  private static final double FORMULA_CENTS = 1.5;
+
+  private static final double FORMULA_HZ = 0.3;
+
+  /** How far an exact harmonic lies from where it should. */
+  private static final double HARMONIC_CENTS = 3;
+
+  private static final double STRAY_SHARE = 0.2;
+
+  /** A stray may lie anywhere in this range about a partial. */
+  private static final double STRAY_CENTS = 100;
+
+  private static final double[] HARMONIC_SHARES = {0.02, 0.5};
+  private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
+  private static final double CENTS_PER_NEPER = 1200 / Math.log(2);
+
+  /** The bell curve over the square of its argument. */
+  private static final double[] BELL = new double[1024];
+
+  private static final double BELL_REACH = 18;
+  private static final double BELL_STEPS = BELL.length / BELL_REACH;
+
+  private static final double LOWEST_CENTS = -100;
+  private static final double HIGHEST_CENTS = 8400;
+  private static final double CELL_CENTS = 4;
+
+  static {
+    for (int i = 0; i < BELL.length; i++) {
+      BELL[i] = Math.exp(-0.5 * (i + 0.5) / BELL_STEPS) - Math.exp(-0.5 * BELL_REACH);
+    }
+  }
+
+  private final double sampleRateHz;
+  private final SpectrumPeaks peaks;
+  private final double[] lnStiffness = new double[GRID];
+  private final double[] harmonicCents = new double[MOST_PARTIALS + 1];
+  private final double[] peakCents = new double[SpectrumPeaks.MOST_PEAKS];
+  private final double[] peakWeight = new double[SpectrumPeaks.MOST_PEAKS];
+  private final int[] nearestPeak = new int[(int) ((HIGHEST_CENTS - LOWEST_CENTS) / CELL_CENTS)];
+  private final double[][][] gain =
+      new double[HARMONIC_SHARES.length][SpectrumPeaks.MOST_PEAKS][SHIFTS];
+  private final double[][] apart = new double[HARMONIC_SHARES.length][SHIFTS];
+  private final double[][] product = new double[HARMONIC_SHARES.length][SHIFTS];
+  private final double[] alongShift = new double[SHIFTS];
+  private int count;
+
+  /**
+   * @param sampleRateHz 8,000 to 192,000
+   */
+  public Stiffness(double sampleRateHz) {
+    if (!(sampleRateHz >= 8_000 && sampleRateHz <= 192_000)) {
+      throw new IllegalArgumentException("sample rate " + sampleRateHz + " Hz");
+    }
+    this.sampleRateHz = sampleRateHz;
+    peaks = new SpectrumPeaks(sampleRateHz, LONGEST_SECONDS);
+    for (int i = 0; i < GRID; i++) {
+      lnStiffness[i] = Math.log(LOWEST) + i * Math.log(HIGHEST / LOWEST) / (GRID - 1);
+    }
+    for (int k = 1; k <= MOST_PARTIALS; k++) {
+      harmonicCents[k] = CENTS_PER_NEPER * Math.log(k);
+    }
+  }
+
+  /**
+   * Reads a note.
+   *
+   * @param samples mono
+   * @param onsetFrame where the note begins
+   * @param frames how much of it is sound of this note, at least {@link #SHORTEST_SECONDS}; what
+   *     goes beyond {@link #LONGEST_SECONDS} or the end of the samples is left alone
+   * @param f0Hz its fundamental, known to 30 cents
+   * @return what is heard of the string; empty where the stretch is too short or has next to no
+   *     partials
+   */
+  public Optional<StiffnessReading> read(float[] samples, int onsetFrame, int frames, double f0Hz) {
+    if (onsetFrame < 0 || !(f0Hz > 0)) {
+      throw new IllegalArgumentException("a note at frame " + onsetFrame + " of " + f0Hz + " Hz");
+    }
+    int skip = (int) Math.round(SKIP_SECONDS * sampleRateHz);
+    int used = Math.min(frames, samples.length - onsetFrame) - skip;
+    if (used < SHORTEST_SECONDS * sampleRateHz) {
+      return Optional.empty();
+    }
+    peaks.find(samples, onsetFrame + skip, used, f0Hz);
+    weigh(f0Hz);
+    if (count < FEWEST_PEAKS) {
+      return Optional.empty();
+    }
+    fillCells();
+    double topCents =
+        CENTS_PER_NEPER * Math.log(Math.min(SpectrumPeaks.HIGHEST_HZ, 0.45 * sampleRateHz) / f0Hz);
+    double[] curve = new double[GRID];
+    double[] shiftCents = new double[GRID];
+    for (int i = 0; i < GRID; i++) {
+      fit(Math.exp(lnStiffness[i]), topCents);
+      sumOverPitch(i, curve, shiftCents);
+    }
+    return Optional.of(reading(f0Hz, curve, shiftCents));
+  }
+
+  /** What each peak is worth where it is no partial of the string, and the more where it is. */
+  private void weigh(double f0Hz) {
+    count = 0;
+    for (double[] a : apart) {
+      Arrays.fill(a, 0);
+    }
+    for (int i = 0; i < peaks.count(); i++) {
+      double cents = CENTS_PER_NEPER * Math.log(peaks.hz(i) / f0Hz);
+      if (cents < LOWEST_CENTS) {
+        continue;
+      }
+      double hz = Math.hypot(peaks.errorHz(i), FORMULA_HZ);
+      double error = Math.hypot(CENTS_PER_NEPER * hz / peaks.hz(i), FORMULA_CENTS);
+      double harmonicError = Math.hypot(error, HARMONIC_CENTS);
+      peakCents[count] = cents;
+      peakWeight[count] = BELL_STEPS / (error * error);
+      int k = (int) Math.max(1, Math.rint(peaks.hz(i) / f0Hz));
+      double over = cents - CENTS_PER_NEPER * Math.log(k);
+      for (int h = 0; h < HARMONIC_SHARES.length; h++) {
+        double partial = (1 - STRAY_SHARE - HARMONIC_SHARES[h]) * bellHeight(error);
+        double harmonic = HARMONIC_SHARES[h] * bellHeight(harmonicError);
+        for (int j = 0; j < SHIFTS; j++) {
+          double d = (over - (j - RANGE_CENTS)) / harmonicError;
+          double otherwise = STRAY_SHARE + harmonic * Math.exp(-0.5 * d * d);
+          gain[h][count][j] = partial / otherwise;
+          apart[h][j] += Math.log(otherwise);
+        }
+      }
+      count++;
+    }
+  }
+
+  /** Height of a bell curve over that of the strays' even spread. */
+  private static double bellHeight(double errorCents) {
+    return STRAY_CENTS / (errorCents * ROOT_TWO_PI);
+  }
+
+  private void fillCells() {
+    int peak = 0;
+    for (int cell = 0; cell < nearestPeak.length; cell++) {
+      double cents = LOWEST_CENTS + (cell + 0.5) * CELL_CENTS;
+      while (peak + 1 < count
+          && Math.abs(peakCents[peak + 1] - cents) < Math.abs(peakCents[peak] - cents)) {
+        peak++;
+      }
+      nearestPeak[cell] = peak;
+    }
+  }
+
+  /** How much likelier the peaks are for partials of this B, for every shift of the pitch. */
+  private void fit(double stiffness, double topCents) {
+    double[] few = product[0];
+    double[] many = product[1];
+    Arrays.fill(few, 1);
+    Arrays.fill(many, 1);
+    for (int k = 1; k <= MOST_PARTIALS; k++) {
+      double at = harmonicCents[k] + 0.5 * CENTS_PER_NEPER * Math.log1p(stiffness * k * k);
+      if (at > topCents) {
+        return;
+      }
+      for (int j = 0; j < SHIFTS; j++) {
+        double cents = at + j - RANGE_CENTS;
+        int cell = (int) ((cents - LOWEST_CENTS) / CELL_CENTS);
+        if (cell >= nearestPeak.length) {
+          break;
+        }
+        int peak = nearestPeak[cell];
+        double off = peakCents[peak] - cents;
+        double step = off * off * peakWeight[peak];
+        if (step < BELL.length) {
+          double bell = BELL[(int) step];
+          few[j] *= 1 + bell * gain[0][peak][j];
+          many[j] *= 1 + bell * gain[1][peak][j];
+        }
+      }
+    }
+  }
+
+  private void sumOverPitch(int grid, double[] curve, double[] shiftCents) {
+    int best = 0;
+    for (int j = 0; j < SHIFTS; j++) {
+      double z = (j - RANGE_CENTS) / PITCH_CENTS;
+      double few = Math.log(product[0][j]) + apart[0][j];
+      double many = Math.log(product[1][j]) + apart[1][j];
+      alongShift[j] =
+          Math.max(few, many) + Math.log1p(Math.exp(-Math.abs(few - many))) - 0.5 * z * z;
+      if (alongShift[j] > alongShift[best]) {
+        best = j;
+      }
+    }
+    double sum = 0;
+    for (int j = 0; j < SHIFTS; j++) {
+      sum += Math.exp(alongShift[j] - alongShift[best]);
+    }
+    curve[grid] = alongShift[best] + Math.log(sum);
+    shiftCents[grid] = best - RANGE_CENTS;
+  }
+
+  private StiffnessReading reading(double f0Hz, double[] curve, double[] shiftCents) {
+    int best = 0;
+    for (int i = 1; i < GRID; i++) {
+      if (curve[i] > curve[best]) {
+        best = i;
+      }
+    }
+    double b = Math.exp(lnStiffness[best]);
+    int partials = 0;
+    for (int k = 1; k <= MOST_PARTIALS; k++) {
+      double cents =
+          harmonicCents[k] + 0.5 * CENTS_PER_NEPER * Math.log1p(b * k * k) + shiftCents[best];
+      int cell = (int) ((cents - LOWEST_CENTS) / CELL_CENTS);
+      if (cell < nearestPeak.length) {
+        double off = peakCents[nearestPeak[cell]] - cents;
+        partials += off * off * peakWeight[nearestPeak[cell]] < 9 * BELL_STEPS ? 1 : 0;
+      }
+    }
+    return new StiffnessReading(
+        f0Hz * Math.exp(shiftCents[best] / CENTS_PER_NEPER), lnStiffness, curve, partials);
+  }
+}
