@@ -18,15 +18,25 @@ final class Batch {
     T of(PlayedTake played) throws Exception;
   }
 
+  /** What is done with each thing of a list. */
+  interface Work<A, T> {
+    T of(A each) throws Exception;
+  }
+
   /** Results in the order of the takes; progress goes to standard error. */
   static <T> List<T> run(String name, List<Callable<PlayedTake>> makers, Measure<T> measure)
       throws Exception {
+    return map(name, makers, maker -> measure.of(maker.call()));
+  }
+
+  /** Results in the order of what they are made of; progress goes to standard error. */
+  static <A, T> List<T> map(String name, List<A> all, Work<A, T> work) throws Exception {
     long start = System.nanoTime();
     ExecutorService pool = Executors.newFixedThreadPool(THREADS);
     try {
       List<Future<T>> futures = new ArrayList<>();
-      for (Callable<PlayedTake> maker : makers) {
-        futures.add(pool.submit(() -> measure.of(maker.call())));
+      for (A each : all) {
+        futures.add(pool.submit(() -> work.of(each)));
       }
       List<T> results = new ArrayList<>();
       for (Future<T> future : futures) {

@@ -16,8 +16,8 @@ import neckway.player.PlayerSettings.Condition;
  *
  * <pre>Benchmark [--takes N] [--seed S] [--write FILE]</pre>
  *
- * <p>N takes (default 200) each of clean and dirty playing, and shares of that of the others. Seeds
- * from S on, by default those that are not used in development.
+ * <p>N ordinary takes (default 200) each of clean and dirty playing, and shares of that of the
+ * others and of hard takes. Seeds from S on, by default those that are not used in development.
  */
 public final class Benchmark {
   private static final int DEFAULT_TAKES = 200;
@@ -50,21 +50,48 @@ public final class Benchmark {
   }
 
   private BenchmarkTable run() throws Exception {
-    Family clean = follow("clean", Families.virtual(takes, seed, Condition.CLEAN), aubio);
-    Family dirty = follow("dirty", Families.virtual(takes, seed, Condition.DIRTY), aubio);
-    table.main(clean, dirty);
+    Family clean = virtual(Population.ORDINARY, takes, Condition.CLEAN);
+    Family dirty = virtual(Population.ORDINARY, takes, Condition.DIRTY);
+    Family hardClean = virtual(Population.HARD, takes / 2, Condition.CLEAN);
+    Family hardDirty = virtual(Population.HARD, takes / 2, Condition.DIRTY);
+    table.clean(clean, hardClean, low(Condition.CLEAN));
     table.legato(
-        follow("slid and hammered", Families.virtual(takes / 2, seed, Condition.LEGATO), aubio));
-    table.stitched(stitched(false), stitched(true));
-    table.crowded(follow("two slips within two steps", Families.crowded(takes / 2, seed), false));
+        virtual(Population.ORDINARY, takes / 2, Condition.LEGATO),
+        virtual(Population.HARD, takes / 4, Condition.LEGATO));
+    table.stitched(stitched());
+    table.crowded(crowded(Population.ORDINARY, takes / 2), crowded(Population.HARD, takes / 4));
     table.firstBeat(
-        phase("first beat by the click", Families.noFirstBeat(takes / 4, seed, true)),
-        phase("first beat by the notes", Families.noFirstBeat(takes / 4, seed, false)));
+        phase(Population.ORDINARY, true),
+        phase(Population.HARD, true),
+        phase(Population.ORDINARY, false),
+        phase(Population.HARD, false));
+    table.dirty(dirty, hardDirty, low(Condition.DIRTY));
     strangers();
     synthesizers();
     sweeps();
     table.speed(Speed.measure(), aubio ? Optional.of(clean) : Optional.empty());
     return table;
+  }
+
+  private Family virtual(Population population, int n, Condition condition) throws Exception {
+    return follow(
+        population.word(condition), Families.virtual(population, n, seed, condition), aubio);
+  }
+
+  private Family low(Condition condition) throws Exception {
+    Population ordinary = Population.ORDINARY;
+    return follow(
+        "low tunings, " + condition, Families.low(ordinary, takes / 4, seed, condition), false);
+  }
+
+  private Family crowded(Population population, int n) throws Exception {
+    return follow("two slips within two steps", Families.crowded(population, n, seed), false);
+  }
+
+  private Totals phase(Population population, boolean click) throws Exception {
+    return phase(
+        "first beat by the " + (click ? "click" : "notes"),
+        Families.noFirstBeat(population, takes / 4, seed, click));
   }
 
   /** One family's figures and aubio's hearings of the same takes, if it is there. */
@@ -98,21 +125,31 @@ public final class Benchmark {
     return totals;
   }
 
-  private List<Family> stitched(boolean dirty) throws Exception {
-    Optional<RecordedNotes> recorded = RecordedNotes.load();
-    if (recorded.isEmpty()) {
+  /** One guitar's runs, ordinary, hard, and hard with dirt. */
+  record Guitars(String name, Family ordinary, Family hard, Family hardDirty) {}
+
+  private List<Guitars> stitched() throws Exception {
+    Optional<RecordedNotes> found = RecordedNotes.load();
+    if (found.isEmpty()) {
       return List.of();
     }
-    table.leftOut(recorded.get().leftOut());
-    List<Family> families = new ArrayList<>();
-    for (String guitar : recorded.get().guitars()) {
-      families.add(
-          follow(
-              "recorded " + guitar + (dirty ? ", dirty" : ""),
-              Families.stitched(recorded.get(), guitar, takes / 4, seed, dirty),
-              aubio));
+    RecordedNotes recorded = found.get();
+    table.leftOut(recorded.leftOut());
+    int n = takes / 5;
+    List<Guitars> all = new ArrayList<>();
+    for (String guitar : recorded.guitars()) {
+      all.add(
+          new Guitars(
+              guitar,
+              follow(guitar, Families.stitchedOrdinary(recorded, guitar, n, seed), aubio),
+              follow(
+                  "hard " + guitar, Families.stitched(recorded, guitar, n / 2, seed, false), aubio),
+              follow(
+                  "hard dirty " + guitar,
+                  Families.stitched(recorded, guitar, n / 2, seed, true),
+                  aubio)));
     }
-    return families;
+    return all;
   }
 
   private void strangers() throws Exception {

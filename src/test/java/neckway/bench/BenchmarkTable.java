@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import neckway.bench.Benchmark.Family;
-import neckway.bench.Totals.Spread;
+import neckway.bench.Benchmark.Guitars;
 
 /** Lays the figures out as a page of tables. */
 final class BenchmarkTable {
@@ -17,116 +17,172 @@ final class BenchmarkTable {
 
   private static final int STRANGER_RIGHTS = 1;
 
+  private static final String POPULATIONS =
+      """
+      There are two populations of takes, side by side. **Ordinary** takes are what is met in a
+      practice room on most days, drawn by seed: four sorts of guitar in tune within 8 cents, any key,
+      one to three shapes, two notes a beat at 64 to 116 beats a minute (0.26 to 0.47 s from note to
+      note), mostly standard tuning and mostly from the fifth fret up, a player steady within some
+      milliseconds who lets go of a note as the next one starts, no slip in half of the takes and one
+      to three in the others. Dirty ones have one or two of amp (clean to lead), room, hiss and hum,
+      and click, and one guitar in six is out of tune by up to 40 cents. Ordinary stitched runs have
+      0.34 to 0.42 s from note to note, from any fret, and no note goes on beyond its fade; guitars
+      before a microphone have 50 Hz hum at -50 to -40 dB under their notes. **Hard** takes go as far
+      out as players, guitars and rooms do, all at once: 0.14 to 0.5 s from note to note, one take in
+      three on a dropped tuning or seven or eight strings, up to five shapes, up to four slips, notes
+      that ring on into others, early and late players, guitars up to 45 cents off, any level.
+
+      How difficult ordinary takes are was set by the figure of a general note tracker alone, aubio
+      0.4.9, on seeds below 1,000,000, and never by ours: the targets were set on takes on which it
+      gets note F1 0.98 clean, 0.90 dirty, 0.95 with slid and hammered notes, 0.96 on runs stitched from
+      a recorded solid body and 0.94 with a humming acoustic (`AubioBench` prints it). Then they
+      were frozen. aubio misses every note below about G2, hence the fifth fret. Nylon and hollow body
+      are harder for it than those figures.
+
+      """;
+
   private final List<String> rows = new ArrayList<>();
   private final List<String> strangers = new ArrayList<>();
   private final List<String> others = new ArrayList<>();
   private final List<String> speed = new ArrayList<>();
   private final Set<String> remarks = new LinkedHashSet<>();
   private int mainTakes;
+  private int hardTakes;
 
-  void main(Family clean, Family dirty) {
-    mainTakes = clean.totals().takes + dirty.totals().takes;
-    Totals c = clean.totals();
-    Totals d = dirty.totals();
-    row("notes played", "", text(c.wide.truth()), "", text(d.wide.truth()), "", "");
+  void clean(Family ordinary, Family hard, Family low) {
+    mainTakes += ordinary.totals().takes;
+    hardTakes += hard.totals().takes;
+    main("clean", Targets.CLEAN, ordinary, hard, low);
+  }
+
+  void dirty(Family ordinary, Family hard, Family low) {
+    mainTakes += ordinary.totals().takes;
+    hardTakes += hard.totals().takes;
+    main("dirty", Targets.DIRTY, ordinary, hard, low);
+  }
+
+  /** What is to be reached, as it stands in the table. */
+  private enum Targets {
+    CLEAN(">= 0.999", ">= 0.995", "<= 1.5 / 5", ">= 0.98", "<= 1", "<= 28 / 45"),
+    DIRTY(">= 0.985", ">= 0.96", "<= 3 / 10", ">= 0.93", "<= 5", "<= 36 / 75");
+
+    private final String wide;
+    private final String narrow;
+    private final String onset;
+    private final String found;
+    private final String invented;
+    private final String delay;
+
+    Targets(String wide, String narrow, String onset, String found, String invented, String delay) {
+      this.wide = wide;
+      this.narrow = narrow;
+      this.onset = onset;
+      this.found = found;
+      this.invented = invented;
+      this.delay = delay;
+    }
+  }
+
+  private void main(String word, Targets targets, Family ordinary, Family hard, Family low) {
+    Totals o = ordinary.totals();
+    Totals h = hard.totals();
+    row(word + ": notes played", "", text(o.wide.truth()), "", text(h.wide.truth()), "");
     row(
-        "note F1, onset 50 ms and 50 cents, maximum matching",
-        ">= 0.999",
-        f1(c.wide.f1()),
-        ">= 0.985",
-        f1(d.wide.f1()),
-        aubio(clean, EarRun.WIDE),
-        aubio(dirty, EarRun.WIDE));
+        word + ": note F1, onset 50 ms and 50 cents, maximum matching",
+        targets.wide,
+        f1(o.wide.f1()),
+        aubio(ordinary, EarRun.WIDE),
+        f1(h.wide.f1()),
+        aubio(hard, EarRun.WIDE));
     row(
-        "the same at 10 ms",
-        ">= 0.995",
-        f1(c.narrow.f1()),
-        ">= 0.96",
-        f1(d.narrow.f1()),
-        aubio(clean, EarRun.NARROW),
-        aubio(dirty, EarRun.NARROW));
-    spread("onset error, median / 95 %, ms", "1.5 / 5", c.onsetMs, "3 / 10", d.onsetMs);
+        word + ": the same at 10 ms",
+        targets.narrow,
+        f1(o.narrow.f1()),
+        aubio(ordinary, EarRun.NARROW),
+        f1(h.narrow.f1()),
+        aubio(hard, EarRun.NARROW));
+    ours(word + ": onset error, median / 95 %, ms", targets.onset, o.onsetMs, h.onsetMs);
+    ours(word + ": mistakes made and found (kind and step)", targets.found, found(o), found(h));
+    ours(
+        word + ": mistakes said that were not made, per 1,000 notes",
+        targets.invented,
+        String.format("%.2f", o.inventedPerThousand()),
+        String.format("%.2f", h.inventedPerThousand()));
     row(
-        "mistakes made and found (kind and step)",
-        ">= 0.98",
-        found(c),
-        ">= 0.93",
-        found(d),
-        "",
-        "");
-    row(
-        "mistakes said that were not made, per 1,000 notes",
+        word + ": decided less time of right notes from E2 up, median / 95 %, ms",
+        targets.delay,
+        o.rightDelayMs.toString(),
+        delay(ordinary),
+        h.rightDelayMs.toString(),
+        delay(hard));
+    ours(
+        word + ": the same below E2 (ordinary: takes on low tunings), 95 %, ms",
+        "<= 75",
+        low.totals().lowRightDelayMs,
+        h.lowRightDelayMs);
+    ours(
+        word + ": the same of slips, median / 95 %, slots of the pulse",
         "<= 1",
-        String.format("%.2f", c.inventedPerThousand()),
-        "<= 5",
-        String.format("%.2f", d.inventedPerThousand()),
-        "",
-        "");
-    row(
-        "decided less time of right notes from E2 up, median / 95 %, ms",
-        "<= 28 / 45",
-        c.rightDelayMs.toString(),
-        "<= 36 / 75",
-        d.rightDelayMs.toString(),
-        delay(clean),
-        delay(dirty));
-    row(
-        "the same below E2, 95 %, ms",
-        "<= 75", c.lowRightDelayMs.toString(), "<= 75", d.lowRightDelayMs.toString(), "", "");
-    row(
-        "the same of slips, median / 95 %, slots of the pulse",
-        "<= 1", c.slipDelaySlots.toString(), "<= 1", d.slipDelaySlots.toString(), "", "");
-    spread("`offMs` error, median / 95 %, ms", "1.5 / 5", c.offErrorMs, "3 / 10", d.offErrorMs);
+        o.slipDelaySlots,
+        h.slipDelaySlots);
+    ours(word + ": `offMs` error, median / 95 %, ms", targets.onset, o.offErrorMs, h.offErrorMs);
   }
 
-  void legato(Family f) {
-    row(
-        "note F1 with slid and hammered notes",
-        ">= 0.98",
-        f1(f.totals().wide.f1()),
-        "",
-        "",
-        aubio(f, EarRun.WIDE),
-        "");
+  void legato(Family ordinary, Family hard) {
+    f1Row("note F1 with slid and hammered notes", ">= 0.98", ordinary, hard);
   }
 
-  void stitched(List<Family> clean, List<Family> dirty) {
-    if (clean.isEmpty()) {
+  void stitched(List<Guitars> guitars) {
+    if (guitars.isEmpty()) {
       say(
           "Recorded notes are not at "
               + RecordedNotes.folder()
               + " (NECKWAY_GUITARS names their folder): nothing was stitched.");
       return;
     }
-    NoteMatching.Score sum = new NoteMatching.Score(0, 0, 0);
-    for (int i = 0; i < clean.size(); i++) {
-      Family c = clean.get(i);
-      Family d = dirty.get(i);
-      sum = sum.plus(c.totals().wide);
-      row(
-          "note F1 on runs stitched, " + c.name(),
-          ">= 0.998",
-          f1(c.totals().wide.f1()),
-          "",
-          f1(d.totals().wide.f1()),
-          aubio(c, EarRun.WIDE),
-          aubio(d, EarRun.WIDE));
+    NoteMatching.Score ordinary = new NoteMatching.Score(0, 0, 0);
+    NoteMatching.Score hard = new NoteMatching.Score(0, 0, 0);
+    for (Guitars g : guitars) {
+      ordinary = ordinary.plus(g.ordinary().totals().wide);
+      hard = hard.plus(g.hard().totals().wide);
+      f1Row("note F1 on runs stitched, recorded " + g.name(), ">= 0.998", g.ordinary(), g.hard());
     }
-    row("the same, all of them", ">= 0.998", f1(sum.f1()), "", "", "", "");
+    ours("the same, all of them", ">= 0.998", f1(ordinary.f1()), f1(hard.f1()));
+    for (Guitars g : guitars) {
+      row(
+          "the same with hum, hiss, room and click, " + g.name(),
+          "",
+          "",
+          "",
+          f1(g.hardDirty().totals().wide.f1()),
+          aubio(g.hardDirty(), EarRun.WIDE));
+    }
   }
 
-  void crowded(Family f) {
-    row("two slips within two steps: found", ">= 0.9", found(f.totals()), "", "", "", "");
+  void crowded(Family ordinary, Family hard) {
+    ours(
+        "two slips within two steps: found",
+        ">= 0.9",
+        found(ordinary.totals()),
+        found(hard.totals()));
   }
 
-  void firstBeat(Totals click, Totals notes) {
+  void firstBeat(Totals click, Totals hardClick, Totals notes, Totals hardNotes) {
     String target = "<= 6 / 20";
     String name = "no first beat given: phase error, median / 95 %, ms";
-    row(name + ", a click leaking in", target, click.phaseErrorMs.toString(), "", "", "", "");
-    row(name + ", no click", target, notes.phaseErrorMs.toString(), "", "", "", "");
-    String lessBias = notes.phaseErrorLessBiasMs.toString();
-    row("the same, the player's own bias taken off", target, lessBias, "", "", "", "");
-    say("Where the first beat was found, click leaking in: " + click.gridSources + " takes.");
+    ours(name + ", a click leaking in", target, click.phaseErrorMs, hardClick.phaseErrorMs);
+    ours(name + ", no click", target, notes.phaseErrorMs, hardNotes.phaseErrorMs);
+    ours(
+        "the same, the player's own bias taken off",
+        target,
+        notes.phaseErrorLessBiasMs,
+        hardNotes.phaseErrorLessBiasMs);
+    say(
+        "Where the first beat was found, click leaking in: ordinary "
+            + click.gridSources
+            + ", hard "
+            + hardClick.gridSources
+            + " takes.");
   }
 
   void stranger(String kind, List<Long> right) {
@@ -182,8 +238,18 @@ final class BenchmarkTable {
     remarks.add(remark);
   }
 
-  private void spread(String name, String clean, Spread c, String dirty, Spread d) {
-    row(name, "<= " + clean, c.toString(), "<= " + dirty, d.toString(), "", "");
+  private void f1Row(String name, String target, Family ordinary, Family hard) {
+    row(
+        name,
+        target,
+        f1(ordinary.totals().wide.f1()),
+        aubio(ordinary, EarRun.WIDE),
+        f1(hard.totals().wide.f1()),
+        aubio(hard, EarRun.WIDE));
+  }
+
+  private void ours(String name, String target, Object ordinary, Object hard) {
+    row(name, target, ordinary.toString(), "", hard.toString(), "");
   }
 
   private void row(String... cells) {
@@ -229,19 +295,21 @@ final class BenchmarkTable {
             + " --write docs/benchmark.md\"";
     StringBuilder page = new StringBuilder("# Accuracy, delay and speed\n\n");
     page.append("Written on ").append(LocalDate.now()).append(" by\n\n    ").append(command);
-    page.append("\n\nThe first two columns of figures are of ")
-        .append(mainTakes)
-        .append(" takes of the virtual player, seeds from ")
+    page.append("\n\nSeeds from ")
         .append(seed)
-        .append(" on, key, shapes, tuning, tempo, guitar, player and sound varied by seed.\n");
+        .append(" on, which nothing was tuned on: ")
+        .append(mainTakes)
+        .append(" ordinary takes and ")
+        .append(hardTakes)
+        .append(" hard ones in the rows marked clean and dirty.\n\n")
+        .append(POPULATIONS);
     page.append(
         Aubio.isThere()
             ? "aubio is `aubionotes` of Debian's aubio-tools with its own defaults on the same"
-                + " takes; its constant delay, given in the row of delays, is taken out.\n"
+                + " takes; its constant delay, given in the rows of delays, is taken out.\n"
             : "aubio (Debian's aubio-tools) is not installed here: not measured beside ours.\n");
-    page.append(
-        "\n| | clean: target | clean | dirty: target | dirty | aubio clean | aubio dirty |");
-    page.append("\n| --- | --- | --- | --- | --- | --- | --- |\n");
+    page.append("\n| | target | ordinary: ours | ordinary: aubio | hard: ours | hard: aubio |");
+    page.append("\n| --- | --- | --- | --- | --- | --- |\n");
     rows.forEach(r -> page.append(r).append('\n'));
     page.append("\n| sound that is not the drill | takes | called right | most in a take |");
     page.append(" takes over the limit |\n| --- | --- | --- | --- | --- |\n");
@@ -253,9 +321,8 @@ final class BenchmarkTable {
     page.append("\n| speed | target | ours | aubio |\n| --- | --- | --- | --- |\n");
     speed.forEach(r -> page.append(r).append('\n'));
     say(
-        "Steps come 0.14 to 0.5 s apart with the virtual player and the synthesizer, 0.12 to 0.5 s"
-            + " in stitched runs; one virtual take in three is on a dropped tuning or seven or"
-            + " eight strings. Up to four slips a take.");
+        "The tables below the first one are of hard takes; steps come 0.14 to 0.5 s apart with the"
+            + " synthesizer, 0.12 to 0.5 s in hard stitched runs.");
     say(
         "Stitched runs: single recorded notes, each cut at its onset and stopped as the next one"
             + " starts or left to ring a while; of the archtop every third semitone is recorded,"

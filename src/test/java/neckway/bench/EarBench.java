@@ -18,12 +18,14 @@ import neckway.player.PlayerSettings.Condition;
 /**
  * The ear alone on takes with known truth, to tune it by.
  *
- * <pre>EarBench FAMILY [N] [--seed S] [--errors] [--threads T]</pre>
+ * <pre>EarBench FAMILY [N] [--seed S] [--ordinary] [--errors] [--threads T]</pre>
  *
  * <p>FAMILY is one of {@code clean}, {@code dirty}, {@code legato} (the virtual player), {@code
- * stitched}, {@code stitched-dirty} (recorded notes), {@code jdk} (the JDK's synthesizer). N takes
- * are made (of each guitar), with seeds from S on (default 1). {@code --errors} lists each note
- * missed, too many, or more than 10 ms off, with its neighbours in time.
+ * low}, {@code low-dirty} (the same on tunings that go below E2), {@code stitched}, {@code
+ * stitched-dirty} (recorded notes), {@code jdk} (the JDK's synthesizer). N takes are made (of each
+ * guitar), with seeds from S on (default 1). {@code --ordinary}: ordinary takes instead of hard
+ * ones. {@code --errors} lists each note missed, too many, or more than 10 ms off, with its
+ * neighbours in time.
  */
 public final class EarBench {
   private EarBench() {}
@@ -33,13 +35,12 @@ public final class EarBench {
 
   public static void main(String[] args) throws Exception {
     if (args.length == 0) {
-      System.err.println("EarBench FAMILY [N] [--seed S] [--errors] [--threads T]");
+      System.err.println("EarBench FAMILY [N] [--seed S] [--ordinary] [--errors] [--threads T]");
       System.exit(2);
     }
     List<String> words = Arrays.asList(args);
-    int n = args.length > 1 && args[1].matches("\\d+") ? Integer.parseInt(args[1]) : 20;
     int threads = option(words, "--threads", 2);
-    run(orders(args[0], n, option(words, "--seed", 1)), words.contains("--errors"), threads);
+    run(orders(words), words.contains("--errors"), threads);
   }
 
   private static int option(List<String> words, String name, int otherwise) {
@@ -47,24 +48,49 @@ public final class EarBench {
     return at < 0 ? otherwise : Integer.parseInt(words.get(at + 1));
   }
 
-  private static List<Order> orders(String family, int n, int firstSeed) throws Exception {
+  /** The takes that a command line asks for. */
+  static List<Order> orders(List<String> words) throws Exception {
+    String family = words.get(0);
+    int n = words.size() > 1 && words.get(1).matches("\\d+") ? Integer.parseInt(words.get(1)) : 20;
+    int seed = option(words, "--seed", 1);
+    Population population = words.contains("--ordinary") ? Population.ORDINARY : Population.HARD;
     return switch (family) {
       case "clean", "dirty", "harsh", "legato" ->
-          virtual(Condition.valueOf(family.toUpperCase(Locale.ROOT)), n, firstSeed);
-      case "stitched" -> stitched(n, firstSeed, false);
-      case "stitched-dirty" -> stitched(n, firstSeed, true);
-      case "jdk" -> jdk(n, firstSeed);
+          virtual(population, Condition.valueOf(family.toUpperCase(Locale.ROOT)), n, seed);
+      case "low" ->
+          list(
+              population.word(Condition.CLEAN) + " low",
+              n,
+              seed,
+              s -> VirtualTakes.low(population, s, Condition.CLEAN));
+      case "low-dirty" ->
+          list(
+              population.word(Condition.DIRTY) + " low",
+              n,
+              seed,
+              s -> VirtualTakes.low(population, s, Condition.DIRTY));
+      case "stitched" -> stitched(population, n, seed, false);
+      case "stitched-dirty" -> stitched(Population.HARD, n, seed, true);
+      case "jdk" -> jdk(n, seed);
       default -> throw new IllegalArgumentException("no family of takes called " + family);
     };
   }
 
-  static List<Order> virtual(Condition condition, int n, int firstSeed) {
+  private static List<Order> list(String row, int n, int firstSeed, Families.Makers makers) {
     List<Order> orders = new ArrayList<>();
     for (int i = 0; i < n; i++) {
       long seed = firstSeed + i;
-      orders.add(new Order(condition.toString(), () -> VirtualTakes.take(seed, condition).take()));
+      orders.add(new Order(row, () -> makers.make(seed).take()));
     }
     return orders;
+  }
+
+  static List<Order> virtual(Population population, Condition condition, int n, int firstSeed) {
+    return list(
+        population.word(condition),
+        n,
+        firstSeed,
+        seed -> VirtualTakes.take(population, seed, condition));
   }
 
   static List<Order> jdk(int n, int firstSeed) throws Exception {
@@ -78,7 +104,8 @@ public final class EarBench {
     return orders;
   }
 
-  static List<Order> stitched(int n, int firstSeed, boolean dirty) throws IOException {
+  static List<Order> stitched(Population population, int n, int firstSeed, boolean dirty)
+      throws IOException {
     Optional<RecordedNotes> recorded = RecordedNotes.load();
     if (recorded.isEmpty()) {
       System.out.println(
@@ -93,10 +120,15 @@ public final class EarBench {
     StitchedTakes takes = new StitchedTakes(recorded.get());
     List<Order> orders = new ArrayList<>();
     for (String guitar : recorded.get().guitars()) {
-      for (int i = 0; i < n; i++) {
-        long seed = firstSeed + i;
-        orders.add(new Order(guitar, () -> takes.take(guitar, seed, dirty).take()));
-      }
+      orders.addAll(
+          list(
+              guitar,
+              n,
+              firstSeed,
+              seed ->
+                  population == Population.ORDINARY
+                      ? takes.ordinary(guitar, seed)
+                      : takes.take(guitar, seed, dirty)));
     }
     return orders;
   }

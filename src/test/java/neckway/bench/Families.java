@@ -29,25 +29,34 @@ final class Families {
     return list;
   }
 
-  static List<Callable<PlayedTake>> virtual(int n, long firstSeed, Condition condition) {
-    return list(n, firstSeed, seed -> VirtualTakes.take(seed, condition));
+  static List<Callable<PlayedTake>> virtual(
+      Population population, int n, long firstSeed, Condition condition) {
+    return list(n, firstSeed, seed -> VirtualTakes.take(population, seed, condition));
+  }
+
+  /** On tunings that go below E2. */
+  static List<Callable<PlayedTake>> low(
+      Population population, int n, long firstSeed, Condition condition) {
+    return list(n, firstSeed, seed -> VirtualTakes.low(population, seed, condition));
   }
 
   /** Two slips within two steps. */
-  static List<Callable<PlayedTake>> crowded(int n, long firstSeed) {
+  static List<Callable<PlayedTake>> crowded(Population population, int n, long firstSeed) {
     return list(
         n,
         firstSeed,
-        seed -> VirtualTakes.take(seed, Condition.CLEAN, Behaviour.crowded(), s -> s));
+        seed -> VirtualTakes.take(population, seed, Condition.CLEAN, Behaviour.crowded(), s -> s));
   }
 
   /** No slips, so that the grid is what is measured; a click leaks in or none is heard. */
-  static List<Callable<PlayedTake>> noFirstBeat(int n, long firstSeed, boolean click) {
+  static List<Callable<PlayedTake>> noFirstBeat(
+      Population population, int n, long firstSeed, boolean click) {
     return list(
         n,
         firstSeed,
         seed ->
             VirtualTakes.take(
+                population,
                 seed,
                 Condition.CLEAN,
                 Behaviour.whole(),
@@ -74,12 +83,17 @@ final class Families {
     return list(
         n,
         firstSeed,
-        seed -> VirtualTakes.take(seed, Condition.CLEAN, Behaviour.transposed(1), s -> s));
+        seed ->
+            VirtualTakes.take(
+                Population.HARD, seed, Condition.CLEAN, Behaviour.transposed(1), s -> s));
   }
 
   static List<Callable<PlayedTake>> randomNotes(int n, long firstSeed) {
     Behaviour random = Behaviour.strange(Behaviour.Stranger.RANDOM);
-    return list(n, firstSeed, seed -> VirtualTakes.take(seed, Condition.CLEAN, random, s -> s));
+    return list(
+        n,
+        firstSeed,
+        seed -> VirtualTakes.take(Population.HARD, seed, Condition.CLEAN, random, s -> s));
   }
 
   static List<Callable<PlayedTake>> speechLike(int n, long firstSeed) {
@@ -96,7 +110,10 @@ final class Families {
   static List<Callable<PlayedTake>> clean(
       int n, long firstSeed, UnaryOperator<PlayerSettings> change) {
     return list(
-        n, firstSeed, seed -> VirtualTakes.take(seed, Condition.CLEAN, Behaviour.whole(), change));
+        n,
+        firstSeed,
+        seed ->
+            VirtualTakes.take(Population.HARD, seed, Condition.CLEAN, Behaviour.whole(), change));
   }
 
   static UnaryOperator<PlayerSettings> sampleRate(int hz) {
@@ -129,11 +146,18 @@ final class Families {
     };
   }
 
-  /** Runs stitched from one guitar's recorded notes. */
+  /** Hard runs stitched from one guitar's recorded notes. */
   static List<Callable<PlayedTake>> stitched(
       RecordedNotes recorded, String guitar, int n, long firstSeed, boolean dirty) {
     StitchedTakes takes = new StitchedTakes(recorded);
     return list(n, firstSeed, seed -> takes.take(guitar, seed, dirty));
+  }
+
+  /** Ordinary runs stitched from one guitar's recorded notes. */
+  static List<Callable<PlayedTake>> stitchedOrdinary(
+      RecordedNotes recorded, String guitar, int n, long firstSeed) {
+    StitchedTakes takes = new StitchedTakes(recorded);
+    return list(n, firstSeed, seed -> takes.ordinary(guitar, seed));
   }
 
   static List<Callable<PlayedTake>> synthesizer(JdkSynthTakes bank, int n, long firstSeed) {

@@ -1,5 +1,6 @@
 package neckway.bench;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -10,13 +11,15 @@ import neckway.player.PlayerSettings.Condition;
 /**
  * Ear and follower on one family of takes, to look into what they say wrongly.
  *
- * <pre>FollowBench FAMILY [N] [--seed S] [--errors]</pre>
+ * <pre>FollowBench FAMILY [N] [--seed S] [--ordinary] [--errors]</pre>
  *
- * <p>FAMILY is one of {@code clean}, {@code dirty}, {@code legato}, {@code crowded} (two slips
- * within two steps), {@code click} and {@code notes} (first beat to be found), {@code semitone},
- * {@code random}, {@code speech}, {@code noise} (strangers). {@code --errors} lists, for each take
- * that has any, mistakes made and said where they differ, verdicts given late, and what strangers'
- * notes were called right.
+ * <p>FAMILY is one of {@code clean}, {@code dirty}, {@code legato}, {@code low} and {@code
+ * low-dirty} (tunings that go below E2), {@code stitched} (recorded notes), {@code crowded} (two
+ * slips within two steps), {@code click} and {@code notes} (first beat to be found), {@code
+ * semitone}, {@code random}, {@code speech}, {@code noise} (strangers). {@code --ordinary}:
+ * ordinary takes instead of hard ones. {@code --errors} lists, for each take that has any, mistakes
+ * made and said where they differ, verdicts given late, and what strangers' notes were called
+ * right.
  */
 public final class FollowBench {
   private static final double LATE_SECONDS = 0.075;
@@ -25,7 +28,7 @@ public final class FollowBench {
 
   public static void main(String[] args) throws Exception {
     if (args.length == 0) {
-      System.err.println("FollowBench FAMILY [N] [--seed S] [--errors]");
+      System.err.println("FollowBench FAMILY [N] [--seed S] [--ordinary] [--errors]");
       System.exit(2);
     }
     List<String> words = Arrays.asList(args);
@@ -33,11 +36,12 @@ public final class FollowBench {
     int at = words.indexOf("--seed");
     long seed = at < 0 ? 1 : Long.parseLong(words.get(at + 1));
     boolean given = !args[0].equals("click") && !args[0].equals("notes");
+    Population population = words.contains("--ordinary") ? Population.ORDINARY : Population.HARD;
     Totals totals = new Totals();
     List<String> lines =
         Batch.run(
             args[0],
-            makers(args[0], n, seed),
+            makers(args[0], population, n, seed),
             played -> {
               Measured measured = FollowRun.of(played, given);
               if (given) {
@@ -53,20 +57,37 @@ public final class FollowBench {
     System.out.println(sum(totals));
   }
 
-  private static List<Callable<PlayedTake>> makers(String family, int n, long seed) {
+  private static List<Callable<PlayedTake>> makers(String family, Population p, int n, long seed)
+      throws IOException {
     return switch (family) {
-      case "clean" -> Families.virtual(n, seed, Condition.CLEAN);
-      case "dirty" -> Families.virtual(n, seed, Condition.DIRTY);
-      case "legato" -> Families.virtual(n, seed, Condition.LEGATO);
-      case "crowded" -> Families.crowded(n, seed);
-      case "click" -> Families.noFirstBeat(n, seed, true);
-      case "notes" -> Families.noFirstBeat(n, seed, false);
+      case "clean" -> Families.virtual(p, n, seed, Condition.CLEAN);
+      case "dirty" -> Families.virtual(p, n, seed, Condition.DIRTY);
+      case "legato" -> Families.virtual(p, n, seed, Condition.LEGATO);
+      case "low" -> Families.low(p, n, seed, Condition.CLEAN);
+      case "low-dirty" -> Families.low(p, n, seed, Condition.DIRTY);
+      case "stitched" -> stitched(p, n, seed);
+      case "crowded" -> Families.crowded(p, n, seed);
+      case "click" -> Families.noFirstBeat(p, n, seed, true);
+      case "notes" -> Families.noFirstBeat(p, n, seed, false);
       case "semitone" -> Families.semitoneUp(n, seed);
       case "random" -> Families.randomNotes(n, seed);
       case "speech" -> Families.speechLike(n, seed);
       case "noise" -> Families.noise(n, seed);
       default -> throw new IllegalArgumentException("no family of takes called " + family);
     };
+  }
+
+  private static List<Callable<PlayedTake>> stitched(Population p, int n, long seed)
+      throws IOException {
+    List<Callable<PlayedTake>> makers = new ArrayList<>();
+    RecordedNotes recorded = RecordedNotes.load().orElseThrow();
+    for (String guitar : recorded.guitars()) {
+      makers.addAll(
+          p == Population.ORDINARY
+              ? Families.stitchedOrdinary(recorded, guitar, n, seed)
+              : Families.stitched(recorded, guitar, n, seed, false));
+    }
+    return makers;
   }
 
   private static String sum(Totals t) {

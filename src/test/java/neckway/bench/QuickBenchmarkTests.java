@@ -47,7 +47,7 @@ class QuickBenchmarkTests {
 
   @Test
   void cleanPlaying() throws Exception {
-    Totals t = totals("clean", Families.virtual(12, FIRST_SEED, Condition.CLEAN));
+    Totals t = totals("clean", Families.virtual(Population.HARD, 12, FIRST_SEED, Condition.CLEAN));
     assertThat(t.wide.f1()).isGreaterThan(0.95);
     assertThat(t.narrow.f1()).isGreaterThan(0.94);
     assertThat(t.onsetMs.quantile(0.5)).isLessThan(1.5);
@@ -59,7 +59,7 @@ class QuickBenchmarkTests {
 
   @Test
   void playingThroughAnAmpInARoomWithNoiseAndClick() throws Exception {
-    Totals t = totals("dirty", Families.virtual(12, FIRST_SEED, Condition.DIRTY));
+    Totals t = totals("dirty", Families.virtual(Population.HARD, 12, FIRST_SEED, Condition.DIRTY));
     assertThat(t.wide.f1()).isGreaterThan(0.7);
     assertThat(t.onsetMs.quantile(0.5)).isLessThan(3);
     assertThat(t.rightDelayMs.quantile(0.5)).isLessThan(36);
@@ -67,7 +67,8 @@ class QuickBenchmarkTests {
 
   @Test
   void slidAndHammeredNotes() throws Exception {
-    Totals t = totals("legato", Families.virtual(12, FIRST_SEED, Condition.LEGATO));
+    Totals t =
+        totals("legato", Families.virtual(Population.HARD, 12, FIRST_SEED, Condition.LEGATO));
     assertThat(t.wide.f1()).isGreaterThan(0.9);
   }
 

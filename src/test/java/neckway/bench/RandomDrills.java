@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.function.IntSupplier;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import neckway.follow.Pulse;
 import neckway.neck.BadInput;
@@ -26,7 +28,23 @@ final class RandomDrills {
           "B1 E2 A2 D3 G3 B3 E4",
           "F#1 B1 E2 A2 D3 G3 B3 E4");
 
+  /** Tunings that go below E2 and are common. */
+  private static final List<String> LOW_TUNINGS =
+      List.of("D2 A2 D3 G3 B3 E4", "C2 G2 C3 F3 A3 D4", "B1 E2 A2 D3 G3 B3 E4");
+
+  private static final int[] ONE_TO_THREE = {1, 2, 2, 2, 2, 2, 2, 2, 3, 3};
+
+  /** Fastest and slowest of the ordinary drills, beats a minute at two notes a beat. */
+  private static final int ORDINARY_SLOWEST = 64;
+
+  private static final int ORDINARY_FASTEST = 116;
+
+  /** Lowest fret of most ordinary drills; one in eight goes down to the first. */
+  private static final int ORDINARY_LOWEST = 5;
+
   private static final String[] TONICS = "C Db D Eb E F F# G Ab A Bb B".split(" ");
+
+  private static final int E2 = 40;
 
   static final int[] MOSTLY_TWO = {1, 1, 2, 2, 2, 2, 2, 3, 4, 5};
 
@@ -55,9 +73,51 @@ final class RandomDrills {
     return on(tuning, MOSTLY_TWO[random.nextInt(MOSTLY_TWO.length)], 0, 21, 0.14, 0.5);
   }
 
+  /** In standard tuning but for one in ten a half-step down, two notes a beat, one round. */
+  Drill ordinary() {
+    Tuning tuning =
+        random.nextInt(10) > 0 ? Tuning.STANDARD : Tuning.parse("Eb2 Ab2 Db3 Gb3 Bb3 Eb4");
+    int lowest = random.nextInt(8) == 0 ? 1 : ORDINARY_LOWEST;
+    return ordinary(tuning, lowest, ORDINARY_SLOWEST, ORDINARY_FASTEST);
+  }
+
+  /** An ordinary drill on a tuning that goes below E2, low on the neck, so that it gets there. */
+  Drill low() {
+    while (true) {
+      Tuning tuning = Tuning.parse(LOW_TUNINGS.get(random.nextInt(LOW_TUNINGS.size())));
+      Drill drill = ordinary(tuning, 1, ORDINARY_SLOWEST, ORDINARY_FASTEST);
+      if (drill.route().steps().stream().anyMatch(s -> s.midi() < E2)) {
+        return drill;
+      }
+    }
+  }
+
+  /** An ordinary drill from a fret up, its tempo within limits, beats a minute. */
+  Drill ordinary(Tuning tuning, int lowest, int slowest, int fastest) {
+    int shapes = ONE_TO_THREE[random.nextInt(ONE_TO_THREE.length)];
+    int tempo = slowest + random.nextInt(fastest - slowest + 1);
+    return drill(tuning, shapes, lowest, 17, () -> 1, () -> new Pulse(tempo, 2, 4, 4));
+  }
+
   /** A drill of so many shapes on given frets, its gap in seconds within limits. */
   Drill on(
       Tuning tuning, int shapeCount, int lowestFret, int highestFret, double least, double most) {
+    return drill(
+        tuning,
+        shapeCount,
+        lowestFret,
+        highestFret,
+        () -> random.nextInt(8) == 0 ? 2 : 1,
+        () -> pulse(least + (most - least) * random.nextDouble()));
+  }
+
+  private Drill drill(
+      Tuning tuning,
+      int shapeCount,
+      int lowestFret,
+      int highestFret,
+      IntSupplier rounds,
+      Supplier<Pulse> pulse) {
     while (true) {
       Key key = Key.parse(TONICS[random.nextInt(TONICS.length)] + " major");
       Neck neck = new Neck(key, tuning, 22);
@@ -71,10 +131,10 @@ final class RandomDrills {
                 OptionalInt.of(start),
                 joins(tuning.count(), shapes.size() - 1, true),
                 joins(tuning.count(), shapes.size() - 1, false),
-                random.nextInt(8) == 0 ? 2 : 1);
+                rounds.getAsInt());
         if (route.steps().stream()
             .allMatch(s -> s.place().fret() >= lowestFret && s.place().fret() <= highestFret)) {
-          return new Drill(neck, route, pulse(least + (most - least) * random.nextDouble()));
+          return new Drill(neck, route, pulse.get());
         }
       } catch (BadInput unfit) {
         // the start is not this shape's note in this key, or the chain does not fit: draw again

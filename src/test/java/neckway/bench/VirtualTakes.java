@@ -24,21 +24,47 @@ public final class VirtualTakes {
 
   private VirtualTakes() {}
 
-  /** A run with up to four slips. */
+  /** A hard run with some slips. */
   public static PlayedTake take(long seed, Condition condition) {
-    int slips = random(seed, condition).nextInt(5);
-    return take(seed, condition, Behaviour.withMistakes(slips), s -> s);
+    return take(Population.HARD, seed, condition);
+  }
+
+  /** A run with some slips. */
+  public static PlayedTake take(Population population, long seed, Condition condition) {
+    int slips = population.slips(population.random(seed, condition));
+    return take(population, seed, condition, Behaviour.withMistakes(slips), s -> s);
   }
 
   /** A run played by a player who behaves as told, the settings changed at will. */
   public static PlayedTake take(
-      long seed, Condition condition, Behaviour behaviour, UnaryOperator<PlayerSettings> change) {
-    Random random = random(seed, condition);
+      Population population,
+      long seed,
+      Condition condition,
+      Behaviour behaviour,
+      UnaryOperator<PlayerSettings> change) {
+    Random random = population.random(seed, condition);
     random.nextInt();
-    Drill drill = new RandomDrills(random).any();
+    return play(population, seed, condition, population.drill(random), behaviour, change);
+  }
+
+  /** A run on a guitar that goes below E2, with some slips. */
+  static PlayedTake low(Population population, long seed, Condition condition) {
+    Random random = population.random(seed, condition);
+    int slips = population.slips(random);
+    Drill drill = new RandomDrills(random).low();
+    return play(population, seed, condition, drill, Behaviour.withMistakes(slips), s -> s);
+  }
+
+  private static PlayedTake play(
+      Population population,
+      long seed,
+      Condition condition,
+      Drill drill,
+      Behaviour behaviour,
+      UnaryOperator<PlayerSettings> change) {
     PlayerSettings settings =
-        change.apply(PlayerSettings.random(seed, condition).withBehaviour(behaviour));
-    return play(seed, condition.toString(), settings, drill);
+        change.apply(population.settings(seed, condition).withBehaviour(behaviour));
+    return play(seed, population.word(condition), settings, drill);
   }
 
   static PlayedTake play(long seed, String name, PlayerSettings settings, Drill drill) {
@@ -82,9 +108,5 @@ public final class VirtualTakes {
       mistakes.put("skipped", p.skipped());
     }
     return mistakes;
-  }
-
-  private static Random random(long seed, Condition condition) {
-    return new Random(seed * 1_000_003 + condition.ordinal());
   }
 }
