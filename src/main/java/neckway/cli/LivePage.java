@@ -86,6 +86,15 @@ final class LivePage implements VerdictListener {
     out.flush();
   }
 
+  @Override
+  public void unnamed(int inAttempt, int step) {
+    if (inAttempt == attempt && step == reached + 1) {
+      mark(step, "?", "");
+      tell(step, place(step) + "?");
+      reached = step;
+    }
+  }
+
   /** Ends the page's last line. */
   void end() {
     if (barSaid >= 0) {

@@ -9,6 +9,7 @@ final class Attempt {
   final int number;
   final List<NoteVerdict> notes;
   private final NoteVerdict[] inPlace;
+  private final boolean[] unnamed;
 
   /** Steps up to and with the furthest one played. */
   private final int reached;
@@ -17,6 +18,7 @@ final class Attempt {
     this.number = number;
     this.notes = notes;
     this.inPlace = new NoteVerdict[steps];
+    this.unnamed = new boolean[steps];
     int far = 0;
     for (NoteVerdict v : notes) {
       if (v.inPlace()) {
@@ -29,6 +31,11 @@ final class Attempt {
 
   /** The attempt that got furthest, the later of equals. */
   static Attempt furthest(List<NoteVerdict> verdicts, int steps) {
+    return furthest(verdicts, List.of(), steps);
+  }
+
+  /** The same where some steps were heard and not named. */
+  static Attempt furthest(List<NoteVerdict> verdicts, List<UnnamedStep> unnamed, int steps) {
     List<List<NoteVerdict>> attempts = new ArrayList<>();
     attempts.add(new ArrayList<>());
     for (NoteVerdict v : verdicts) {
@@ -44,6 +51,11 @@ final class Attempt {
         best = attempt;
       }
     }
+    for (UnnamedStep u : unnamed) {
+      if (u.attempt() == best.number) {
+        best.unnamed[u.step()] = true;
+      }
+    }
     return best;
   }
 
@@ -54,7 +66,7 @@ final class Attempt {
 
   /** Whether the player left a step out and went on. */
   boolean skipped(int step) {
-    return step < reached && inPlace[step] == null;
+    return step < reached && inPlace[step] == null && !unnamed[step];
   }
 
   /** Whether the player had stopped before a step. */
@@ -66,10 +78,12 @@ final class Attempt {
     if (stoppedBefore(step)) {
       return StepVerdict.UNPLAYED;
     }
-    if (inPlace[step] == null) {
+    if (skipped(step)) {
       return StepVerdict.SKIPPED;
     }
-    return inPlace[step].verdict() == Verdict.RIGHT ? StepVerdict.PLAYED : StepVerdict.WRONG;
+    return inPlace[step] == null || inPlace[step].verdict() == Verdict.RIGHT
+        ? StepVerdict.PLAYED
+        : StepVerdict.WRONG;
   }
 
   int count(Verdict verdict) {

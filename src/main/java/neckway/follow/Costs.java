@@ -39,6 +39,15 @@ final class Costs {
   /** Beginning well before the first beat. */
   static final double TOO_EARLY = 2.0;
 
+  /** A wrong or stray note that happens to be the step after the one due. */
+  static final double HAPPENS_TO_FIT = 0.4;
+
+  /** A step whose pitch the ear takes for one of which it is a harmonic. */
+  static final double UNNAMED = 3.5;
+
+  /** A note that the ear made up. */
+  static final double DECEIVED = 2;
+
   /** Breaking off and starting again from the bottom, with no pause. */
   static final double RESTART = 6.0;
 

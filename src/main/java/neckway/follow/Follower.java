@@ -29,6 +29,18 @@ public final class Follower implements NoteListener {
   private static final double PASSING_SECONDS = 0.08;
   private static final double PASSING_GAPS = 0.4;
   private static final int PASSING_SEMITONES = 2;
+  private static final int PASSING_SEMITONES_AGAIN = 4;
+  private static final double SAME_ONSET_SECONDS = 0.03;
+
+  /** A string struck again is named sooner than this, or it was only damped. */
+  private static final double SLOW_SECONDS = 0.07;
+
+  /** Tones of which the ear is not sure take it at least this long. */
+  private static final double RATHER_SLOW_SECONDS = 0.045;
+
+  /** Nobody hammers on or pulls off as far as this. */
+  private static final int FARTHEST_LEGATO = 20;
+
   private static final int MOST_READINGS = 120;
   private static final double COSTLIEST = 30;
 
@@ -45,6 +57,8 @@ public final class Follower implements NoteListener {
   private int pendingBefore;
   private double lastOnset = Double.NaN;
   private double onsetBefore = Double.NaN;
+  private OptionalInt midiBefore = OptionalInt.empty();
+  private OptionalInt midiNow = OptionalInt.empty();
   private NoteVerdict lastInPlace;
   private double nextCheck = Double.POSITIVE_INFINITY;
 
@@ -68,7 +82,14 @@ public final class Follower implements NoteListener {
       pending.removeLast();
       beam = beamBefore;
       lastOnset = onsetBefore;
+    } else {
+      midiBefore = midiNow;
     }
+    boolean again = midiBefore.isPresent() && midiBefore.getAsInt() == note.midi();
+    double earDelay = note.decided() - note.time();
+    boolean madeUp = again && earDelay >= SLOW_SECONDS || tooFarWithoutAttack(note);
+    boolean misnamed = again || earDelay >= RATHER_SLOW_SECONDS;
+    midiNow = OptionalInt.of(note.midi());
     beamBefore = beam;
     onsetBefore = lastOnset;
     boolean paused =
@@ -76,7 +97,15 @@ public final class Follower implements NoteListener {
             || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_GAPS * gapSeconds);
     List<Reading> next = new ArrayList<>();
     for (Reading r : beam) {
-      readings.next(r, note.time(), note.midi(), playerGap.seconds(), paused, next);
+      readings.next(
+          r,
+          note.time(),
+          note.midi(),
+          madeUp,
+          trust.trusted() && misnamed,
+          playerGap.seconds(),
+          paused,
+          next);
     }
     lastOnset = note.time();
     pendingBefore = pending.size();
@@ -89,17 +118,30 @@ public final class Follower implements NoteListener {
     settle(note.decided());
   }
 
+  private boolean tooFarWithoutAttack(HeardNote note) {
+    return midiBefore.isPresent()
+        && note.start() != HeardNote.Start.PLUCK
+        && Math.abs(note.midi() - midiBefore.getAsInt()) >= FARTHEST_LEGATO;
+  }
+
   /**
-   * Whether the last note was only a fret passed on the way to this one: it is not decided yet, and
-   * this one follows without an attack, at once, a fret or two away.
+   * Whether the last note was only a fret passed on the way to this one, or this one's attack under
+   * another name: it is not decided yet, and this one follows without an attack of its own, at once
+   * and a fret or two away, or from the same instant.
    */
   private boolean passedThrough(HeardNote note) {
     HeardNote last = pending.peekLast();
     return last != null
         && pendingBefore == pending.size() - 1
         && note.start() != HeardNote.Start.PLUCK
-        && note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_GAPS * gapSeconds)
-        && Math.abs(note.midi() - last.midi()) <= PASSING_SEMITONES;
+        && (Math.abs(note.time() - last.time()) < SAME_ONSET_SECONDS || passed(last, note));
+  }
+
+  private boolean passed(HeardNote last, HeardNote note) {
+    boolean again = midiBefore.isPresent() && midiBefore.getAsInt() == last.midi();
+    return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_GAPS * gapSeconds)
+        && Math.abs(note.midi() - last.midi())
+            <= (again ? PASSING_SEMITONES_AGAIN : PASSING_SEMITONES);
   }
 
   @Override
@@ -232,6 +274,12 @@ public final class Follower implements NoteListener {
     }
     beam = kept;
     pending.removeFirst();
+    if (said.told != Reading.Told.NOTE) {
+      if (said.told == Reading.Told.UNNAMED_STEP) {
+        listener.unnamed(said.attempt, said.step);
+      }
+      return;
+    }
     Verdict what = doubted ? Verdict.EXTRA : said.verdict;
     trust.given(what, proved);
     NoteVerdict verdict =

@@ -7,6 +7,16 @@ import java.util.OptionalInt;
  * the readings of the notes before it that are not decided yet.
  */
 final class Reading {
+  /** Whether a note is told. */
+  enum Told {
+    /** It is. */
+    NOTE,
+    /** A step was played in its time, but the ear has another pitch than it can have had. */
+    UNNAMED_STEP,
+    /** The ear was deceived; there was no note. */
+    NOTHING
+  }
+
   /** Steps that are behind the player: the next one is the step of this index. */
   final int next;
 
@@ -20,6 +30,8 @@ final class Reading {
   final double slotTime;
 
   final Verdict verdict;
+
+  final Told told;
 
   /** Step of the last note; meaningless for an extra one. */
   final int step;
@@ -45,15 +57,30 @@ final class Reading {
       int step,
       boolean afterSilence,
       Reading before) {
+    this(next, onward, attempt, cost, slotTime, verdict, Told.NOTE, step, afterSilence, before);
+  }
+
+  private Reading(
+      int next,
+      int onward,
+      int attempt,
+      double cost,
+      double slotTime,
+      Verdict verdict,
+      Told told,
+      int step,
+      boolean afterSilence,
+      Reading before) {
     this.next = next;
     this.onward = onward;
     this.attempt = attempt;
     this.cost = cost;
     this.slotTime = slotTime;
     this.verdict = verdict;
+    this.told = told;
     this.step = step;
     this.before = before;
-    boolean between = verdict == Verdict.EXTRA && before != null;
+    boolean between = verdict == Verdict.EXTRA && told != Told.UNNAMED_STEP && before != null;
     this.rightInARow =
         verdict == Verdict.RIGHT
             ? 1 + rowBefore(before, step, attempt)
@@ -70,6 +97,36 @@ final class Reading {
   /** Before any note. */
   static Reading start() {
     return new Reading(0, 0, 0, 0, Double.NaN, Verdict.EXTRA, 0, true, null);
+  }
+
+  /** Goes on with a note of which nothing is told. */
+  Reading withNothing(double cost) {
+    return new Reading(
+        next,
+        onward,
+        attempt,
+        this.cost + cost,
+        slotTime,
+        Verdict.EXTRA,
+        Told.NOTHING,
+        0,
+        false,
+        this);
+  }
+
+  /** Goes on with the step that is due, played but not named. */
+  Reading withUnnamedStep(double cost, double time) {
+    return new Reading(
+        onward + 1,
+        onward + 1,
+        attempt,
+        this.cost + cost,
+        time,
+        Verdict.EXTRA,
+        Told.UNNAMED_STEP,
+        onward,
+        false,
+        this);
   }
 
   OptionalInt stepOrNone() {
@@ -91,9 +148,11 @@ final class Reading {
 
   /** Whether the last note is said to be the same thing. */
   boolean saysTheSame(Reading other) {
+    boolean ofNoStep = verdict == Verdict.EXTRA && told != Told.UNNAMED_STEP;
     return verdict == other.verdict
+        && told == other.told
         && attempt == other.attempt
-        && (verdict == Verdict.EXTRA || step == other.step);
+        && (ofNoStep || step == other.step);
   }
 
   boolean sameState(Reading other) {

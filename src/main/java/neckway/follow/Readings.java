@@ -1,5 +1,6 @@
 package neckway.follow;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.neck.Route;
@@ -11,6 +12,13 @@ final class Readings {
   private static final int MOST_GONE_BACK = 8;
   private static final double EARLY_GAPS = 0.6;
   private static final double ON_BEAT_GAPS = 0.4;
+  private static final double SLOT_BEGINS = 0.72;
+  private static final double SLOT_ENDS = 1.4;
+  private static final double ITS_OWN_SLOT_BEGINS = 1.7;
+  private static final int UNNAMED_AFTER_ROW = 2;
+
+  /** Semitones from a tone to its harmonics 2 to 8 in equal temperament, the seventh left out. */
+  private static final int[] HARMONICS = {12, 19, 24, 28, 31, 36};
 
   private final int[] midi;
   private final int stepsPerRound;
@@ -39,6 +47,8 @@ final class Readings {
    *
    * @param time onset, seconds
    * @param pitch MIDI note number
+   * @param madeUp whether the ear may have made it up
+   * @param misnamed whether the ear may have taken a low harmonic's tone for it
    * @param playerGapSeconds time from note to note as this player keeps it
    * @param paused whether there was a pause before it
    */
@@ -46,11 +56,20 @@ final class Readings {
       Reading r,
       double time,
       int pitch,
+      boolean madeUp,
+      boolean misnamed,
       double playerGapSeconds,
       boolean paused,
       List<Reading> out) {
     double gaps = Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / playerGapSeconds;
-    out.add(keep(r, stray(r, time), Verdict.EXTRA, 0));
+    double happens = happensToFit(r, pitch, gaps);
+    out.add(keep(r, stray(r, time) + happens, Verdict.EXTRA, 0));
+    if (madeUp) {
+      out.add(r.withNothing(Costs.DECEIVED));
+    }
+    if (misnamed && unnamed(r, pitch, gaps)) {
+      out.add(r.withUnnamedStep(Costs.UNNAMED + Costs.slot(gaps, 0), time));
+    }
     if (r.next > 0 && pitch == midi[r.next - 1]) {
       out.add(keep(r, Costs.REPEAT + Costs.BETWEEN_SLOTS, Verdict.REPEAT, r.next - 1));
     }
@@ -81,9 +100,42 @@ final class Readings {
       if (pitch == midi[step]) {
         out.add(inPlace(r, cost + Costs.RIGHT, time, Verdict.RIGHT, step, paused));
       } else if (skipped <= MOST_SKIPPED_BEFORE_WRONG) {
-        out.add(inPlace(r, cost + Costs.WRONG, time, Verdict.WRONG, step, paused));
+        out.add(
+            inPlace(
+                r,
+                cost + Costs.WRONG + (skipped == 0 ? happensToFit(r, pitch, gaps) : 0),
+                time,
+                Verdict.WRONG,
+                step,
+                paused));
       }
     }
+  }
+
+  /** What it costs more to read the step after the one due, in its own slot, as another thing. */
+  private double happensToFit(Reading r, int pitch, double gaps) {
+    int after = r.onward + 1;
+    boolean fits =
+        r.onward > 0
+            && !r.playingAgain()
+            && after < midi.length
+            && pitch == midi[after]
+            && gaps > ITS_OWN_SLOT_BEGINS;
+    return fits ? Costs.HAPPENS_TO_FIT : 0;
+  }
+
+  /**
+   * Whether a note in the slot of the step due has a pitch that the ear may take that step for: one
+   * of which it is a low harmonic, as where another string rings or an amp adds them up.
+   */
+  private boolean unnamed(Reading r, int pitch, double gaps) {
+    return r.rightInARow >= UNNAMED_AFTER_ROW
+        && !r.playingAgain()
+        && r.onward < midi.length
+        && gaps > SLOT_BEGINS
+        && gaps < SLOT_ENDS
+        && pitch != midi[0]
+        && Arrays.binarySearch(HARMONICS, midi[r.onward] - pitch) >= 0;
   }
 
   /** Whether leaving out so many steps from {@code next} on is turning on a lower shape's top. */

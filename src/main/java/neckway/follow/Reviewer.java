@@ -20,10 +20,19 @@ final class Reviewer {
 
   Review review(
       List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks, TakeFigures take) {
+    return review(verdicts, List.of(), firstBeat, clicks, take);
+  }
+
+  Review review(
+      List<NoteVerdict> verdicts,
+      List<UnnamedStep> unnamed,
+      OptionalDouble firstBeat,
+      List<Double> clicks,
+      TakeFigures take) {
     Grid grid = grid(verdicts, firstBeat, clicks);
     double tuning = take.tuningCents().orElse(0);
     List<ReviewedNote> notes = verdicts.stream().map(v -> note(v, grid, tuning)).toList();
-    Attempt attempt = Attempt.furthest(verdicts, plan.route().steps().size());
+    Attempt attempt = Attempt.furthest(verdicts, unnamed, plan.route().steps().size());
     List<ReviewedStep> steps =
         plan.route().steps().stream()
             .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))

@@ -25,6 +25,7 @@ public final class Run {
   private final double sampleRateHz;
   private final Reviewer reviewer;
   private final List<NoteVerdict> verdicts = new ArrayList<>();
+  private final List<UnnamedStep> unnamed = new ArrayList<>();
   private final Map<HeardNote, Integer> heard = new IdentityHashMap<>();
   private long frames;
   private boolean finished;
@@ -54,9 +55,18 @@ public final class Run {
             plan.route(),
             plan.pulse(),
             firstBeat,
-            verdict -> {
-              verdicts.add(verdict);
-              listener.decided(verdict);
+            new VerdictListener() {
+              @Override
+              public void decided(NoteVerdict verdict) {
+                verdicts.add(verdict);
+                listener.decided(verdict);
+              }
+
+              @Override
+              public void unnamed(int attempt, int step) {
+                unnamed.add(new UnnamedStep(attempt, step));
+                listener.unnamed(attempt, step);
+              }
             });
     this.toFollower =
         new NoteListener() {
@@ -95,7 +105,7 @@ public final class Run {
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
     List<NoteVerdict> settled =
         verdicts.stream().map(v -> v.withPitch(ear.settledPitch(heard.get(v.note())))).toList();
-    return reviewer.review(settled, firstBeat, ear.clicks(), take);
+    return reviewer.review(settled, unnamed, firstBeat, ear.clicks(), take);
   }
 
   /** The verdicts given so far. */
