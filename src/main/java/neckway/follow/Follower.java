@@ -32,24 +32,16 @@ public final class Follower implements NoteListener {
   private static final int PASSING_SEMITONES_AGAIN = 4;
   private static final double SAME_ONSET_SECONDS = 0.03;
 
-  /** A string struck again is named sooner than this, or it was only damped. */
-  private static final double SLOW_SECONDS = 0.07;
-
-  /** Tones of which the ear is not sure take it at least this long. */
-  private static final double RATHER_SLOW_SECONDS = 0.045;
-
-  /** Nobody hammers on or pulls off as far as this. */
-  private static final int FARTHEST_LEGATO = 20;
-
   private static final int MOST_READINGS = 120;
   private static final double COSTLIEST = 30;
 
   private final Readings readings;
   private final Trust trust = new Trust();
+  private final Doubts doubts = new Doubts();
   private final Relocation relocation;
   private final PlayerGap playerGap;
   private final double gapSeconds;
-  private final VerdictListener listener;
+  private final Beginning listener;
   private final Deque<HeardNote> pending = new ArrayDeque<>();
 
   private List<Reading> beam = List.of(Reading.start());
@@ -57,8 +49,6 @@ public final class Follower implements NoteListener {
   private int pendingBefore;
   private double lastOnset = Double.NaN;
   private double onsetBefore = Double.NaN;
-  private OptionalInt midiBefore = OptionalInt.empty();
-  private OptionalInt midiNow = OptionalInt.empty();
   private NoteVerdict lastInPlace;
   private double nextCheck = Double.POSITIVE_INFINITY;
 
@@ -73,23 +63,18 @@ public final class Follower implements NoteListener {
     this.relocation = new Relocation(route);
     this.gapSeconds = pulse.gapSeconds();
     this.playerGap = new PlayerGap(gapSeconds);
-    this.listener = Objects.requireNonNull(listener);
+    this.listener = new Beginning(Objects.requireNonNull(listener));
   }
 
   @Override
   public void heard(HeardNote note) {
-    if (passedThrough(note)) {
+    boolean inPlaceOfLast = passedThrough(note);
+    if (inPlaceOfLast) {
       pending.removeLast();
       beam = beamBefore;
       lastOnset = onsetBefore;
-    } else {
-      midiBefore = midiNow;
     }
-    boolean again = midiBefore.isPresent() && midiBefore.getAsInt() == note.midi();
-    double earDelay = note.decided() - note.time();
-    boolean madeUp = again && earDelay >= SLOW_SECONDS || tooFarWithoutAttack(note);
-    boolean misnamed = again || earDelay >= RATHER_SLOW_SECONDS;
-    midiNow = OptionalInt.of(note.midi());
+    Doubts.Doubt doubt = doubts.heard(note, inPlaceOfLast);
     beamBefore = beam;
     onsetBefore = lastOnset;
     boolean paused =
@@ -98,14 +83,7 @@ public final class Follower implements NoteListener {
     List<Reading> next = new ArrayList<>();
     for (Reading r : beam) {
       readings.next(
-          r,
-          note.time(),
-          note.midi(),
-          madeUp,
-          trust.trusted() && misnamed,
-          playerGap.seconds(),
-          paused,
-          next);
+          r, note.time(), note.midi(), doubt, trust.trusted(), playerGap.seconds(), paused, next);
     }
     lastOnset = note.time();
     pendingBefore = pending.size();
@@ -116,12 +94,6 @@ public final class Follower implements NoteListener {
       relocate(note);
     }
     settle(note.decided());
-  }
-
-  private boolean tooFarWithoutAttack(HeardNote note) {
-    return midiBefore.isPresent()
-        && note.start() != HeardNote.Start.PLUCK
-        && Math.abs(note.midi() - midiBefore.getAsInt()) >= FARTHEST_LEGATO;
   }
 
   /**
@@ -138,7 +110,7 @@ public final class Follower implements NoteListener {
   }
 
   private boolean passed(HeardNote last, HeardNote note) {
-    boolean again = midiBefore.isPresent() && midiBefore.getAsInt() == last.midi();
+    boolean again = doubts.isPitchBefore(last);
     return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_GAPS * gapSeconds)
         && Math.abs(note.midi() - last.midi())
             <= (again ? PASSING_SEMITONES_AGAIN : PASSING_SEMITONES);
@@ -160,6 +132,7 @@ public final class Follower implements NoteListener {
     while (!pending.isEmpty()) {
       commit(seconds);
     }
+    listener.finish(seconds);
   }
 
   private void settle(double now) {
@@ -290,6 +263,9 @@ public final class Follower implements NoteListener {
             said.attempt,
             Math.max(now, note.time()));
     keepTempo(verdict);
+    if (what == Verdict.RIGHT) {
+      doubts.right(note);
+    }
     listener.decided(verdict);
   }
 

@@ -47,8 +47,8 @@ final class Readings {
    *
    * @param time onset, seconds
    * @param pitch MIDI note number
-   * @param madeUp whether the ear may have made it up
-   * @param misnamed whether the ear may have taken a low harmonic's tone for it
+   * @param doubt what speaks against the ear
+   * @param trusted whether the notes fit this drill
    * @param playerGapSeconds time from note to note as this player keeps it
    * @param paused whether there was a pause before it
    */
@@ -56,18 +56,18 @@ final class Readings {
       Reading r,
       double time,
       int pitch,
-      boolean madeUp,
-      boolean misnamed,
+      Doubts.Doubt doubt,
+      boolean trusted,
       double playerGapSeconds,
       boolean paused,
       List<Reading> out) {
     double gaps = Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / playerGapSeconds;
     double happens = happensToFit(r, pitch, gaps);
     out.add(keep(r, stray(r, time) + happens, Verdict.EXTRA, 0));
-    if (madeUp) {
+    if (doubt.madeUp()) {
       out.add(r.withNothing(Costs.DECEIVED));
     }
-    if (misnamed && unnamed(r, pitch, gaps)) {
+    if (trusted && unnamed(r, pitch, doubt, gaps)) {
       out.add(r.withUnnamedStep(Costs.UNNAMED + Costs.slot(gaps, 0), time));
     }
     if (r.next > 0 && pitch == midi[r.next - 1]) {
@@ -126,16 +126,26 @@ final class Readings {
 
   /**
    * Whether a note in the slot of the step due has a pitch that the ear may take that step for: one
-   * of which it is a low harmonic, as where another string rings or an amp adds them up.
+   * of which it is a low harmonic, as where another string rings or an amp adds them up; or the
+   * semitone beside, where it was heard between the two.
    */
-  private boolean unnamed(Reading r, int pitch, double gaps) {
-    return r.rightInARow >= UNNAMED_AFTER_ROW
-        && !r.playingAgain()
-        && r.onward < midi.length
-        && gaps > SLOT_BEGINS
-        && gaps < SLOT_ENDS
-        && pitch != midi[0]
-        && Arrays.binarySearch(HARMONICS, midi[r.onward] - pitch) >= 0;
+  private boolean unnamed(Reading r, int pitch, Doubts.Doubt doubt, double gaps) {
+    boolean inItsSlot =
+        !r.playingAgain()
+            && r.onward > 0
+            && r.onward < midi.length
+            && gaps > SLOT_BEGINS
+            && gaps < SLOT_ENDS;
+    if (!inItsSlot) {
+      return false;
+    }
+    int below = midi[r.onward] - pitch;
+    boolean harmonic =
+        doubt.harmonic()
+            && r.rightInARow >= UNNAMED_AFTER_ROW
+            && pitch != midi[0]
+            && Arrays.binarySearch(HARMONICS, below) >= 0;
+    return harmonic || below != 0 && below == doubt.leaning();
   }
 
   /** Whether leaving out so many steps from {@code next} on is turning on a lower shape's top. */
