@@ -15,6 +15,7 @@ final class NoteGrid {
   private static final double INLIER_SHARE = 0.2;
   private static final int ROUNDS = 6;
   private static final double CLEAR_ERRORS = 3;
+  private static final double MOST_ALIKE = 0.8;
 
   private NoteGrid() {}
 
@@ -85,7 +86,12 @@ final class NoteGrid {
     return best;
   }
 
-  /** A straight line through the notes near the grid; the drill's gap where it fits as well. */
+  /**
+   * A straight line through the notes near the grid; the drill's gap where it fits as well. A
+   * player wanders about the beat, so one note says something of the next: the error of the gap is
+   * widened by their correlation as that of a first-order autoregression is (effective sample size;
+   * from memory).
+   */
   private static double[] refine(double[] times, double[] line, double drillGap) {
     List<double[]> near = new ArrayList<>();
     for (double t : times) {
@@ -103,11 +109,17 @@ final class NoteGrid {
     double sxx = near.stream().mapToDouble(p -> (p[0] - meanSlot) * (p[0] - meanSlot)).sum();
     double sxy = near.stream().mapToDouble(p -> (p[0] - meanSlot) * (p[1] - meanTime)).sum();
     double gap = sxx == 0 ? line[0] : sxy / sxx;
-    double squares =
-        near.stream()
-            .mapToDouble(p -> Math.pow(p[1] - meanTime - gap * (p[0] - meanSlot), 2))
-            .sum();
-    double error = Math.sqrt(squares / (near.size() - 2) / Math.max(sxx, 1));
+    double[] off =
+        near.stream().mapToDouble(p -> p[1] - meanTime - gap * (p[0] - meanSlot)).toArray();
+    double squares = 0;
+    double neighbours = 0;
+    for (int i = 0; i < off.length; i++) {
+      squares += off[i] * off[i];
+      neighbours += i == 0 ? 0 : off[i] * off[i - 1];
+    }
+    double alike = squares == 0 ? 0 : Math.max(0, Math.min(MOST_ALIKE, neighbours / squares));
+    double error =
+        Math.sqrt(squares / (near.size() - 2) / Math.max(sxx, 1) * (1 + alike) / (1 - alike));
     double kept = Math.abs(gap - drillGap) < CLEAR_ERRORS * error ? drillGap : gap;
     return new double[] {kept, meanTime - kept * meanSlot};
   }
