@@ -48,6 +48,9 @@ final class Costs {
   /** A note that the ear made up. */
   static final double DECEIVED = 2;
 
+  /** Leaving out some steps before a round's bottom note, which may be a fresh start as well. */
+  static final double OR_FROM_THE_BOTTOM = 1;
+
   /** Breaking off and starting again from the bottom, with no pause. */
   static final double RESTART = 6.0;
 

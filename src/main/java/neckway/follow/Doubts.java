@@ -1,6 +1,7 @@
 package neckway.follow;
 
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.OptionalInt;
 import neckway.hear.HeardNote;
@@ -25,6 +26,9 @@ final class Doubts {
   private static final double BETWEEN_SEMITONES = 0.27;
 
   private static final int REMEMBERED = 15;
+
+  /** Semitones from a tone to its harmonics 2 to 8 in equal temperament. */
+  private static final int[] HARMONICS = {12, 19, 24, 28, 31, 34, 36};
 
   /**
    * The doubts about a note.
@@ -53,6 +57,11 @@ final class Doubts {
     double earDelay = note.decided() - note.time();
     boolean madeUp = again && earDelay >= SLOW_SECONDS || tooFarWithoutAttack(note);
     return new Doubt(madeUp, again || earDelay >= RATHER_SLOW_SECONDS, leaning(note));
+  }
+
+  /** Whether a pitch so many semitones up is a low harmonic's. */
+  static boolean isHarmonic(int semitones) {
+    return Arrays.binarySearch(HARMONICS, semitones) >= 0;
   }
 
   /** The last note but one, where it had the pitch of a note. */

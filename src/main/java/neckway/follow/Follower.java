@@ -31,6 +31,7 @@ public final class Follower implements NoteListener {
   private static final int PASSING_SEMITONES = 2;
   private static final int PASSING_SEMITONES_AGAIN = 4;
   private static final double SAME_ONSET_SECONDS = 0.03;
+  private static final double NAMED_BETTER_SECONDS = 0.25;
 
   private static final int MOST_READINGS = 120;
   private static final double COSTLIEST = 30;
@@ -106,7 +107,15 @@ public final class Follower implements NoteListener {
     return last != null
         && pendingBefore == pending.size() - 1
         && note.start() != HeardNote.Start.PLUCK
-        && (Math.abs(note.time() - last.time()) < SAME_ONSET_SECONDS || passed(last, note));
+        && (Math.abs(note.time() - last.time()) < SAME_ONSET_SECONDS
+            || passed(last, note)
+            || namedBetter(last, note));
+  }
+
+  /** Whether what was first taken for a low tone turns out to be a harmonic of it. */
+  private static boolean namedBetter(HeardNote last, HeardNote note) {
+    return note.time() - last.time() < NAMED_BETTER_SECONDS
+        && Doubts.isHarmonic(note.midi() - last.midi());
   }
 
   private boolean passed(HeardNote last, HeardNote note) {
@@ -160,7 +169,22 @@ public final class Follower implements NoteListener {
 
   private double longestWait() {
     double gap = Math.max(gapSeconds, playerGap.seconds());
-    return (LATE_NOTE_GAPS + trust.longestRow() - 1) * gap + EAR_SECONDS;
+    int notes = trust.longestRow() + (freshStartIsOpen() ? 1 : 0);
+    return (LATE_NOTE_GAPS + notes - 1) * gap + EAR_SECONDS;
+  }
+
+  /** Whether it is open if the oldest open note begins another attempt: much hangs on that. */
+  private boolean freshStartIsOpen() {
+    int attempt = oldest(beam.get(0)).attempt;
+    for (Reading r : beam) {
+      if (r.cost - beam.get(0).cost >= CLEAR) {
+        return false;
+      }
+      if (oldest(r).attempt != attempt) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** How much costlier the best reading is that says another thing of the oldest open note. */

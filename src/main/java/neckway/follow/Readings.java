@@ -1,6 +1,5 @@
 package neckway.follow;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.neck.Route;
@@ -16,9 +15,6 @@ final class Readings {
   private static final double SLOT_ENDS = 1.4;
   private static final double ITS_OWN_SLOT_BEGINS = 1.7;
   private static final int UNNAMED_AFTER_ROW = 2;
-
-  /** Semitones from a tone to its harmonics 2 to 8 in equal temperament, the seventh left out. */
-  private static final int[] HARMONICS = {12, 19, 24, 28, 31, 36};
 
   private final int[] midi;
   private final int stepsPerRound;
@@ -67,7 +63,7 @@ final class Readings {
     if (doubt.madeUp()) {
       out.add(r.withNothing(Costs.DECEIVED));
     }
-    if (trusted && unnamed(r, pitch, doubt, gaps)) {
+    if (unnamed(r, pitch, doubt, trusted, gaps)) {
       out.add(r.withUnnamedStep(Costs.UNNAMED + Costs.slot(gaps, 0), time));
     }
     if (r.next > 0 && pitch == midi[r.next - 1]) {
@@ -97,6 +93,9 @@ final class Readings {
       }
       double cost =
           leave + (turn ? Costs.TURN : Costs.skip(skipped)) + timeCost(r, time, gaps, skipped);
+      if (skipped >= 2 && pitch == midi[0] && step + 1 < midi.length) {
+        cost += Costs.OR_FROM_THE_BOTTOM;
+      }
       if (pitch == midi[step]) {
         out.add(inPlace(r, cost + Costs.RIGHT, time, Verdict.RIGHT, step, paused));
       } else if (skipped <= MOST_SKIPPED_BEFORE_WRONG) {
@@ -129,7 +128,7 @@ final class Readings {
    * of which it is a low harmonic, as where another string rings or an amp adds them up; or the
    * semitone beside, where it was heard between the two.
    */
-  private boolean unnamed(Reading r, int pitch, Doubts.Doubt doubt, double gaps) {
+  private boolean unnamed(Reading r, int pitch, Doubts.Doubt doubt, boolean trusted, double gaps) {
     boolean inItsSlot =
         !r.playingAgain()
             && r.onward > 0
@@ -141,10 +140,11 @@ final class Readings {
     }
     int below = midi[r.onward] - pitch;
     boolean harmonic =
-        doubt.harmonic()
+        trusted
+            && doubt.harmonic()
             && r.rightInARow >= UNNAMED_AFTER_ROW
             && pitch != midi[0]
-            && Arrays.binarySearch(HARMONICS, below) >= 0;
+            && Doubts.isHarmonic(below);
     return harmonic || below != 0 && below == doubt.leaning();
   }
 
@@ -186,7 +186,11 @@ final class Readings {
 
   private void fromTheBottom(Reading r, double time, int pitch, boolean paused, List<Reading> out) {
     boolean bottomIsDue = r.next > 1 && r.next < midi.length && midi[r.next - 1] == midi[0];
-    double cost = paused && !bottomIsDue ? Costs.RESTART_AFTER_PAUSE : Costs.RESTART;
+    boolean dueAfterOneLeftOut = r.onward + 1 < midi.length && midi[r.onward + 1] == midi[0];
+    double cost =
+        paused && !bottomIsDue
+            ? Costs.RESTART_AFTER_PAUSE
+            : Costs.RESTART + (dueAfterOneLeftOut ? Costs.OR_FROM_THE_BOTTOM : 0);
     if (pitch == midi[0]) {
       out.add(restart(r, cost + Costs.RIGHT, time, Verdict.RIGHT, 0, paused));
     } else if (paused) {
