@@ -2,19 +2,18 @@ package neckway.follow;
 
 import java.util.List;
 import java.util.OptionalDouble;
-import neckway.place.Places;
 
 /** Adds to the verdicts of a run what needs the whole take. */
 final class Reviewer {
   private static final int CENTS = 100;
 
   private final RunPlan plan;
-  private final Places places;
+  private final HandWatch hand;
   private final Clock clock;
 
-  Reviewer(RunPlan plan, Places places, Clock clock) {
+  Reviewer(RunPlan plan, HandWatch hand, Clock clock) {
     this.plan = plan;
-    this.places = places;
+    this.hand = hand;
     this.clock = clock;
   }
 
@@ -37,7 +36,7 @@ final class Reviewer {
         plan.route().steps().stream()
             .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))
             .toList();
-    List<ReviewedShift> shifts = new ShiftJudge(plan.route(), attempt).judge();
+    List<ReviewedShift> shifts = new ShiftJudge(plan, attempt, hand).judge();
     int attempts = verdicts.stream().mapToInt(v -> v.attempt() + 1).max().orElse(0);
     Summary figures = figures(attempt, notes, steps, shifts);
     Review review =
@@ -83,7 +82,7 @@ final class Reviewer {
         offMs,
         Timing.of(offMs, grid.gapSeconds(), v.note().fine()),
         v.decided(),
-        places.of(v.note(), midi));
+        hand.places(v, midi));
   }
 
   private Summary figures(

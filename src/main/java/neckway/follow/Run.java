@@ -6,12 +6,12 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
-import neckway.place.EvenPlaces;
-import neckway.place.Places;
+import neckway.place.NoteSounds;
 
 /**
  * One run, live or from a recording: sound in, verdicts out as they are given, and a review at the
@@ -24,6 +24,8 @@ public final class Run {
   private final OptionalDouble firstBeat;
   private final double sampleRateHz;
   private final Reviewer reviewer;
+  private final HandWatch hand;
+  private final Optional<NoteSounds> sounds;
   private final List<NoteVerdict> verdicts = new ArrayList<>();
   private final List<UnnamedStep> unnamed = new ArrayList<>();
   private final Map<HeardNote, Integer> heard = new IdentityHashMap<>();
@@ -44,12 +46,15 @@ public final class Run {
       Clock clock,
       VerdictListener listener) {
     Objects.requireNonNull(listener);
-    Places places = new EvenPlaces(plan.tuning(), plan.frets());
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
     this.ear = new Ear(sampleRateHz);
     ear.expectClicks(plan.pulse().beatSeconds(), plan.pulse().beatsPerBar());
-    this.reviewer = new Reviewer(plan, places, clock);
+    this.hand = new HandWatch(plan);
+    this.sounds =
+        plan.guitar()
+            .map(guitar -> new NoteSounds(sampleRateHz, guitar, plan.frets(), hand::sounded));
+    this.reviewer = new Reviewer(plan, hand, clock);
     this.follower =
         new Follower(
             plan.route(),
@@ -59,6 +64,7 @@ public final class Run {
               @Override
               public void decided(NoteVerdict verdict) {
                 verdicts.add(verdict);
+                hand.decided(verdict);
                 listener.decided(verdict);
               }
 
@@ -73,12 +79,14 @@ public final class Run {
           @Override
           public void heard(HeardNote note) {
             heard.put(note, heard.size());
+            sounds.ifPresent(s -> s.heard(note));
             follower.heard(note);
           }
 
           @Override
           public void listenedUntil(double seconds) {
             follower.listenedUntil(seconds);
+            sounds.ifPresent(s -> s.listenedUntil(seconds));
           }
         };
   }
@@ -89,7 +97,13 @@ public final class Run {
       throw new IllegalStateException("the run is over");
     }
     frames += length;
-    ear.process(samples, offset, length, toFollower);
+    int most = sounds.map(NoteSounds::longestBlock).orElse(length);
+    for (int from = 0; from < length; from += most) {
+      int block = Math.min(most, length - from);
+      int start = offset + from;
+      sounds.ifPresent(s -> s.feed(samples, start, block));
+      ear.process(samples, start, block, toFollower);
+    }
   }
 
   /** The sound is over. */
@@ -101,6 +115,8 @@ public final class Run {
     double seconds = frames / sampleRateHz;
     ear.finish(toFollower);
     follower.finish(seconds);
+    sounds.ifPresent(NoteSounds::finish);
+    hand.finish(seconds);
     TakeFigures take =
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
     List<NoteVerdict> settled =

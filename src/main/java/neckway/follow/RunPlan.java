@@ -1,8 +1,10 @@
 package neckway.follow;
 
+import java.util.Optional;
 import neckway.neck.Key;
 import neckway.neck.Route;
 import neckway.neck.Tuning;
+import neckway.place.GuitarProfile;
 
 /**
  * What a run is held against.
@@ -12,5 +14,17 @@ import neckway.neck.Tuning;
  * @param key how notes are named
  * @param tuning the open strings
  * @param frets of the neck
+ * @param guitar the guitar played, if it was learnt
  */
-public record RunPlan(Route route, Pulse pulse, Key key, Tuning tuning, int frets) {}
+public record RunPlan(
+    Route route, Pulse pulse, Key key, Tuning tuning, int frets, Optional<GuitarProfile> guitar) {
+  /** A run on a guitar that is not known. */
+  public RunPlan(Route route, Pulse pulse, Key key, Tuning tuning, int frets) {
+    this(route, pulse, key, tuning, frets, Optional.empty());
+  }
+
+  /** The same on a guitar that was learnt. */
+  public RunPlan on(GuitarProfile learnt) {
+    return new RunPlan(route, pulse, key, tuning, frets, Optional.of(learnt));
+  }
+}

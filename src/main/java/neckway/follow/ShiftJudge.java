@@ -4,28 +4,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 
-/**
- * What the pitches alone tell of the shifts: that one was missed, where the run turned round below
- * the notes that only the next shape has; else nothing.
- */
+/** Gathers what became of each shift of the attempt that got furthest, and how late it landed. */
 final class ShiftJudge {
-  /** How sure a missed shift is when the lower shape's top note was struck again or was not. */
-  private static final double ONE_LEFT_OUT = 0.85;
-
-  private static final double MORE_LEFT_OUT = 0.95;
-
   private final Route route;
   private final Attempt attempt;
+  private final HandWatch hand;
+  private final Landings landings;
   private final double medianGapSeconds;
-  private final int half;
 
-  ShiftJudge(Route route, Attempt attempt) {
-    this.route = route;
+  ShiftJudge(RunPlan plan, Attempt attempt, HandWatch hand) {
+    this.route = plan.route();
     this.attempt = attempt;
-    this.half = (route.stepsPerRound() - 1) / 2;
+    this.hand = hand;
+    this.landings = new Landings(plan);
     this.medianGapSeconds = Figures.median(gaps());
   }
 
@@ -47,48 +42,28 @@ final class ShiftJudge {
   }
 
   private ReviewedShift judge(PlannedShift shift) {
-    int top = shift.round() * 2 * half + half;
-    int reach = route.shapes().size() - 1 - shift.pair();
-    Optional<NoteVerdict> after = turnedBelow(top, reach);
-    if (after.isPresent()) {
-      double p = turnedWithoutStriking(top, reach) ? MORE_LEFT_OUT : ONE_LEFT_OUT;
-      return of(
-          shift,
-          ShiftVerdict.MISSED,
-          OptionalDouble.of(p),
-          OptionalDouble.empty(),
-          OptionalDouble.of(after.get().decided()));
-    }
-    int landing = shift.landingStep();
-    if (attempt.stoppedBefore(landing)) {
-      return of(
+    Optional<HandWatch.ShiftSaid> said = hand.said(attempt.number, shift);
+    if (said.isEmpty()) {
+      return new ReviewedShift(
           shift,
           ShiftVerdict.UNPLAYED,
+          Optional.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty());
     }
-    return of(
-        shift, ShiftVerdict.UNHEARD, OptionalDouble.empty(), lateMs(landing), decided(landing));
-  }
-
-  /** The first note after the turn, if every step above the lower shape was left out. */
-  private Optional<NoteVerdict> turnedBelow(int top, int reach) {
-    for (int s = top - reach + 1; s < top + reach; s++) {
-      if (!attempt.skipped(s)) {
-        return Optional.empty();
-      }
+    OptionalDouble late = OptionalDouble.empty();
+    if (said.get().verdict() != ShiftVerdict.MISSED) {
+      GuitarString string = said.get().string().orElse(shift.string());
+      late = lateMs(landings.step(shift, string));
     }
-    for (int s = top + reach; s <= top + half; s++) {
-      if (attempt.inPlace(s).isPresent()) {
-        return attempt.inPlace(s);
-      }
-    }
-    return Optional.empty();
-  }
-
-  private boolean turnedWithoutStriking(int top, int reach) {
-    return attempt.skipped(top + reach) || reach > 1;
+    return new ReviewedShift(
+        shift,
+        said.get().verdict(),
+        said.get().string(),
+        said.get().p(),
+        late,
+        OptionalDouble.of(said.get().decided()));
   }
 
   /** Empty where the landing note was not heard, or nothing before it in the attempt. */
@@ -102,23 +77,5 @@ final class ShiftJudge {
       }
     }
     return OptionalDouble.empty();
-  }
-
-  private OptionalDouble decided(int landing) {
-    for (int s = landing; s < route.steps().size(); s++) {
-      if (attempt.inPlace(s).isPresent()) {
-        return OptionalDouble.of(attempt.inPlace(s).get().decided());
-      }
-    }
-    return OptionalDouble.empty();
-  }
-
-  private static ReviewedShift of(
-      PlannedShift shift,
-      ShiftVerdict verdict,
-      OptionalDouble p,
-      OptionalDouble lateMs,
-      OptionalDouble decided) {
-    return new ReviewedShift(shift, verdict, Optional.empty(), p, lateMs, decided);
   }
 }

@@ -39,6 +39,7 @@ final class Words {
   private final Summary figures;
   private final Slips slips;
   private final Stumbles stumbles;
+  private final ShiftStrings shiftStrings;
   private final List<String> said = new ArrayList<>();
 
   Words(RunPlan plan, Review review) {
@@ -47,6 +48,7 @@ final class Words {
     this.figures = review.summary();
     this.slips = new Slips(plan, review);
     this.stumbles = new Stumbles(plan, review, slips);
+    this.shiftStrings = new ShiftStrings(plan, review);
   }
 
   List<String> sentences() {
@@ -71,6 +73,7 @@ final class Words {
     whatWasRight();
     stoppedEarly();
     missedShifts();
+    said.addAll(shiftStrings.sentences());
     said.addAll(slips.wrong());
     said.addAll(slips.leftOut(leftOutByThemselves()));
     said.addAll(slips.struckTwice());
@@ -238,7 +241,7 @@ final class Words {
                 + Phrases.way(planned.direction())
                 + (plan.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
                 + " on the "
-                + Phrases.string(planned.string())
+                + Phrases.string(shift.string().orElse(planned.string()))
                 + " landed "
                 + Phrases.ms(shift.lateMs().getAsDouble())
                 + " late");
@@ -291,6 +294,11 @@ final class Words {
               + ", "
               + slips.way(slip.get())
               + ", from a few notes before.");
+      return;
+    }
+    Optional<String> elsewhere = shiftStrings.first();
+    if (elsewhere.isPresent()) {
+      said.add(elsewhere.get());
       return;
     }
     latest()

@@ -166,7 +166,7 @@ final class HandPath {
     }
     int top = bottom + reached;
     boolean again = top < topNote && random.nextDouble() < RESTRIKE_SHARE;
-    for (int note = again ? top : top - 1; note >= stand; note--) {
+    for (int note = again ? top : top - 1; note >= 0; note--) {
       Optional<PlannedShift> landing = Optional.empty();
       while (stand > 0) {
         PlannedShift down = shift(round, Direction.DOWN, stand - 1);
@@ -176,6 +176,9 @@ final class HandPath {
         }
         stand--;
         landing = Optional.of(down);
+      }
+      if (note < stand) {
+        break;
       }
       stop(first + 2 * topNote - note, note, stand, landing);
     }

@@ -210,7 +210,7 @@ public final class StitchedTakes {
   }
 
   /** Adds a recording so that its onset is at the time given. */
-  private static void lay(
+  static void lay(
       float[] mix, Recording r, int semitones, double time, double stop, double fade, double gain) {
     double step = Math.pow(2, semitones / 12.0);
     int onset = (int) Math.round(time * RATE);

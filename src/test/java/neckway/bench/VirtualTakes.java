@@ -69,6 +69,11 @@ public final class VirtualTakes {
 
   static PlayedTake play(long seed, String name, PlayerSettings settings, Drill drill) {
     Performance p = new VirtualPlayer(settings).play(drill.route(), drill.pulse(), List.of(), seed);
+    return of(seed, name, settings, drill, p);
+  }
+
+  static PlayedTake of(
+      long seed, String name, PlayerSettings settings, Drill drill, Performance p) {
     Take take =
         new Take(
             String.format(

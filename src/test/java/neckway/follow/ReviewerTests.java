@@ -9,7 +9,6 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import neckway.neck.Key;
 import neckway.neck.Tuning;
-import neckway.place.EvenPlaces;
 import neckway.place.PlaceGuess;
 import org.junit.jupiter.api.Test;
 
@@ -26,8 +25,10 @@ class ReviewerTests {
     List<NoteVerdict> verdicts =
         Following.of(PLAN.route(), PULSE, OptionalDouble.of(2), player.heard());
     TakeFigures take = new TakeFigures(20, 48_000, -6, -70, tuningCents);
-    return new Reviewer(PLAN, new EvenPlaces(Tuning.STANDARD, 22), clock)
-        .review(verdicts, OptionalDouble.of(2), List.of(), take);
+    HandWatch hand = new HandWatch(PLAN);
+    verdicts.forEach(hand::decided);
+    hand.finish(20);
+    return new Reviewer(PLAN, hand, clock).review(verdicts, OptionalDouble.of(2), List.of(), take);
   }
 
   private Review review() {

@@ -1,0 +1,161 @@
+package neckway.follow;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import neckway.hear.HeardNote;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.PlannedShift;
+import neckway.place.EvenPlaces;
+import neckway.place.HandTrack;
+import neckway.place.PlaceGuess;
+import neckway.place.StringEvidence;
+
+/**
+ * Follows the hand through a run as verdicts and the sound of the notes come, and says of each
+ * shift what became of it as soon as that is likely enough. What was said is kept.
+ */
+final class HandWatch {
+  /** A verdict is given from this probability on. */
+  static final double SURE = 0.9;
+
+  private final RunPlan plan;
+  private final EvenPlaces even;
+  private final List<HandTrack> attempts = new ArrayList<>();
+  private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
+
+  HandWatch(RunPlan plan) {
+    this.plan = plan;
+    this.even = new EvenPlaces(plan.tuning(), plan.frets());
+  }
+
+  /**
+   * What was said of a shift.
+   *
+   * @param verdict never unplayed
+   * @param string where it was made
+   * @param p probability of the verdict; empty for unheard
+   * @param decided seconds of the take that had been heard
+   */
+  record ShiftSaid(
+      ShiftVerdict verdict, Optional<GuitarString> string, OptionalDouble p, double decided) {}
+
+  /** A verdict was given. */
+  void decided(NoteVerdict v) {
+    HandTrack track = track(v.attempt());
+    if (v.step().isEmpty()) {
+      track.stray(v.note());
+      return;
+    }
+    int step = v.step().getAsInt();
+    track.inStep(v.note(), step, v.verdict() != Verdict.WRONG);
+    judge(v.attempt(), v.decided());
+  }
+
+  /**
+   * The sound of a note was heard out.
+   *
+   * @param now seconds of the take heard so far
+   */
+  void sounded(HeardNote note, StringEvidence evidence, double now) {
+    if (attempts.isEmpty()) {
+      return;
+    }
+    attempts.forEach(track -> track.sounded(note, evidence));
+    judge(attempts.size() - 1, now);
+  }
+
+  /** The take is over: what is still open cannot be told. */
+  void finish(double seconds) {
+    for (int a = 0; a < attempts.size(); a++) {
+      giveUp(a, Integer.MAX_VALUE, seconds);
+    }
+  }
+
+  /** What was said of a shift in an attempt. */
+  Optional<ShiftSaid> said(int attempt, PlannedShift shift) {
+    return attempt < said.size()
+        ? Optional.ofNullable(said.get(attempt).get(shift))
+        : Optional.empty();
+  }
+
+  /** Where a note may have been played, from all that was heard. */
+  List<PlaceGuess> places(NoteVerdict v, int midi) {
+    return plan.guitar().isEmpty()
+        ? even.of(v.note(), midi)
+        : track(v.attempt()).places(v.note(), midi);
+  }
+
+  private HandTrack track(int attempt) {
+    while (attempts.size() <= attempt) {
+      attempts.add(
+          new HandTrack(plan.route(), plan.tuning(), plan.frets(), plan.pulse().gapSeconds()));
+      said.add(new HashMap<>());
+    }
+    return attempts.get(attempt);
+  }
+
+  private void judge(int attempt, double now) {
+    HandTrack track = attempts.get(attempt);
+    if (track.last().isEmpty()) {
+      return;
+    }
+    int last = track.last().getAsInt();
+    for (PlannedShift shift : plan.route().shifts()) {
+      if (!said.get(attempt).containsKey(shift)) {
+        verdict(track, shift, now).ifPresent(s -> said.get(attempt).put(shift, s));
+      }
+    }
+    giveUp(attempt, last, now);
+  }
+
+  private Optional<ShiftSaid> verdict(HandTrack track, PlannedShift shift, double now) {
+    int last = track.last().getAsInt();
+    for (GuitarString string : plan.tuning().strings()) {
+      int shows = track.shows(shift, string);
+      if (shows > last || !track.heard(shows) || !track.heardOut(shows)) {
+        continue;
+      }
+      double p = track.made(shift, string);
+      if (p >= SURE) {
+        boolean planned = string.equals(shift.string());
+        return Optional.of(
+            new ShiftSaid(
+                planned ? ShiftVerdict.MADE : ShiftVerdict.MOVED,
+                Optional.of(string),
+                OptionalDouble.of(p),
+                now));
+      }
+    }
+    double missed = track.stayedBelow(shift);
+    if (shift.direction() == Direction.DOWN) {
+      missed = Math.max(missed, track.stayedAbove(shift));
+    }
+    if (last > track.top(shift.round()) && missed >= SURE) {
+      return Optional.of(
+          new ShiftSaid(ShiftVerdict.MISSED, Optional.empty(), OptionalDouble.of(missed), now));
+    }
+    return Optional.empty();
+  }
+
+  /** Shifts whose way is over by a step, and of which nothing could be said. */
+  private void giveUp(int attempt, int last, double now) {
+    HandTrack track = attempts.get(attempt);
+    for (PlannedShift shift : plan.route().shifts()) {
+      int over = track.top(shift.round()) + 2;
+      if (shift.direction() == Direction.DOWN) {
+        over = track.top(shift.round() + 1) - track.top(0) + 2;
+      }
+      if (last >= over && shift.landingStep() <= track.last().orElse(-1)) {
+        said.get(attempt)
+            .putIfAbsent(
+                shift,
+                new ShiftSaid(ShiftVerdict.UNHEARD, Optional.empty(), OptionalDouble.empty(), now));
+      }
+    }
+  }
+}

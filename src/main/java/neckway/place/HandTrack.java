@@ -1,0 +1,317 @@
+package neckway.place;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import neckway.hear.HeardNote;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.Place;
+import neckway.neck.PlannedShift;
+import neckway.neck.Route;
+import neckway.neck.Tuning;
+
+/**
+ * Where the hand was in one attempt at a route, from the notes in its steps and what their sound
+ * tells of the string. It can be asked at any time; the more has been heard, the more it knows.
+ */
+public final class HandTrack {
+  /** A gap longer by this share of a note leaves time for a note that was not heard. */
+  private static final double TIME_FOR_IT = 0.6;
+
+  private static final double OUT_OF_REACH = 0.03;
+  private static final double EVEN_SHARE = 0.01;
+
+  private final StandMap map;
+  private final Tuning tuning;
+  private final int frets;
+  private final double gapSeconds;
+  private final ShiftPrior prior = ShiftPrior.USUAL;
+  private final List<Note> notes = new ArrayList<>();
+  private final Map<Double, Note> byTime = new HashMap<>();
+  private final List<List<Note>> bySteps = new ArrayList<>();
+  private final HandReading[] readings;
+  private int last = -1;
+
+  private static final class Note {
+    final HeardNote heard;
+    final int step;
+    final boolean onPitch;
+    final boolean stray;
+    final int midi;
+    Optional<StringEvidence> evidence = Optional.empty();
+
+    Note(HeardNote heard, int step, int midi, boolean onPitch, boolean stray) {
+      this.heard = heard;
+      this.step = step;
+      this.midi = midi;
+      this.onPitch = onPitch;
+      this.stray = stray;
+    }
+  }
+
+  /**
+   * @param route up and down its shapes
+   * @param tuning of the strings
+   * @param frets of the neck
+   * @param gapSeconds between notes
+   */
+  public HandTrack(Route route, Tuning tuning, int frets, double gapSeconds) {
+    this.map = new StandMap(route, tuning, frets);
+    this.tuning = tuning;
+    this.frets = frets;
+    this.gapSeconds = gapSeconds;
+    this.readings = new HandReading[route.rounds()];
+    for (int i = 0; i < route.steps().size(); i++) {
+      bySteps.add(new ArrayList<>());
+    }
+  }
+
+  /** A step's own pitch, or another one in its place. */
+  public void inStep(HeardNote note, int step, boolean onPitch) {
+    Note n = new Note(note, step, note.midi(), onPitch, false);
+    notes.add(n);
+    byTime.put(note.time(), n);
+    bySteps.get(step).add(n);
+    last = Math.max(last, step);
+    forget(step);
+  }
+
+  /** A note that belongs to no step. */
+  public void stray(HeardNote note) {
+    Note n = new Note(note, Math.max(0, last), note.midi(), false, true);
+    notes.add(n);
+    byTime.put(note.time(), n);
+  }
+
+  /** What the sound of a note told; notes of other attempts are passed over. */
+  public void sounded(HeardNote note, StringEvidence evidence) {
+    Note n = byTime.get(note.time());
+    if (n != null) {
+      n.evidence = Optional.of(evidence);
+      if (!n.stray) {
+        forget(n.step);
+      }
+    }
+  }
+
+  /** The furthest step so far; empty before the first. */
+  public OptionalInt last() {
+    return last < 0 ? OptionalInt.empty() : OptionalInt.of(last);
+  }
+
+  /** Whether the sound of every note of a step has been heard out; a step left out has none. */
+  public boolean heardOut(int step) {
+    return bySteps.get(step).stream().allMatch(n -> n.evidence.isPresent());
+  }
+
+  /** Whether a step's own pitch was heard. */
+  public boolean heard(int step) {
+    return bySteps.get(step).stream().anyMatch(n -> n.onPitch);
+  }
+
+  /** Index into the route's steps of the one on which a shift made on a string first shows. */
+  public int shows(PlannedShift shift, GuitarString string) {
+    return map.index(shift.round(), map.shows(shift.direction(), shift.pair(), string));
+  }
+
+  /** Index into the route's steps of the top note of a round. */
+  public int top(int round) {
+    return map.index(round, map.top());
+  }
+
+  /** Probability that a shift was made on a string, from what was heard so far. */
+  public double made(PlannedShift shift, GuitarString string) {
+    if (map.index(shift.round(), 0) > last) {
+      return 0;
+    }
+    return reading(shift.round()).shifted(shift.direction(), shift.pair(), string);
+  }
+
+  /** Probability that the hand never went up to the upper shape; 0 before the round's top. */
+  public double stayedBelow(PlannedShift shift) {
+    if (top(shift.round()) > last) {
+      return 0;
+    }
+    return reading(shift.round()).below(map.top(), shift.pair() + 1);
+  }
+
+  /** Probability that the hand is still above at the end of a round; 0 before that. */
+  public double stayedAbove(PlannedShift shift) {
+    int end = map.steps() - 1;
+    if (shift.direction() == Direction.UP || map.index(shift.round(), end) > last) {
+      return 0;
+    }
+    return 1 - reading(shift.round()).below(end, shift.pair() + 1);
+  }
+
+  /**
+   * Every place where a note's pitch can be played, from the lowest string up.
+   *
+   * @param midi its MIDI note number
+   */
+  public List<PlaceGuess> places(HeardNote note, int midi) {
+    Note n = byTime.get(note.time());
+    List<Place> candidates = candidates(midi);
+    if (n == null || last < 0 || candidates.isEmpty()) {
+      return even(candidates);
+    }
+    int round = Math.min(readings.length - 1, n.step / (map.steps() - 1));
+    int step = n.step - map.index(round, 0);
+    HandReading reading = reading(round);
+    double[] p = new double[candidates.size()];
+    for (int s = 0; s < map.stands(); s++) {
+      double stand = reading.stand(step, s + StandMap.LOWEST);
+      double[] share = shares(n, step, s, candidates);
+      for (int i = 0; i < p.length; i++) {
+        p[i] += stand * share[i];
+      }
+    }
+    double sum = Arrays.stream(p).sum();
+    List<PlaceGuess> guesses = new ArrayList<>();
+    for (int i = 0; i < p.length; i++) {
+      double own = sum > 0 ? p[i] / sum : 1.0 / p.length;
+      guesses.add(
+          new PlaceGuess(candidates.get(i), (1 - EVEN_SHARE) * own + EVEN_SHARE / p.length));
+    }
+    return guesses;
+  }
+
+  private double[] shares(Note n, int step, int s, List<Place> candidates) {
+    double[] share = new double[candidates.size()];
+    if (n.onPitch) {
+      Optional<Place> place = map.place(step, s + StandMap.LOWEST);
+      place.map(candidates::indexOf).filter(i -> i >= 0).ifPresent(i -> share[i] = 1);
+      return share;
+    }
+    double sum = 0;
+    for (int i = 0; i < share.length; i++) {
+      Place place = candidates.get(i);
+      share[i] = reach(place.fret(), s) * Math.exp(evidence(n, place.string()));
+      sum += share[i];
+    }
+    for (int i = 0; i < share.length; i++) {
+      share[i] /= sum;
+    }
+    return share;
+  }
+
+  private static double evidence(Note n, GuitarString string) {
+    return n.evidence.map(e -> e.log(string)).orElse(0.0);
+  }
+
+  private List<Place> candidates(int midi) {
+    List<Place> places = new ArrayList<>();
+    for (GuitarString string : tuning.strings()) {
+      int fret = midi - tuning.openMidi(string);
+      if (fret >= 0 && fret <= frets) {
+        places.add(new Place(string, fret));
+      }
+    }
+    return places;
+  }
+
+  private static List<PlaceGuess> even(List<Place> places) {
+    return places.stream().map(place -> new PlaceGuess(place, 1.0 / places.size())).toList();
+  }
+
+  /** 1 for a fret under the hand in a stand, little for one that is not; open strings are near. */
+  private double reach(int fret, int s) {
+    int low = Integer.MAX_VALUE;
+    int high = Integer.MIN_VALUE;
+    for (int step = 0; step <= map.top(); step++) {
+      Optional<Place> place = map.place(step, s + StandMap.LOWEST);
+      if (place.isPresent()) {
+        low = Math.min(low, place.get().fret());
+        high = Math.max(high, place.get().fret());
+      }
+    }
+    return fret == 0 || fret >= low - 1 && fret <= high + 1 ? 1 : OUT_OF_REACH;
+  }
+
+  private void forget(int step) {
+    int round = step / (map.steps() - 1);
+    if (round < readings.length) {
+      readings[round] = null;
+    }
+    if (round > 0) {
+      readings[round - 1] = null;
+    }
+  }
+
+  private HandReading reading(int round) {
+    if (readings[round] == null) {
+      readings[round] = solve(round);
+    }
+    return readings[round];
+  }
+
+  private HandReading solve(int round) {
+    HandDecoder decoder = new HandDecoder(map, round, prior);
+    int end = Math.min(map.steps() - 1, last - map.index(round, 0));
+    for (int step = 0; step <= end; step++) {
+      List<Note> here = bySteps.get(map.index(round, step));
+      for (Note n : here) {
+        if (n.onPitch) {
+          decoder.heard(step, n.evidence);
+        } else {
+          decoder.heardElsewhere(step, elsewhere(n));
+        }
+      }
+      if (here.isEmpty()) {
+        decoder.leftOut(step, timeForIt(map.index(round, step)));
+      } else if (step > 0 && followsOn(map.index(round, step))) {
+        decoder.tied(step);
+      }
+    }
+    return decoder.solve(end);
+  }
+
+  private double[] elsewhere(Note n) {
+    double[] log = new double[map.stands()];
+    List<Place> candidates = candidates(n.midi);
+    for (int s = 0; s < log.length; s++) {
+      double sum = 0;
+      for (Place place : candidates) {
+        sum += reach(place.fret(), s) * Math.exp(evidence(n, place.string()));
+      }
+      log[s] = Math.log(sum);
+    }
+    return log;
+  }
+
+  /** Whether a step's note began without a stroke and straight after the step before. */
+  private boolean followsOn(int step) {
+    Note first = bySteps.get(step).get(0);
+    int at = notes.indexOf(first);
+    return first.onPitch
+        && first.heard.start() != HeardNote.Start.PLUCK
+        && at > 0
+        && !notes.get(at - 1).stray
+        && notes.get(at - 1).onPitch
+        && notes.get(at - 1).step == step - 1;
+  }
+
+  /** Whether the notes around a step left out are so far apart that it was played unheard. */
+  private boolean timeForIt(int step) {
+    int before = step;
+    while (before >= 0 && bySteps.get(before).isEmpty()) {
+      before--;
+    }
+    int after = step;
+    while (after <= last && bySteps.get(after).isEmpty()) {
+      after++;
+    }
+    if (before < 0 || after > last) {
+      return true;
+    }
+    List<Note> first = bySteps.get(before);
+    double from = first.get(first.size() - 1).heard.time();
+    double seconds = bySteps.get(after).get(0).heard.time() - from;
+    return seconds > (after - before - 1 + TIME_FOR_IT) * gapSeconds;
+  }
+}

@@ -1,0 +1,107 @@
+package neckway.place;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Objects;
+import java.util.Optional;
+import neckway.hear.HeardNote;
+
+/**
+ * Keeps the last seconds of the sound and has the stretch after each onset examined, up to the next
+ * onset or {@link #LONGEST_SECONDS}, whichever is first.
+ */
+public final class NoteSounds {
+  /** More of a note than this is not waited for. */
+  static final double LONGEST_SECONDS = 0.25;
+
+  /** Less of a note than this is not examined. */
+  static final double SHORTEST_SECONDS = 0.06;
+
+  /** Left out before the next onset, whose attack may begin ahead of its stamp. */
+  private static final double CLEAR_SECONDS = 0.004;
+
+  /** How far back the ear may name a note. */
+  private static final double KEPT_SECONDS = 1.5;
+
+  private final double sampleRateHz;
+  private final Stiffness stiffness;
+  private final StringLikelihood likelihood;
+  private final SoundListener listener;
+  private final float[] ring;
+  private final float[] stretch;
+  private final Deque<HeardNote> open = new ArrayDeque<>();
+  private long frames;
+
+  /**
+   * @param sampleRateHz of the sound
+   * @param guitar that is played
+   * @param frets of its neck
+   * @param listener told of each note
+   */
+  public NoteSounds(double sampleRateHz, GuitarProfile guitar, int frets, SoundListener listener) {
+    this.sampleRateHz = sampleRateHz;
+    this.stiffness = new Stiffness(sampleRateHz);
+    this.likelihood = new StringLikelihood(guitar, frets);
+    this.listener = Objects.requireNonNull(listener);
+    this.ring = new float[(int) (KEPT_SECONDS * sampleRateHz)];
+    this.stretch = new float[(int) (LONGEST_SECONDS * sampleRateHz) + 1];
+  }
+
+  /** The longest block that may be fed at once, frames. */
+  public int longestBlock() {
+    return ring.length / 4;
+  }
+
+  /** Takes the sound before the ear hears it. */
+  public void feed(float[] samples, int offset, int length) {
+    for (int i = 0; i < length; i++) {
+      ring[(int) ((frames + i) % ring.length)] = samples[offset + i];
+    }
+    frames += length;
+  }
+
+  /** The ear heard a note. */
+  public void heard(HeardNote note) {
+    while (!open.isEmpty()) {
+      HeardNote before = open.removeFirst();
+      examine(before, Math.min(note.time() - CLEAR_SECONDS, end(before)), note.decided());
+    }
+    open.addLast(note);
+  }
+
+  /** The ear has listened until here. */
+  public void listenedUntil(double seconds) {
+    while (!open.isEmpty() && end(open.peekFirst()) <= seconds) {
+      HeardNote note = open.removeFirst();
+      examine(note, end(note), seconds);
+    }
+  }
+
+  /** The sound is over. */
+  public void finish() {
+    double seconds = frames / sampleRateHz;
+    while (!open.isEmpty()) {
+      HeardNote note = open.removeFirst();
+      examine(note, Math.min(seconds, end(note)), seconds);
+    }
+  }
+
+  private static double end(HeardNote note) {
+    return note.time() + LONGEST_SECONDS;
+  }
+
+  private void examine(HeardNote note, double end, double now) {
+    long from = Math.round(note.time() * sampleRateHz);
+    int length = (int) Math.min(stretch.length, Math.round(end * sampleRateHz) - from);
+    Optional<StringEvidence> evidence = Optional.empty();
+    if (end - note.time() >= SHORTEST_SECONDS && from >= Math.max(0, frames - ring.length)) {
+      for (int i = 0; i < length; i++) {
+        stretch[i] = ring[(int) ((from + i) % ring.length)];
+      }
+      double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
+      evidence =
+          stiffness.read(stretch, 0, length, f0Hz).map(curve -> likelihood.of(note.midi(), curve));
+    }
+    listener.sounded(note, evidence.orElseGet(() -> likelihood.even(note.midi())), now);
+  }
+}

@@ -1,0 +1,235 @@
+package neckway.bench;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Random;
+import neckway.bench.RandomDrills.Drill;
+import neckway.bench.RecordedNotes.Recording;
+import neckway.neck.BadInput;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.PlannedShift;
+import neckway.neck.Tuning;
+import neckway.place.GuitarProfile;
+import neckway.place.Stiffness;
+import neckway.place.StiffnessReading;
+import neckway.place.StringProfile;
+import neckway.player.Amp;
+import neckway.player.Behaviour;
+import neckway.player.Guitar;
+import neckway.player.Mistake;
+import neckway.player.Performance;
+import neckway.player.PlayedNote;
+import neckway.player.PlayedShift;
+import neckway.player.PlayerSettings;
+import neckway.player.PlayerSettings.Condition;
+import neckway.player.Surroundings;
+import neckway.player.VirtualPlayer;
+
+/**
+ * Runs over two or three shapes whose first shift is made, moved to the next string, moved farther
+ * or missed, equally often, on a guitar that was learnt from its calibration sequence.
+ */
+final class ShiftTakes {
+  /** What is done with the first shift. */
+  enum Deed {
+    MADE,
+    NEXT,
+    FAR,
+    MISSED
+  }
+
+  /**
+   * A take.
+   *
+   * @param played the take and its drill
+   * @param deed what was done with the first shift
+   * @param shifts what became of each
+   * @param guitar the guitar as learnt
+   */
+  record ShiftTake(
+      PlayedTake played, Deed deed, List<PlayedShift> shifts, Optional<GuitarProfile> guitar) {}
+
+  private static final List<Integer> FRETS = List.of(0, 3, 7, 12);
+
+  private ShiftTakes() {}
+
+  /** A run of the virtual player through an amp. */
+  static ShiftTake virtual(long seed, Amp.Voicing amp, Guitar.Model model) {
+    Random random = new Random(seed * 31 + 5);
+    PlayerSettings settings = PlayerSettings.random(seed, Condition.CLEAN);
+    settings =
+        settings.withGuitar(model.any(random, 15)).withSurroundings(with(settings, amp, random));
+    Performance learnt = new VirtualPlayer(settings).calibration(Tuning.STANDARD, FRETS, seed + 77);
+    GuitarProfile guitar = learn(learnt);
+    return play(seed, settings, amp + " " + model, Optional.of(guitar), 0, random);
+  }
+
+  private static Surroundings with(PlayerSettings s, Amp.Voicing amp, Random random) {
+    Surroundings a = s.surroundings();
+    return new Surroundings(
+        amp,
+        amp == Amp.Voicing.NONE ? 0 : 0.15 * random.nextDouble(),
+        0.3,
+        a.hissUnderDb(),
+        a.humUnderDb(),
+        a.humHz(),
+        a.clickUnderDb(),
+        a.clickSound(),
+        a.levelDbfs(),
+        0,
+        false);
+  }
+
+  private static ShiftTake play(
+      long seed,
+      PlayerSettings settings,
+      String name,
+      Optional<GuitarProfile> guitar,
+      int lowestFret,
+      Random random) {
+    Deed deed = Deed.values()[(int) (seed % 4)];
+    while (true) {
+      int shapes = random.nextInt(4) == 0 ? 3 : 2;
+      Drill drill = new RandomDrills(random).on(Tuning.STANDARD, shapes, lowestFret, 21, 0.2, 0.5);
+      try {
+        Performance p =
+            new VirtualPlayer(settings.withBehaviour(Behaviour.whole()))
+                .play(drill.route(), drill.pulse(), mistakes(drill, deed, random), seed);
+        PlayedTake take = VirtualTakes.of(seed, name + " " + deed, settings, drill, p);
+        if (p.notes().stream().allMatch(n -> n.place().fret() >= lowestFret)) {
+          return new ShiftTake(take, deed, p.shifts(), guitar);
+        }
+      } catch (BadInput doesNotFit) {
+        // that string is out of reach of this run: draw again
+      }
+    }
+  }
+
+  /** The same played by single notes of the recorded solid body; learnt from other ones. */
+  static ShiftTake stitched(RecordedNotes recorded, String guitar, long seed) {
+    Random random = new Random(seed * 37 + 11);
+    PlayerSettings settings = PlayerSettings.plain();
+    settings =
+        settings.withHabits(
+            settings.habits().withTiming(0, 2 + 8 * random.nextDouble(), 4 * random.nextDouble()));
+    List<Recording> all = recorded.of(guitar);
+    GuitarProfile learnt = learn(all, r -> r.file().endsWith("-1.flac"), List.of(1, 3, 7, 12));
+    while (true) {
+      ShiftTake plan = play(seed, settings, "stitched", Optional.of(learnt), 1, random);
+      Optional<Take> take = stitch(plan.played().take(), all, random);
+      if (take.isPresent()) {
+        return new ShiftTake(
+            plan.played().withTake(take.get()), plan.deed(), plan.shifts(), plan.guitar());
+      }
+    }
+  }
+
+  private static Optional<Take> stitch(Take plan, List<Recording> all, Random random) {
+    float[] mix = new float[plan.samples().length];
+    List<TrueNote> notes = plan.notes();
+    double rate = plan.sampleRate();
+    List<TrueNote> truth = new ArrayList<>();
+    for (int i = 0; i < notes.size(); i++) {
+      TrueNote n = notes.get(i);
+      List<Recording> fit =
+          all.stream()
+              .filter(r -> r.string() == n.string() && r.fret() == n.fret())
+              .filter(r -> !r.file().endsWith("-1.flac"))
+              .toList();
+      if (fit.isEmpty()) {
+        return Optional.empty();
+      }
+      Recording r = fit.get(random.nextInt(fit.size()));
+      double next = i + 1 < notes.size() ? notes.get(i + 1).time() : n.time() + 1.5;
+      boolean sameString = i + 1 < notes.size() && notes.get(i + 1).string() == n.string();
+      double stop = next + (sameString ? 0 : 0.03 * random.nextDouble());
+      double gain = 0.2 / r.earlyPeak() * Math.pow(10, (4 * random.nextDouble() - 2) / 20);
+      StitchedTakes.lay(mix, r, 0, n.time(), stop, 0.01, gain);
+      truth.add(n);
+    }
+    return Optional.of(
+        new Take(plan.name(), rate, mix, truth, 0, plan.firstBeat(), plan.beatSeconds()));
+  }
+
+  private static List<Mistake> mistakes(Drill drill, Deed deed, Random random) {
+    PlannedShift first = drill.route().shifts().get(0);
+    int planned = first.string().number();
+    List<Integer> strings = new ArrayList<>();
+    for (int s = 1; s <= drill.neck().tuning().count(); s++) {
+      int off = Math.abs(s - planned);
+      if (deed == Deed.NEXT && off == 1 || deed == Deed.FAR && off > 1) {
+        strings.add(s);
+      }
+    }
+    Optional<GuitarString> to =
+        strings.isEmpty()
+            ? Optional.empty()
+            : Optional.of(new GuitarString(strings.get(random.nextInt(strings.size()))));
+    return deed == Deed.MADE
+        ? List.of()
+        : List.of(new Mistake.ShiftElsewhere(0, Direction.UP, OptionalInt.of(0), to));
+  }
+
+  private static GuitarProfile learn(Performance calibration) {
+    Stiffness stiffness = new Stiffness(calibration.sampleRate());
+    List<List<Double>> byString = lists();
+    for (PlayedNote n : calibration.notes()) {
+      double f0 = 440 * Math.pow(2, (n.midi() - 69) / 12.0);
+      int length = (int) (0.35 * calibration.sampleRate());
+      Optional<StiffnessReading> read =
+          stiffness.read(calibration.samples(), (int) n.frame(), length, f0);
+      read.ifPresent(r -> byString.get(n.place().string().number()).add(open(r, n.place().fret())));
+    }
+    return profile(byString);
+  }
+
+  private static GuitarProfile learn(
+      List<Recording> all, java.util.function.Predicate<Recording> use, List<Integer> frets) {
+    Stiffness stiffness = new Stiffness(RecordedNotes.SAMPLE_RATE);
+    List<List<Double>> byString = lists();
+    for (Recording r : all) {
+      if (use.test(r) && frets.contains(r.fret())) {
+        double f0 = 440 * Math.pow(2, (r.midi() - 69) / 12.0);
+        stiffness
+            .read(r.samples(), r.onsetFrame(), (int) (0.35 * RecordedNotes.SAMPLE_RATE), f0)
+            .ifPresent(reading -> byString.get(r.string()).add(open(reading, r.fret())));
+      }
+    }
+    return profile(byString);
+  }
+
+  private static List<List<Double>> lists() {
+    List<List<Double>> lists = new ArrayList<>();
+    for (int i = 0; i <= 6; i++) {
+      lists.add(new ArrayList<>());
+    }
+    return lists;
+  }
+
+  private static double open(StiffnessReading reading, int fret) {
+    return reading.lnStiffness() - fret * Math.log(2) / 6;
+  }
+
+  private static GuitarProfile profile(List<List<Double>> byString) {
+    List<StringProfile> strings = new ArrayList<>();
+    for (GuitarString string : Tuning.STANDARD.strings()) {
+      double[] ln = byString.get(string.number()).stream().mapToDouble(d -> d).sorted().toArray();
+      double median = (ln[(ln.length - 1) / 2] + ln[ln.length / 2]) / 2;
+      double[] off = Arrays.stream(ln).map(l -> Math.abs(l - median)).sorted().toArray();
+      double spread = Math.max(0.05, 1.48 * off[off.length / 2]);
+      strings.add(
+          new StringProfile(
+              string,
+              Tuning.STANDARD.openMidi(string),
+              0,
+              median,
+              Math.min(0.3, spread),
+              ln.length));
+    }
+    return new GuitarProfile(strings);
+  }
+}

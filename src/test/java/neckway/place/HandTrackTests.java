@@ -1,0 +1,156 @@
+package neckway.place;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.function.IntPredicate;
+import neckway.hear.HeardNote;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.PlannedShift;
+import neckway.neck.Route;
+import neckway.neck.RouteBuilder;
+import neckway.neck.Shape;
+import neckway.neck.Step;
+import neckway.neck.Tuning;
+import org.junit.jupiter.api.Test;
+
+/** A run from major to Dorian and back, planned up and down on the third string. */
+class HandTrackTests {
+  private static final double GAP = 0.3;
+
+  private static Route route(int up) {
+    return RouteBuilder.build(
+        new Neck(Key.parse("G major"), Tuning.STANDARD, 22),
+        List.of(Shape.MAJOR, Shape.DORIAN),
+        OptionalInt.of(3),
+        List.of(JoinChoice.on(up)),
+        List.of(JoinChoice.on(3)),
+        1);
+  }
+
+  private final Route planned = route(3);
+  private final HandTrack track = new HandTrack(planned, Tuning.STANDARD, 22, GAP);
+
+  private static HeardNote note(double time, int midi, HeardNote.Start start) {
+    return new HeardNote(time, midi, midi, start, true, -20, time + 0.02);
+  }
+
+  private static StringEvidence sounds(int string, double otherLog) {
+    double[] log = new double[6];
+    Arrays.fill(log, otherLog);
+    log[string - 1] = 0;
+    return new StringEvidence(log);
+  }
+
+  /** Plays a route's steps, the sound telling the string of those that are named. */
+  private void play(Route route, IntPredicate played, IntPredicate told, double otherLog) {
+    int slot = 0;
+    for (Step step : route.steps()) {
+      if (!played.test(step.index())) {
+        continue;
+      }
+      HeardNote note = note(1 + slot++ * GAP, step.midi(), HeardNote.Start.PLUCK);
+      track.inStep(note, step.index(), true);
+      if (told.test(step.index())) {
+        track.sounded(note, sounds(step.place().string().number(), otherLog));
+      }
+    }
+  }
+
+  private PlannedShift shift(Direction direction) {
+    return planned.shifts().stream()
+        .filter(s -> s.direction() == direction)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private double up(int string) {
+    return track.made(shift(Direction.UP), new GuitarString(string));
+  }
+
+  @Test
+  void hearsAShiftMadeWhereItWasPlanned() {
+    play(planned, s -> true, s -> true, -4);
+    assertThat(up(3)).isGreaterThan(0.98);
+    assertThat(track.made(shift(Direction.DOWN), new GuitarString(3))).isGreaterThan(0.98);
+    assertThat(track.stayedBelow(shift(Direction.UP))).isLessThan(0.01);
+  }
+
+  @Test
+  void hearsAShiftMadeOnTheNextStringByItsOneNote() {
+    Route moved = route(4);
+    int shows = track.shows(shift(Direction.UP), new GuitarString(4));
+    play(moved, s -> true, s -> true, -4.6);
+    assertThat(up(4)).isGreaterThan(0.9);
+    assertThat(moved.steps().get(shows).place()).isNotEqualTo(planned.steps().get(shows).place());
+  }
+
+  @Test
+  void doesNotKnowWhereThatNoteIsSilentOnIt() {
+    Route moved = route(4);
+    int shows = track.shows(shift(Direction.UP), new GuitarString(4));
+    play(moved, s -> true, s -> s != shows, -4);
+    assertThat(up(4)).isLessThan(0.5);
+    assertThat(up(3)).isLessThan(0.9);
+  }
+
+  @Test
+  void hearsAShiftMadeFarther() {
+    play(route(6), s -> true, s -> true, -4);
+    assertThat(up(6)).isGreaterThan(0.95);
+  }
+
+  @Test
+  void hearsThatTheHandStayedByTheNotesOutOfItsReach() {
+    int top = track.top(0);
+    Step turn = planned.steps().get(top - 1);
+    play(planned, s -> s < top, s -> false, 0);
+    track.inStep(note(9, turn.midi(), HeardNote.Start.PLUCK), top + 1, true);
+    HeardNote next = note(9 + GAP, planned.steps().get(top + 2).midi(), HeardNote.Start.PLUCK);
+    track.inStep(next, top + 2, true);
+    assertThat(track.stayedBelow(shift(Direction.UP))).isLessThan(0.6);
+  }
+
+  @Test
+  void aNoteLeftOutWithoutTimeForItSpeaksForAHandThatStayed() {
+    int top = track.top(0);
+    play(planned, s -> s != top, s -> false, 0);
+    assertThat(track.stayedBelow(shift(Direction.UP))).isGreaterThan(0.9);
+  }
+
+  @Test
+  void aNoteBegunWithoutAStrokeIsOnTheStringOfTheOneBefore() {
+    int shows = track.shows(shift(Direction.UP), new GuitarString(3));
+    play(planned, s -> s < shows, s -> true, -4);
+    assertThat(up(3)).isZero();
+    Step landing = planned.steps().get(shows);
+    double time = 1 + shows * GAP;
+    track.inStep(note(time, landing.midi(), HeardNote.Start.SLIDE), shows, true);
+    assertThat(up(3)).isGreaterThan(0.85);
+  }
+
+  @Test
+  void placesSumToOneForEveryNote() {
+    play(planned, s -> true, s -> s % 2 == 0, -2);
+    HeardNote stray = note(3.15, 64, HeardNote.Start.PLUCK);
+    track.stray(stray);
+    for (Step step : planned.steps()) {
+      HeardNote note = note(1 + step.index() * GAP, step.midi(), HeardNote.Start.PLUCK);
+      List<PlaceGuess> places = track.places(note, step.midi());
+      assertThat(places.stream().mapToDouble(PlaceGuess::p).sum()).isEqualTo(1, within(1e-9));
+      assertThat(places.stream().max(Comparator.comparingDouble(PlaceGuess::p)).orElseThrow())
+          .extracting(PlaceGuess::place)
+          .isEqualTo(step.place());
+    }
+    assertThat(track.places(stray, 64).stream().mapToDouble(PlaceGuess::p).sum())
+        .isEqualTo(1, within(1e-9));
+  }
+}
