@@ -42,6 +42,7 @@ final class ListenCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private DrillOptions drillOptions;
+  @Mixin private GuitarOption guitarOption;
 
   @Option(
       names = "--input",
@@ -101,8 +102,7 @@ final class ListenCommand implements Callable<Integer> {
     checkReviewCanBeWritten();
     drillOptions.allowFirstNote();
     Drill drill = drillOptions.drill();
-    RunPlan plan =
-        new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+    RunPlan plan = guitarOption.plan(drill);
     Interrupt interrupt = Interrupt.watch();
     try {
       listen(drill, plan, interrupt);

@@ -7,8 +7,10 @@ import java.util.List;
 import neckway.follow.Grid;
 import neckway.follow.NoteVerdict;
 import neckway.follow.RunPlan;
+import neckway.follow.ShiftSaid;
 import neckway.follow.Verdict;
 import neckway.follow.VerdictListener;
+import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Step;
 
@@ -93,6 +95,27 @@ final class LivePage implements VerdictListener {
       tell(step, place(step) + "?");
       reached = step;
     }
+  }
+
+
+  public void shifted(ShiftSaid said) {
+    String words = words(said);
+    if (!words.isEmpty()) {
+      tell(Math.max(0, reached), "[" + words + "]");
+      draw(Math.max(0, reached), words);
+      out.flush();
+    }
+  }
+
+  private static String words(ShiftSaid said) {
+    String way = said.planned().direction() == Direction.UP ? "up" : "down";
+    return switch (said.verdict()) {
+      case MADE -> way + " on string " + said.planned().string();
+      case MOVED ->
+          way + " on string " + said.string().orElseThrow() + ", not " + said.planned().string();
+      case MISSED -> "no shift " + way;
+      case UNHEARD, UNPLAYED -> "";
+    };
   }
 
   /** Ends the page's last line. */

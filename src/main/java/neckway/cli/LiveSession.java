@@ -10,6 +10,8 @@ import neckway.follow.NoteVerdict;
 import neckway.follow.Review;
 import neckway.follow.Run;
 import neckway.follow.RunPlan;
+import neckway.follow.ShiftSaid;
+import neckway.follow.VerdictListener;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
@@ -21,7 +23,7 @@ import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
 
 /** One live run from the first sample captured to its review. */
-final class LiveSession {
+final class LiveSession implements VerdictListener {
   /** Nothing is clicked before this, so that both devices have settled, seconds. */
   static final double LEAD_SECONDS = 1.5;
 
@@ -163,16 +165,22 @@ final class LiveSession {
     var pulse = plan.pulse();
     Grid grid = new Grid(Grid.Source.GIVEN, pulse.tempo(), firstBeat, pulse.gapSeconds());
     page = new LivePage(show, plan, grid, terminal);
-    run = new Run(plan, in.sampleRate(), OptionalDouble.of(firstBeat), clock, this::decided);
+    run = new Run(plan, in.sampleRate(), OptionalDouble.of(firstBeat), clock, this);
     feed();
   }
 
-  private void decided(NoteVerdict verdict) {
+  @Override
+  public void decided(NoteVerdict verdict) {
     lastNote = Math.max(lastNote, verdict.note().time());
     if (verdict.inPlace()) {
       lastStepPlayed = verdict.step().getAsInt() == plan.route().steps().size() - 1;
     }
     page.decided(verdict);
+  }
+
+  @Override
+  public void shifted(ShiftSaid said) {
+    page.shifted(said);
   }
 
   private void takeIn() {

@@ -31,6 +31,7 @@ final class ReviewCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private DrillOptions drillOptions;
+  @Mixin private GuitarOption guitarOption;
 
   @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
   private Path take;
@@ -61,8 +62,7 @@ final class ReviewCommand implements Callable<Integer> {
       throw new BadInput("--first-beat " + firstBeat + ": give seconds, such as 2.0");
     }
     Drill drill = drillOptions.drill();
-    RunPlan plan =
-        new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+    RunPlan plan = guitarOption.plan(drill);
     PrintWriter err = spec.commandLine().getErr();
     try (TakeReader reader = TakeReader.open(take, channel)) {
       Review review = listen(plan, reader, new Progress(err, take, reader));

@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -25,24 +25,19 @@ final class HandWatch {
 
   private final RunPlan plan;
   private final EvenPlaces even;
+  private final Consumer<ShiftSaid> listener;
   private final List<HandTrack> attempts = new ArrayList<>();
   private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
 
-  HandWatch(RunPlan plan) {
+  /**
+   * @param plan what the run is held against
+   * @param listener told what became of each shift
+   */
+  HandWatch(RunPlan plan, Consumer<ShiftSaid> listener) {
+    this.listener = listener;
     this.plan = plan;
     this.even = new EvenPlaces(plan.tuning(), plan.frets());
   }
-
-  /**
-   * What was said of a shift.
-   *
-   * @param verdict never unplayed
-   * @param string where it was made
-   * @param p probability of the verdict; empty for unheard
-   * @param decided seconds of the take that had been heard
-   */
-  record ShiftSaid(
-      ShiftVerdict verdict, Optional<GuitarString> string, OptionalDouble p, double decided) {}
 
   /** A verdict was given. */
   void decided(NoteVerdict v) {
@@ -107,7 +102,7 @@ final class HandWatch {
     int last = track.last().getAsInt();
     for (PlannedShift shift : plan.route().shifts()) {
       if (!said.get(attempt).containsKey(shift)) {
-        verdict(track, shift, now).ifPresent(s -> said.get(attempt).put(shift, s));
+        verdict(track, shift, now).ifPresent(s -> say(attempt, s));
       }
     }
     giveUp(attempt, last, now);
@@ -122,13 +117,7 @@ final class HandWatch {
       }
       double p = track.made(shift, string);
       if (p >= SURE) {
-        boolean planned = string.equals(shift.string());
-        return Optional.of(
-            new ShiftSaid(
-                planned ? ShiftVerdict.MADE : ShiftVerdict.MOVED,
-                Optional.of(string),
-                OptionalDouble.of(p),
-                now));
+        return Optional.of(ShiftSaid.on(shift, string, p, now));
       }
     }
     double missed = track.stayedBelow(shift);
@@ -136,10 +125,14 @@ final class HandWatch {
       missed = Math.max(missed, track.stayedAbove(shift));
     }
     if (last > track.top(shift.round()) && missed >= SURE) {
-      return Optional.of(
-          new ShiftSaid(ShiftVerdict.MISSED, Optional.empty(), OptionalDouble.of(missed), now));
+      return Optional.of(ShiftSaid.missed(shift, missed, now));
     }
     return Optional.empty();
+  }
+
+  private void say(int attempt, ShiftSaid shift) {
+    said.get(attempt).put(shift.planned(), shift);
+    listener.accept(shift);
   }
 
   /** Shifts whose way is over by a step, and of which nothing could be said. */
@@ -151,10 +144,9 @@ final class HandWatch {
         over = track.top(shift.round() + 1) - track.top(0) + 2;
       }
       if (last >= over && shift.landingStep() <= track.last().orElse(-1)) {
-        said.get(attempt)
-            .putIfAbsent(
-                shift,
-                new ShiftSaid(ShiftVerdict.UNHEARD, Optional.empty(), OptionalDouble.empty(), now));
+        if (!said.get(attempt).containsKey(shift)) {
+          say(attempt, ShiftSaid.unheard(shift, now));
+        }
       }
     }
   }

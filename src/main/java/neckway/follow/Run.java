@@ -50,7 +50,7 @@ public final class Run {
     this.firstBeat = firstBeat;
     this.ear = new Ear(sampleRateHz);
     ear.expectClicks(plan.pulse().beatSeconds(), plan.pulse().beatsPerBar());
-    this.hand = new HandWatch(plan);
+    this.hand = new HandWatch(plan, listener::shifted);
     this.sounds =
         plan.guitar()
             .map(guitar -> new NoteSounds(sampleRateHz, guitar, plan.frets(), hand::sounded));

@@ -42,7 +42,7 @@ final class ShiftJudge {
   }
 
   private ReviewedShift judge(PlannedShift shift) {
-    Optional<HandWatch.ShiftSaid> said = hand.said(attempt.number, shift);
+    Optional<ShiftSaid> said = hand.said(attempt.number, shift);
     if (said.isEmpty()) {
       return new ReviewedShift(
           shift,

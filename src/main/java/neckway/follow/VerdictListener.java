@@ -1,6 +1,6 @@
 package neckway.follow;
 
-/** Told each verdict when it is given, in the order of the notes. */
+/** Told each verdict when it is given, those on notes in the order of the notes. */
 public interface VerdictListener {
   /** A verdict that will not change. */
   void decided(NoteVerdict verdict);
@@ -14,4 +14,7 @@ public interface VerdictListener {
   default void unnamed(int attempt, int step) {
     // of use to those who show steps as they go by
   }
+
+  /** What became of a shift; it will not change. */
+  default void shifted(ShiftSaid said) {}
 }

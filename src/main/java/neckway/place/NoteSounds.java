@@ -14,9 +14,6 @@ public final class NoteSounds {
   /** More of a note than this is not waited for. */
   static final double LONGEST_SECONDS = 0.25;
 
-  /** Less of a note than this is not examined. */
-  static final double SHORTEST_SECONDS = 0.06;
-
   /** Left out before the next onset, whose attack may begin ahead of its stamp. */
   private static final double CLEAR_SECONDS = 0.004;
 
@@ -94,7 +91,7 @@ public final class NoteSounds {
     long from = Math.round(note.time() * sampleRateHz);
     int length = (int) Math.min(stretch.length, Math.round(end * sampleRateHz) - from);
     Optional<StringEvidence> evidence = Optional.empty();
-    if (end - note.time() >= SHORTEST_SECONDS && from >= Math.max(0, frames - ring.length)) {
+    if (from >= Math.max(0, frames - ring.length)) {
       for (int i = 0; i < length; i++) {
         stretch[i] = ring[(int) ((from + i) % ring.length)];
       }

@@ -1,6 +1,7 @@
 package neckway.place;
 
 import java.util.Arrays;
+import java.util.function.ToDoubleBiFunction;
 import neckway.neck.GuitarString;
 
 /**
@@ -11,13 +12,6 @@ final class StringLikelihood {
   /** Share of notes whose sound says nothing true of their string. */
   static final double MISLEADING = 0.02;
 
-  /** Gauss-Hermite nodes and weights of a normal distribution, five of them. */
-  private static final double[] NODES = {-2.8569700, -1.3556262, 0, 1.3556262, 2.8569700};
-
-  private static final double[] WEIGHTS = {
-    0.011257411, 0.22207592, 0.53333333, 0.22207592, 0.011257411
-  };
-
   private final GuitarProfile guitar;
   private final int frets;
 
@@ -26,16 +20,22 @@ final class StringLikelihood {
     this.frets = frets;
   }
 
-  /** What is known of a note whose sound tells nothing. */
-  StringEvidence even(int midi) {
-    return of(midi, lnStiffness -> 0);
+  /**
+   * What the sound of a note tells.
+   *
+   * @param midi its MIDI note number
+   */
+  StringEvidence of(int midi, StiffnessReading reading) {
+    return weigh(
+        midi, (string, fret) -> reading.logLikelihood(string.lnStiffnessAt(fret), string.spread()));
   }
 
-  /**
-   * @param midi the note's MIDI note number
-   * @param curve what its sound tells of stiffness
-   */
-  StringEvidence of(int midi, StiffnessCurve curve) {
+  /** What is known of a note whose sound tells nothing. */
+  StringEvidence even(int midi) {
+    return weigh(midi, (string, fret) -> 0);
+  }
+
+  private StringEvidence weigh(int midi, ToDoubleBiFunction<StringProfile, Integer> fit) {
     double[] log = new double[GuitarString.MAX_STRINGS];
     Arrays.fill(log, Double.NEGATIVE_INFINITY);
     double most = Double.NEGATIVE_INFINITY;
@@ -43,7 +43,7 @@ final class StringLikelihood {
       int fret = midi - string.openMidi();
       if (fret >= 0 && fret <= frets) {
         int index = string.string().number() - 1;
-        log[index] = log(string, fret, curve);
+        log[index] = fit.applyAsDouble(string, fret);
         most = Math.max(most, log[index]);
       }
     }
@@ -62,19 +62,5 @@ final class StringLikelihood {
       }
     }
     return new StringEvidence(log);
-  }
-
-  private static double log(StringProfile string, int fret, StiffnessCurve curve) {
-    double[] logs = new double[NODES.length];
-    double most = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < NODES.length; i++) {
-      logs[i] = curve.logLikelihood(string.lnStiffnessAt(fret) + string.spread() * NODES[i]);
-      most = Math.max(most, logs[i]);
-    }
-    double sum = 0;
-    for (int i = 0; i < NODES.length; i++) {
-      sum += WEIGHTS[i] * Math.exp(logs[i] - most);
-    }
-    return most + Math.log(sum);
   }
 }
