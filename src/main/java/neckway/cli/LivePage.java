@@ -97,7 +97,7 @@ final class LivePage implements VerdictListener {
     }
   }
 
-
+  @Override
   public void shifted(ShiftSaid said) {
     String words = words(said);
     if (!words.isEmpty()) {

@@ -51,6 +51,11 @@ final class HandWatch {
     judge(v.attempt(), v.decided());
   }
 
+  /** A step was heard in its time, but not what it was. */
+  void unnamed(int attempt, int step) {
+    track(attempt).unnamed(step);
+  }
+
   /**
    * The sound of a note was heard out.
    *

@@ -71,6 +71,7 @@ public final class Run {
               @Override
               public void unnamed(int attempt, int step) {
                 unnamed.add(new UnnamedStep(attempt, step));
+                hand.unnamed(attempt, step);
                 listener.unnamed(attempt, step);
               }
             });

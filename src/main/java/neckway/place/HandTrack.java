@@ -3,10 +3,12 @@ package neckway.place;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -35,6 +37,7 @@ public final class HandTrack {
   private final Map<Double, Note> byTime = new HashMap<>();
   private final List<List<Note>> bySteps = new ArrayList<>();
   private final HandReading[] readings;
+  private final Set<Integer> unnamed = new HashSet<>();
   private int last = -1;
 
   private static final class Note {
@@ -78,6 +81,12 @@ public final class HandTrack {
     byTime.put(note.time(), n);
     bySteps.get(step).add(n);
     last = Math.max(last, step);
+    forget(step);
+  }
+
+  /** A step was played, but neither its pitch nor its sound is known. */
+  public void unnamed(int step) {
+    unnamed.add(step);
     forget(step);
   }
 
@@ -262,7 +271,9 @@ public final class HandTrack {
           decoder.heardElsewhere(step, elsewhere(n));
         }
       }
-      if (here.isEmpty()) {
+      if (here.isEmpty() && unnamed.contains(map.index(round, step))) {
+        decoder.heard(step, Optional.empty());
+      } else if (here.isEmpty()) {
         decoder.leftOut(step, timeForIt(map.index(round, step)));
       } else if (step > 0 && followsOn(map.index(round, step))) {
         decoder.tied(step);
