@@ -58,6 +58,14 @@ class QuickBenchmarkTests {
   }
 
   @Test
+  void ordinaryPlaying() throws Exception {
+    Totals t =
+        totals("ordinary", Families.virtual(Population.ORDINARY, 8, FIRST_SEED, Condition.CLEAN));
+    assertThat(t.wide.f1()).isGreaterThan(0.98);
+    assertThat(t.mistakes.invented()).isLessThanOrEqualTo(1);
+  }
+
+  @Test
   void playingThroughAnAmpInARoomWithNoiseAndClick() throws Exception {
     Totals t = totals("dirty", Families.virtual(Population.HARD, 12, FIRST_SEED, Condition.DIRTY));
     assertThat(t.wide.f1()).isGreaterThan(0.7);

@@ -55,4 +55,23 @@ class VirtualTakesTests {
       assertThat(drill.pulse().gapSeconds()).isBetween(0.19, 0.42);
     }
   }
+
+  @Test
+  void ordinaryDrillsComeAtAnOrdinaryPace() {
+    for (long seed = 0; seed < 50; seed++) {
+      Drill drill = new RandomDrills(new Random(seed)).ordinary();
+      assertThat(drill.pulse().gapSeconds()).isBetween(0.25, 0.47);
+      assertThat(drill.route().shapes().size()).isBetween(1, 3);
+      assertThat(drill.route().steps())
+          .allSatisfy(s -> assertThat(s.place().fret()).isBetween(1, 17));
+    }
+  }
+
+  @Test
+  void drillsOnLowTuningsGoBelowTheSixStringsLowE() {
+    for (long seed = 0; seed < 20; seed++) {
+      Drill drill = new RandomDrills(new Random(seed)).low();
+      assertThat(drill.route().steps()).anySatisfy(s -> assertThat(s.midi()).isLessThan(40));
+    }
+  }
 }
