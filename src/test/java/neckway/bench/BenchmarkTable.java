@@ -26,7 +26,7 @@ final class BenchmarkTable {
       milliseconds who lets go of a note as the next one starts, no slip in half of the takes and one
       to three in the others. Dirty ones have one or two of amp (clean to lead), room, hiss and hum,
       and click, and one guitar in six is out of tune by up to 40 cents. Ordinary stitched runs have
-      0.34 to 0.42 s from note to note, from any fret, and no note goes on beyond its fade; guitars
+      0.34 to 0.42 s from note to note, from any fret, and no note goes on past 20 ms of the next; guitars
       before a microphone have 50 Hz hum at -50 to -40 dB under their notes. **Hard** takes go as far
       out as players, guitars and rooms do, all at once: 0.14 to 0.5 s from note to note, one take in
       three on a dropped tuning or seven or eight strings, up to five shapes, up to four slips, notes
