@@ -22,8 +22,7 @@ final class BenchmarkTable {
       There are two populations of takes, side by side. **Ordinary** takes are what is met in a
       practice room on most days, drawn by seed: four sorts of guitar in tune within 8 cents, any key,
       one to three shapes, two notes a beat at 64 to 116 beats a minute (0.26 to 0.47 s from note to
-      note), mostly standard tuning and mostly from the fifth fret up, a player steady within some
-      milliseconds who lets go of a note as the next one starts, no slip in half of the takes and one
+      note), mostly standard tuning, from the first fret up, a player steady within some milliseconds who lets go of a note as the next one starts, no slip in half of the takes and one
       to three in the others. Dirty ones have one or two of amp (clean to lead), room, hiss and hum,
       and click, and one guitar in six is out of tune by up to 40 cents. Ordinary stitched runs have
       0.34 to 0.42 s from note to note, from any fret, and no note goes on past 20 ms of the next; guitars
@@ -35,9 +34,10 @@ final class BenchmarkTable {
       How difficult ordinary takes are was set by the figure of a general note tracker alone, aubio
       0.4.9, on seeds below 1,000,000, and never by ours: the targets were set on takes on which it
       gets note F1 0.98 clean, 0.90 dirty, 0.95 with slid and hammered notes, 0.96 on runs stitched from
-      a recorded solid body and 0.94 with a humming acoustic (`AubioBench` prints it). Then they
-      were frozen. aubio misses every note below about G2, hence the fifth fret. Nylon and hollow body
-      are harder for it than those figures.
+      a recorded solid body and 0.94 with a humming acoustic (`AubioBench` prints it). That was
+      done with drills from the fifth fret up, since with its own settings aubio misses every note below
+      about G2; players begin lower, so the published takes do too, and aubio's figures are the lower
+      for it. Nylon and hollow body are harder for it than those figures.
 
       """;
 

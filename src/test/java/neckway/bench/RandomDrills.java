@@ -39,8 +39,8 @@ final class RandomDrills {
 
   private static final int ORDINARY_FASTEST = 116;
 
-  /** Lowest fret of most ordinary drills; one in eight goes down to the first. */
-  private static final int ORDINARY_LOWEST = 5;
+  /** Lowest fret of ordinary drills: no open strings. */
+  private static final int ORDINARY_LOWEST = 1;
 
   private static final String[] TONICS = "C Db D Eb E F F# G Ab A Bb B".split(" ");
 
@@ -77,8 +77,7 @@ final class RandomDrills {
   Drill ordinary() {
     Tuning tuning =
         random.nextInt(10) > 0 ? Tuning.STANDARD : Tuning.parse("Eb2 Ab2 Db3 Gb3 Bb3 Eb4");
-    int lowest = random.nextInt(8) == 0 ? 1 : ORDINARY_LOWEST;
-    return ordinary(tuning, lowest, ORDINARY_SLOWEST, ORDINARY_FASTEST);
+    return ordinary(tuning, ORDINARY_LOWEST, ORDINARY_SLOWEST, ORDINARY_FASTEST);
   }
 
   /** An ordinary drill on a tuning that goes below E2, low on the neck, so that it gets there. */
