@@ -12,8 +12,8 @@ import java.util.Optional;
  * three things, and the likelihood of every B follows. It may be a partial of a string of that B;
  * an exact harmonic, as an overdriven amplifier makes them of the low partials and as the bridge
  * drives them on low wound strings; or a stray (another string, hum, noise). How common exact
- * harmonics are is left open between two cases, hardly any and half of all. The fundamental is
- * summed over.
+ * harmonics are is left open between two cases, hardly any and most; what a take tells of that can
+ * be given to the reading. The fundamental is summed over.
  *
  * <p>Valid for f0 from 60 Hz to 1.5 kHz and B from 3e-6 to 1.6e-3. Not for several threads.
  */
@@ -46,19 +46,27 @@ public final class Stiffness {
   private static final double PITCH_CENTS = 12;
 
   /** How far a partial lies from where the formula puts it, noise apart. */
-  private static final double FORMULA_CENTS = 1.5;
+  private static final double FORMULA_CENTS = 1;
 
   private static final double FORMULA_HZ = 0.3;
 
   /** How far an exact harmonic lies from where it should. */
-  private static final double HARMONIC_CENTS = 3;
+  private static final double HARMONIC_CENTS = 2;
 
-  private static final double STRAY_SHARE = 0.2;
+  private static final double STRAY_SHARE = 0.3;
 
   /** A stray may lie anywhere in this range about a partial. */
   private static final double STRAY_CENTS = 100;
 
-  private static final double[] HARMONIC_SHARES = {0.02, 0.5};
+  private static final double[] HARMONIC_SHARES = {0.02, 0.6};
+
+  /**
+   * What an overdriven amplifier makes of the partials is not independent from one to the next: so
+   * much of the logarithm is kept.
+   */
+  private static final double DRIVEN_TRUST = 0.5;
+
+  private static final double TINY = 1e-300;
   private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
   private static final double CENTS_PER_NEPER = 1200 / Math.log(2);
 
@@ -89,7 +97,6 @@ public final class Stiffness {
       new double[HARMONIC_SHARES.length][SpectrumPeaks.MOST_PEAKS][SHIFTS];
   private final double[][] apart = new double[HARMONIC_SHARES.length][SHIFTS];
   private final double[][] product = new double[HARMONIC_SHARES.length][SHIFTS];
-  private final double[] alongShift = new double[SHIFTS];
   private int count;
 
   /**
@@ -135,15 +142,20 @@ public final class Stiffness {
       return Optional.empty();
     }
     fillCells();
+    weighShifts();
     double topCents =
         CENTS_PER_NEPER * Math.log(Math.min(SpectrumPeaks.HIGHEST_HZ, 0.45 * sampleRateHz) / f0Hz);
-    double[] curve = new double[GRID];
+    double[][] curves = new double[HARMONIC_SHARES.length][GRID];
     double[] shiftCents = new double[GRID];
     for (int i = 0; i < GRID; i++) {
       fit(Math.exp(lnStiffness[i]), topCents);
-      sumOverPitch(i, curve, shiftCents);
+      shiftCents[i] = sumOverPitch(i, curves);
     }
-    return Optional.of(reading(f0Hz, curve, shiftCents));
+    double top = highest(curves[1]);
+    for (int i = 0; i < GRID; i++) {
+      curves[1][i] = top + DRIVEN_TRUST * (curves[1][i] - top);
+    }
+    return Optional.of(reading(f0Hz, curves, shiftCents));
   }
 
   /** What each peak is worth where it is no partial of the string, and the more where it is. */
@@ -224,30 +236,51 @@ public final class Stiffness {
     }
   }
 
-  private void sumOverPitch(int grid, double[] curve, double[] shiftCents) {
-    int best = 0;
+  /** Makes weights of the peaks' other explanations and of what is known of the pitch. */
+  private void weighShifts() {
+    double most = Double.NEGATIVE_INFINITY;
     for (int j = 0; j < SHIFTS; j++) {
       double z = (j - RANGE_CENTS) / PITCH_CENTS;
-      double few = Math.log(product[0][j]) + apart[0][j];
-      double many = Math.log(product[1][j]) + apart[1][j];
-      alongShift[j] =
-          Math.max(few, many) + Math.log1p(Math.exp(-Math.abs(few - many))) - 0.5 * z * z;
-      if (alongShift[j] > alongShift[best]) {
-        best = j;
+      for (double[] a : apart) {
+        a[j] -= 0.5 * z * z;
+        most = Math.max(most, a[j]);
       }
     }
-    double sum = 0;
-    for (int j = 0; j < SHIFTS; j++) {
-      sum += Math.exp(alongShift[j] - alongShift[best]);
+    for (double[] a : apart) {
+      for (int j = 0; j < SHIFTS; j++) {
+        a[j] = Math.exp(a[j] - most);
+      }
     }
-    curve[grid] = alongShift[best] + Math.log(sum);
-    shiftCents[grid] = best - RANGE_CENTS;
   }
 
-  private StiffnessReading reading(double f0Hz, double[] curve, double[] shiftCents) {
+  private double sumOverPitch(int grid, double[][] curves) {
+    double few = TINY;
+    double many = TINY;
+    double best = 0;
+    int bestShift = RANGE_CENTS;
+    for (int j = 0; j < SHIFTS; j++) {
+      double f = product[0][j] * apart[0][j];
+      double m = product[1][j] * apart[1][j];
+      few += f;
+      many += m;
+      if (f + m > best) {
+        best = f + m;
+        bestShift = j;
+      }
+    }
+    curves[0][grid] = Math.log(few);
+    curves[1][grid] = Math.log(many);
+    return bestShift - RANGE_CENTS;
+  }
+
+  private static double highest(double[] curve) {
+    return Arrays.stream(curve).max().orElseThrow();
+  }
+
+  private StiffnessReading reading(double f0Hz, double[][] curves, double[] shiftCents) {
     int best = 0;
     for (int i = 1; i < GRID; i++) {
-      if (curve[i] > curve[best]) {
+      if (Math.max(curves[0][i], curves[1][i]) > Math.max(curves[0][best], curves[1][best])) {
         best = i;
       }
     }
@@ -263,6 +296,11 @@ public final class Stiffness {
       }
     }
     return new StiffnessReading(
-        f0Hz * Math.exp(shiftCents[best] / CENTS_PER_NEPER), lnStiffness, curve, partials);
+        f0Hz * Math.exp(shiftCents[best] / CENTS_PER_NEPER),
+        lnStiffness,
+        curves[0],
+        curves[1],
+        StiffnessReading.EVEN,
+        partials);
   }
 }

@@ -11,8 +11,13 @@ public final class StiffnessReading implements StiffnessCurve {
 
   private static final int PARTS = 4;
 
+  /** Nothing known beforehand of whether the sound is driven. */
+  static final double EVEN = 0.5;
+
   private final double f0Hz;
   private final double[] grid;
+  private final double[] clean;
+  private final double[] driven;
   private final double[] curve;
   private final int partials;
   private final double best;
@@ -20,12 +25,26 @@ public final class StiffnessReading implements StiffnessCurve {
 
   /**
    * @param grid ln B, evenly spaced
-   * @param curve log-likelihood at each
+   * @param clean log-likelihood at each where the sound has hardly any exact harmonics
+   * @param driven the same where it is full of them
+   * @param drivenBeforehand probability of the latter before this note was heard
    */
-  StiffnessReading(double f0Hz, double[] grid, double[] curve, int partials) {
+  StiffnessReading(
+      double f0Hz,
+      double[] grid,
+      double[] clean,
+      double[] driven,
+      double drivenBeforehand,
+      int partials) {
     this.f0Hz = f0Hz;
     this.grid = grid;
-    this.curve = curve;
+    this.clean = clean;
+    this.driven = driven;
+    curve = new double[grid.length];
+    for (int i = 0; i < curve.length; i++) {
+      curve[i] =
+          sum(clean[i] + Math.log(1 - drivenBeforehand), driven[i] + Math.log(drivenBeforehand));
+    }
     this.partials = partials;
     int top = 0;
     for (int i = 1; i < curve.length; i++) {
@@ -40,6 +59,38 @@ public final class StiffnessReading implements StiffnessCurve {
       squares += weight * (grid[i] - best) * (grid[i] - best);
     }
     standardError = Math.sqrt(squares / weights);
+  }
+
+  private static double sum(double a, double b) {
+    return Math.max(a, b) + Math.log1p(Math.exp(-Math.abs(a - b)));
+  }
+
+  /**
+   * The same note where more is known of the sound, from other notes of the take or the amplifier.
+   *
+   * @param beforehand probability that the sound is full of exact harmonics, as an overdriven
+   *     amplifier makes them; above 0 and below 1
+   */
+  public StiffnessReading givenDriven(double beforehand) {
+    if (!(beforehand > 0 && beforehand < 1)) {
+      throw new IllegalArgumentException("a probability of " + beforehand);
+    }
+    return new StiffnessReading(f0Hz, grid, clean, driven, beforehand, partials);
+  }
+
+  /**
+   * What this note tells of the sound: the logarithm of how much likelier it is in sound that is
+   * full of exact harmonics, all B being as likely. Sum it over the notes of a take, each held
+   * within a few nats.
+   */
+  public double drivenEvidence() {
+    double evidenceDriven = Double.NEGATIVE_INFINITY;
+    double evidenceClean = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < grid.length; i++) {
+      evidenceDriven = sum(evidenceDriven, driven[i]);
+      evidenceClean = sum(evidenceClean, clean[i]);
+    }
+    return evidenceDriven - evidenceClean;
   }
 
   private double summit(int top) {

@@ -93,6 +93,23 @@ class StiffnessTests {
   }
 
   @Test
+  void tellsSoundFullOfExactHarmonicsAndWeighsItAsTold() {
+    StiffnessReading full = read(string(98, 2e-4, 6, 1e-4, 6), 0.15, 98);
+    StiffnessReading free = read(string(98, 2e-4, 99, 1e-4, 6), 0.15, 98);
+    assertThat(full.drivenEvidence()).isPositive();
+    assertThat(free.drivenEvidence()).isNegative();
+    double lowest = Math.log(5e-6);
+    double there = Math.log(2e-4);
+    assertThat(difference(full.givenDriven(0.999), lowest, there))
+        .isLessThan(difference(full.givenDriven(0.001), lowest, there));
+    assertThatThrownBy(() -> full.givenDriven(1)).hasMessageContaining("1.0");
+  }
+
+  private static double difference(StiffnessReading r, double lnStiffness, double other) {
+    return r.logLikelihood(lnStiffness) - r.logLikelihood(other);
+  }
+
+  @Test
   void tooLittleSoundIsNoReading() {
     float[] x = string(147, 1e-4, 99, 1e-4, 5);
     assertThat(stiffness.read(x, ONSET, (int) (0.04 * RATE), 147)).isEmpty();
