@@ -26,6 +26,11 @@ public final class Plucks {
   /** The ear has a note at the latest this long after its onset, seconds. */
   private static final double DECIDED_SECONDS = 0.3;
 
+  /** No one note says more than this of whether the sound is driven, nats. */
+  private static final double MOST_EVIDENCE = 2;
+
+  private static final double MOST_EVIDENCE_OF_ALL = 7;
+
   private static final double KEPT_SECONDS = 2;
   private static final int CHUNK = 1024;
 
@@ -34,7 +39,7 @@ public final class Plucks {
   private final Stiffness stiffness;
   private final float[] kept;
   private final List<HeardNote> notes = new ArrayList<>();
-  private final List<Optional<StiffnessCurve>> readings = new ArrayList<>();
+  private final List<Optional<StiffnessReading>> readings = new ArrayList<>();
   private final NoteListener listener =
       new NoteListener() {
         @Override
@@ -82,12 +87,25 @@ public final class Plucks {
   public List<Pluck> finish() {
     ear.finish(listener);
     read(true);
+    double driven = driven();
     List<Pluck> plucks = new ArrayList<>();
     for (int i = 0; i < notes.size(); i++) {
-      plucks.add(new Pluck(notes.get(i).time(), ear.settledPitch(i), readings.get(i)));
+      Optional<StiffnessCurve> heard = readings.get(i).map(r -> r.givenDriven(driven));
+      plucks.add(new Pluck(notes.get(i).time(), ear.settledPitch(i), heard));
     }
     plucks.sort((a, b) -> Double.compare(a.time(), b.time()));
     return plucks;
+  }
+
+  /** Probability that the take's sound is full of exact harmonics, from all of its notes. */
+  private double driven() {
+    double evidence = 0;
+    for (Optional<StiffnessReading> reading : readings) {
+      double each = reading.map(StiffnessReading::drivenEvidence).orElse(0.0);
+      evidence += Math.max(-MOST_EVIDENCE, Math.min(MOST_EVIDENCE, each));
+    }
+    double bounded = Math.max(-MOST_EVIDENCE_OF_ALL, Math.min(MOST_EVIDENCE_OF_ALL, evidence));
+    return 1 / (1 + Math.exp(-bounded));
   }
 
   /** Seconds of sound so far. */
@@ -123,7 +141,7 @@ public final class Plucks {
         return;
       }
       double hz = Pitch.hz(ear.settledPitch(at));
-      readings.add(stiffness.read(sound, 0, sound.length, hz).map(reading -> reading));
+      readings.add(stiffness.read(sound, 0, sound.length, hz));
       sound = null;
     }
   }

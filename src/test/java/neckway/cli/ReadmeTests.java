@@ -41,7 +41,8 @@ class ReadmeTests {
             .map(line -> line.strip().substring(JAR.length()).split(" ")[0])
             .distinct()
             .toList();
-    assertThat(shown).containsExactlyInAnyOrder("map", "listen", "review", "calibrate", "tune", "perform");
+    assertThat(shown)
+        .containsExactlyInAnyOrder("map", "listen", "review", "calibrate", "tune", "perform");
   }
 
   private static String withoutMilliseconds(String text) {
