@@ -22,6 +22,7 @@ public final class NoteSounds {
 
   private final double sampleRateHz;
   private final Stiffness stiffness;
+  private final Drive drive = new Drive();
   private final StringLikelihood likelihood;
   private final SoundListener listener;
   private final float[] ring;

@@ -1,11 +1,11 @@
 package neckway.bench;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.function.Predicate;
 import neckway.bench.RandomDrills.Drill;
 import neckway.bench.RecordedNotes.Recording;
 import neckway.neck.BadInput;
@@ -15,7 +15,6 @@ import neckway.neck.PlannedShift;
 import neckway.neck.Tuning;
 import neckway.place.GuitarProfile;
 import neckway.place.Stiffness;
-import neckway.place.StiffnessReading;
 import neckway.place.StringProfile;
 import neckway.player.Amp;
 import neckway.player.Behaviour;
@@ -175,60 +174,56 @@ final class ShiftTakes {
   }
 
   private static GuitarProfile learn(Performance calibration) {
-    Stiffness stiffness = new Stiffness(calibration.sampleRate());
-    List<List<Double>> byString = lists();
+    List<StringNotes.Note> notes = new ArrayList<>();
     for (PlayedNote n : calibration.notes()) {
-      double f0 = 440 * Math.pow(2, (n.midi() - 69) / 12.0);
-      int length = (int) (0.35 * calibration.sampleRate());
-      Optional<StiffnessReading> read =
-          stiffness.read(calibration.samples(), (int) n.frame(), length, f0);
-      read.ifPresent(r -> byString.get(n.place().string().number()).add(open(r, n.place().fret())));
+      int onset = (int) n.frame();
+      int end = Math.min(calibration.samples().length, onset + calibration.sampleRate());
+      notes.add(
+          new StringNotes.Note(
+              calibration.samples(),
+              calibration.sampleRate(),
+              onset,
+              end,
+              n.place().string().number(),
+              n.place().fret(),
+              n.midi(),
+              hz(n.midi()),
+              ""));
     }
-    return profile(byString);
+    return profile(StringScore.learn(new Stiffness(calibration.sampleRate()), notes));
   }
 
   private static GuitarProfile learn(
-      List<Recording> all, java.util.function.Predicate<Recording> use, List<Integer> frets) {
-    Stiffness stiffness = new Stiffness(RecordedNotes.SAMPLE_RATE);
-    List<List<Double>> byString = lists();
+      List<Recording> all, Predicate<Recording> use, List<Integer> frets) {
+    List<StringNotes.Note> notes = new ArrayList<>();
     for (Recording r : all) {
       if (use.test(r) && frets.contains(r.fret())) {
-        double f0 = 440 * Math.pow(2, (r.midi() - 69) / 12.0);
-        stiffness
-            .read(r.samples(), r.onsetFrame(), (int) (0.35 * RecordedNotes.SAMPLE_RATE), f0)
-            .ifPresent(reading -> byString.get(r.string()).add(open(reading, r.fret())));
+        notes.add(
+            new StringNotes.Note(
+                r.samples(),
+                RecordedNotes.SAMPLE_RATE,
+                r.onsetFrame(),
+                r.samples().length,
+                r.string(),
+                r.fret(),
+                r.midi(),
+                hz(r.midi()),
+                r.file()));
       }
     }
-    return profile(byString);
+    return profile(StringScore.learn(new Stiffness(RecordedNotes.SAMPLE_RATE), notes));
   }
 
-  private static List<List<Double>> lists() {
-    List<List<Double>> lists = new ArrayList<>();
-    for (int i = 0; i <= 6; i++) {
-      lists.add(new ArrayList<>());
-    }
-    return lists;
+  private static double hz(int midi) {
+    return 440 * Math.pow(2, (midi - 69) / 12.0);
   }
 
-  private static double open(StiffnessReading reading, int fret) {
-    return reading.lnStiffness() - fret * Math.log(2) / 6;
-  }
-
-  private static GuitarProfile profile(List<List<Double>> byString) {
+  private static GuitarProfile profile(double[] lnOpen) {
     List<StringProfile> strings = new ArrayList<>();
     for (GuitarString string : Tuning.STANDARD.strings()) {
-      double[] ln = byString.get(string.number()).stream().mapToDouble(d -> d).sorted().toArray();
-      double median = (ln[(ln.length - 1) / 2] + ln[ln.length / 2]) / 2;
-      double[] off = Arrays.stream(ln).map(l -> Math.abs(l - median)).sorted().toArray();
-      double spread = Math.max(0.05, 1.48 * off[off.length / 2]);
       strings.add(
           new StringProfile(
-              string,
-              Tuning.STANDARD.openMidi(string),
-              0,
-              median,
-              Math.min(0.3, spread),
-              ln.length));
+              string, Tuning.STANDARD.openMidi(string), 0, lnOpen[string.number()], 0.06, 4));
     }
     return new GuitarProfile(strings);
   }
