@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
-import java.util.function.Predicate;
 import neckway.bench.RandomDrills.Drill;
 import neckway.bench.RecordedNotes.Recording;
 import neckway.neck.BadInput;
@@ -14,14 +13,11 @@ import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.neck.Tuning;
 import neckway.place.GuitarProfile;
-import neckway.place.Stiffness;
-import neckway.place.StringProfile;
 import neckway.player.Amp;
 import neckway.player.Behaviour;
 import neckway.player.Guitar;
 import neckway.player.Mistake;
 import neckway.player.Performance;
-import neckway.player.PlayedNote;
 import neckway.player.PlayedShift;
 import neckway.player.PlayerSettings;
 import neckway.player.PlayerSettings.Condition;
@@ -53,6 +49,7 @@ final class ShiftTakes {
       PlayedTake played, Deed deed, List<PlayedShift> shifts, Optional<GuitarProfile> guitar) {}
 
   private static final List<Integer> FRETS = List.of(0, 3, 7, 12);
+  private static final List<Integer> RECORDED_FRETS = List.of(1, 3, 7, 12);
 
   private ShiftTakes() {}
 
@@ -63,8 +60,8 @@ final class ShiftTakes {
     settings =
         settings.withGuitar(model.any(random, 15)).withSurroundings(with(settings, amp, random));
     Performance learnt = new VirtualPlayer(settings).calibration(Tuning.STANDARD, FRETS, seed + 77);
-    GuitarProfile guitar = learn(learnt);
-    return play(seed, settings, amp + " " + model, Optional.of(guitar), 0, random);
+    Optional<GuitarProfile> guitar = learn(learnt.samples(), learnt.sampleRate(), FRETS);
+    return play(seed, settings, amp + " " + model, guitar, 0, random);
   }
 
   private static Surroundings with(PlayerSettings s, Amp.Voicing amp, Random random) {
@@ -116,9 +113,10 @@ final class ShiftTakes {
         settings.withHabits(
             settings.habits().withTiming(0, 2 + 8 * random.nextDouble(), 4 * random.nextDouble()));
     List<Recording> all = recorded.of(guitar);
-    GuitarProfile learnt = learn(all, r -> r.file().endsWith("-1.flac"), List.of(1, 3, 7, 12));
+    float[] calibration = CalibrationTakes.recorded(all, RECORDED_FRETS, 0);
+    Optional<GuitarProfile> learnt = learn(calibration, RecordedNotes.SAMPLE_RATE, RECORDED_FRETS);
     while (true) {
-      ShiftTake plan = play(seed, settings, "stitched", Optional.of(learnt), 1, random);
+      ShiftTake plan = play(seed, settings, "stitched", learnt, 1, random);
       Optional<Take> take = stitch(plan.played().take(), all, random);
       if (take.isPresent()) {
         return new ShiftTake(
@@ -173,58 +171,11 @@ final class ShiftTakes {
         : List.of(new Mistake.ShiftElsewhere(0, Direction.UP, OptionalInt.of(0), to));
   }
 
-  private static GuitarProfile learn(Performance calibration) {
-    List<StringNotes.Note> notes = new ArrayList<>();
-    for (PlayedNote n : calibration.notes()) {
-      int onset = (int) n.frame();
-      int end = Math.min(calibration.samples().length, onset + calibration.sampleRate());
-      notes.add(
-          new StringNotes.Note(
-              calibration.samples(),
-              calibration.sampleRate(),
-              onset,
-              end,
-              n.place().string().number(),
-              n.place().fret(),
-              n.midi(),
-              hz(n.midi()),
-              ""));
+  private static Optional<GuitarProfile> learn(float[] samples, double rate, List<Integer> frets) {
+    try {
+      return Optional.of(CalibrationTakes.learnt(samples, rate, Tuning.STANDARD, frets).profile());
+    } catch (BadInput cannotBeLearnt) {
+      return Optional.empty();
     }
-    return profile(StringScore.learn(new Stiffness(calibration.sampleRate()), notes));
-  }
-
-  private static GuitarProfile learn(
-      List<Recording> all, Predicate<Recording> use, List<Integer> frets) {
-    List<StringNotes.Note> notes = new ArrayList<>();
-    for (Recording r : all) {
-      if (use.test(r) && frets.contains(r.fret())) {
-        notes.add(
-            new StringNotes.Note(
-                r.samples(),
-                RecordedNotes.SAMPLE_RATE,
-                r.onsetFrame(),
-                r.samples().length,
-                r.string(),
-                r.fret(),
-                r.midi(),
-                hz(r.midi()),
-                r.file()));
-      }
-    }
-    return profile(StringScore.learn(new Stiffness(RecordedNotes.SAMPLE_RATE), notes));
-  }
-
-  private static double hz(int midi) {
-    return 440 * Math.pow(2, (midi - 69) / 12.0);
-  }
-
-  private static GuitarProfile profile(double[] lnOpen) {
-    List<StringProfile> strings = new ArrayList<>();
-    for (GuitarString string : Tuning.STANDARD.strings()) {
-      strings.add(
-          new StringProfile(
-              string, Tuning.STANDARD.openMidi(string), 0, lnOpen[string.number()], 0.06, 4));
-    }
-    return new GuitarProfile(strings);
   }
 }
