@@ -20,7 +20,7 @@ final class LearntString {
    * deviations), and how likely that is beforehand. On the frets of a recorded solid-body electric
    * it was 0.01 to 0.05, string by string.
    */
-  private static final double[] SPREADS = {0.03, 0.045, 0.07, 0.11, 0.17, 0.3};
+  private static final double[] SPREADS = {0.02, 0.035, 0.06, 0.1, 0.17, 0.3};
 
   private static final double[] SPREAD_SHARES = {0.27, 0.3, 0.22, 0.13, 0.06, 0.02};
 
