@@ -1,9 +1,14 @@
 package neckway.cli;
 
+import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import neckway.file.Drill;
 import neckway.file.GuitarFile;
+import neckway.file.GuitarLessons;
 import neckway.follow.RunPlan;
+import neckway.neck.BadInput;
+import neckway.place.Lesson;
 import picocli.CommandLine.Option;
 
 /** The guitar that is played. */
@@ -15,6 +20,29 @@ final class GuitarOption {
           "The guitar as calibrate learnt it; with it, the strings on which the shifts were made"
               + " can be heard.")
   private Path guitar;
+
+  /** Takes in what earlier runs taught of the guitar. */
+  void takeIn() {
+    if (guitar != null) {
+      GuitarLessons.takeIn(guitar);
+    }
+  }
+
+  /**
+   * Keeps what a run taught of the guitar.
+   *
+   * @param err told in one line where that cannot be
+   */
+  void keep(List<Lesson> lessons, PrintWriter err) {
+    if (guitar == null) {
+      return;
+    }
+    try {
+      GuitarLessons.keep(guitar, lessons);
+    } catch (BadInput e) {
+      err.println("neckway: what this run taught of the guitar is not kept: " + e.getMessage());
+    }
+  }
 
   /** What a run of a drill is held against, on this guitar if one is named. */
   RunPlan plan(Drill drill) {

@@ -102,6 +102,7 @@ final class ListenCommand implements Callable<Integer> {
     checkReviewCanBeWritten();
     drillOptions.allowFirstNote();
     Drill drill = drillOptions.drill();
+    guitarOption.takeIn();
     RunPlan plan = guitarOption.plan(drill);
     Interrupt interrupt = Interrupt.watch();
     try {
@@ -175,6 +176,7 @@ final class ListenCommand implements Callable<Integer> {
           writer.finish();
         }
       }
+      guitarOption.keep(session.lessons(), line.getErr());
       closingWords(show, in, session);
     }
     String name = save == null ? "" : save.getFileName().toString();

@@ -1,6 +1,7 @@
 package neckway.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
@@ -16,6 +17,7 @@ import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.neck.BadInput;
+import neckway.place.Lesson;
 import neckway.sound.Capture;
 import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
@@ -181,6 +183,11 @@ final class LiveSession implements VerdictListener {
   @Override
   public void shifted(ShiftSaid said) {
     page.shifted(said);
+  }
+
+  /** What the run taught of the guitar. */
+  List<Lesson> lessons() {
+    return run == null ? List.of() : run.lessons();
   }
 
   private void takeIn() {

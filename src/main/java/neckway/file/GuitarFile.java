@@ -174,7 +174,7 @@ public final class GuitarFile {
     return Math.rint(value * scale) / scale;
   }
 
-  private static double digits(double value) {
+  static double digits(double value) {
     return new BigDecimal(value).round(new MathContext(6)).doubleValue();
   }
 }

@@ -10,8 +10,9 @@ import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
-import neckway.place.EvenPlaces;
 import neckway.place.HandTrack;
+import neckway.place.Lesson;
+import neckway.place.Lessons;
 import neckway.place.PlaceGuess;
 import neckway.place.StringEvidence;
 
@@ -24,7 +25,6 @@ final class HandWatch {
   static final double SURE = 0.9;
 
   private final RunPlan plan;
-  private final EvenPlaces even;
   private final Consumer<ShiftSaid> listener;
   private final List<HandTrack> attempts = new ArrayList<>();
   private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
@@ -36,7 +36,6 @@ final class HandWatch {
   HandWatch(RunPlan plan, Consumer<ShiftSaid> listener) {
     this.listener = listener;
     this.plan = plan;
-    this.even = new EvenPlaces(plan.tuning(), plan.frets());
   }
 
   /** A verdict was given. */
@@ -85,9 +84,19 @@ final class HandWatch {
 
   /** Where a note may have been played, from all that was heard. */
   List<PlaceGuess> places(NoteVerdict v, int midi) {
-    return plan.guitar().isEmpty()
-        ? even.of(v.note(), midi)
-        : track(v.attempt()).places(v.note(), midi);
+    return track(v.attempt()).places(v.note(), midi);
+  }
+
+  /** What the run teaches of the guitar; nothing where that is not known. */
+  List<Lesson> lessons() {
+    return plan.guitar()
+        .map(
+            guitar -> {
+              Lessons lessons = new Lessons(guitar);
+              attempts.forEach(track -> track.teach(lessons));
+              return lessons.all();
+            })
+        .orElse(List.of());
   }
 
   private HandTrack track(int attempt) {

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
+import neckway.place.Lesson;
 import neckway.place.NoteSounds;
 
 /**
@@ -123,6 +124,11 @@ public final class Run {
     List<NoteVerdict> settled =
         verdicts.stream().map(v -> v.withPitch(ear.settledPitch(heard.get(v.note())))).toList();
     return reviewer.review(settled, unnamed, firstBeat, ear.clicks(), take);
+  }
+
+  /** What the run has taught of the guitar that it was played on. */
+  public List<Lesson> lessons() {
+    return hand.lessons();
   }
 
   /** The verdicts given so far. */

@@ -169,7 +169,7 @@ public final class HandTrack {
     if (n == null || last < 0 || candidates.isEmpty()) {
       return even(candidates);
     }
-    int round = Math.min(readings.length - 1, n.step / (map.steps() - 1));
+    int round = round(n.step);
     int step = n.step - map.index(round, 0);
     HandReading reading = reading(round);
     double[] p = new double[candidates.size()];
@@ -188,6 +188,38 @@ public final class HandTrack {
           new PlaceGuess(candidates.get(i), (1 - EVEN_SHARE) * own + EVEN_SHARE / p.length));
     }
     return guesses;
+  }
+
+  /** Gives the notes in their steps to those who learn from what is certain. */
+  public void teach(Lessons lessons) {
+    for (Note n : notes) {
+      Optional<StiffnessReading> reading = n.evidence.flatMap(StringEvidence::reading);
+      if (n.onPitch && reading.isPresent()) {
+        teach(n, reading.get(), lessons);
+      }
+    }
+  }
+
+  private void teach(Note n, StiffnessReading reading, Lessons lessons) {
+    int round = round(n.step);
+    int step = n.step - map.index(round, 0);
+    Map<Place, Double> others = new HashMap<>();
+    double sum = 0;
+    for (int s = 0; s < map.stands(); s++) {
+      Optional<Place> place = map.place(step, s + StandMap.LOWEST);
+      if (place.isPresent()) {
+        double own = Math.exp(evidence(n, place.get().string()));
+        double p = reading(round).stand(step, s + StandMap.LOWEST) / own;
+        others.merge(place.get(), p, Double::sum);
+        sum += p;
+      }
+    }
+    double all = sum;
+    others.forEach((place, p) -> lessons.note(place, p / all, reading));
+  }
+
+  private int round(int step) {
+    return Math.min(readings.length - 1, step / (map.steps() - 1));
   }
 
   private double[] shares(Note n, int step, int s, List<Place> candidates) {

@@ -1,29 +1,42 @@
 package neckway.place;
 
 import java.util.Arrays;
+import java.util.Optional;
 import neckway.neck.GuitarString;
 
 /** How well the sound of one note fits each string that has its pitch. */
 public final class StringEvidence {
   private final double[] logByNumber;
+  private final Optional<StiffnessReading> reading;
 
   /**
    * @param logByNumber logarithm of the likelihood by string number less one, up to a constant;
    *     negative infinity where the string does not have the pitch
    */
   public StringEvidence(double[] logByNumber) {
+    this(logByNumber, Optional.empty());
+  }
+
+  /** The same with the reading that it comes of. */
+  StringEvidence(double[] logByNumber, Optional<StiffnessReading> reading) {
     for (double log : logByNumber) {
       if (Double.isNaN(log) || log == Double.POSITIVE_INFINITY) {
         throw new IllegalArgumentException("a log-likelihood of " + log);
       }
     }
     this.logByNumber = logByNumber.clone();
+    this.reading = reading;
   }
 
   /** Logarithm of the likelihood of a string, up to a constant. */
   public double log(GuitarString string) {
     int index = string.number() - 1;
     return index < logByNumber.length ? logByNumber[index] : Double.NEGATIVE_INFINITY;
+  }
+
+  /** The reading that this comes of, if there was one. */
+  Optional<StiffnessReading> reading() {
+    return reading;
   }
 
   @Override

@@ -1,6 +1,7 @@
 package neckway.place;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.ToDoubleBiFunction;
 import neckway.neck.GuitarString;
 
@@ -27,15 +28,20 @@ final class StringLikelihood {
    */
   StringEvidence of(int midi, StiffnessReading reading) {
     return weigh(
-        midi, (string, fret) -> reading.logLikelihood(string.lnStiffnessAt(fret), string.spread()));
+        midi,
+        Optional.of(reading),
+        (string, fret) -> reading.logLikelihood(string.lnStiffnessAt(fret), string.spread()));
   }
 
   /** What is known of a note whose sound tells nothing. */
   StringEvidence even(int midi) {
-    return weigh(midi, (string, fret) -> 0);
+    return weigh(midi, Optional.empty(), (string, fret) -> 0);
   }
 
-  private StringEvidence weigh(int midi, ToDoubleBiFunction<StringProfile, Integer> fit) {
+  private StringEvidence weigh(
+      int midi,
+      Optional<StiffnessReading> reading,
+      ToDoubleBiFunction<StringProfile, Integer> fit) {
     double[] log = new double[GuitarString.MAX_STRINGS];
     Arrays.fill(log, Double.NEGATIVE_INFINITY);
     double most = Double.NEGATIVE_INFINITY;
@@ -61,6 +67,6 @@ final class StringLikelihood {
         log[i] = Math.log((1 - MISLEADING) * share + MISLEADING / candidates);
       }
     }
-    return new StringEvidence(log);
+    return new StringEvidence(log, reading);
   }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -55,11 +56,13 @@ class ReviewerTests {
   }
 
   @Test
-  void everyPlaceOfANoteIsListedEvenly() {
+  void everyPlaceOfANoteIsListedTheHandsOwnFirst() {
     player.right(0, 0).right(1, 0).right(2, 0).right(3, 0);
     List<PlaceGuess> places = review().notes().get(3).places();
     assertThat(places).extracting(g -> g.place().toString()).contains("5:5", "6:10", "4:0");
     assertThat(places).hasSize(3);
+    assertThat(places.stream().max(Comparator.comparingDouble(PlaceGuess::p)).orElseThrow().place())
+        .isEqualTo(PLAN.route().steps().get(3).place());
     assertThat(places.stream().mapToDouble(PlaceGuess::p).sum()).isEqualTo(1, within(1e-12));
   }
 
