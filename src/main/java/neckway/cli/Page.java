@@ -12,6 +12,7 @@ import neckway.follow.ReviewedNote;
 import neckway.follow.ReviewedShift;
 import neckway.follow.ReviewedStep;
 import neckway.follow.RunPlan;
+import neckway.follow.ShiftVerdict;
 import neckway.follow.Timing;
 import neckway.follow.Verdict;
 import neckway.neck.Direction;
@@ -134,7 +135,8 @@ final class Page {
     if (shift == null) {
       return "";
     }
-    return shift.planned().direction() == Direction.UP ? "^" : "v";
+    String way = shift.planned().direction() == Direction.UP ? "^" : "v";
+    return shift.verdict() == ShiftVerdict.MOVED ? way + shift.string().orElseThrow() : way;
   }
 
   private String heard(int index) {
@@ -188,6 +190,9 @@ final class Page {
     marks.add("7\" struck twice");
     out.println(String.join("; ", marks) + ";");
     out.println(".7 not reached.");
+    if (review.shifts().stream().anyMatch(s -> s.verdict() == ShiftVerdict.MOVED)) {
+      out.println("^4: planned here, made on string 4.");
+    }
     Wrapped.print(
         out, "^ and v: where a shift lands. Last line: ms off the beat, - early, + late.");
   }

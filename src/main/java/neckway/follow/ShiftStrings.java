@@ -43,11 +43,11 @@ final class ShiftStrings {
         .map(ReviewedShift::planned)
         .map(
             planned ->
-                "First: play the three notes of the join on the "
-                    + Phrases.string(planned.string())
-                    + " "
+                "First: play the shift "
                     + Phrases.way(planned.direction())
-                    + " alone, the "
+                    + " on the "
+                    + Phrases.string(planned.string())
+                    + " alone, its three notes, the "
                     + Phrases.finger(planned.finger())
                     + " landing on fret "
                     + plan.route().steps().get(planned.landingStep()).place().fret()

@@ -1,0 +1,96 @@
+package neckway.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import neckway.bench.ShiftTakes.ShiftTake;
+import neckway.follow.Clock;
+import neckway.follow.NoteVerdict;
+import neckway.follow.Review;
+import neckway.follow.Run;
+import neckway.follow.RunPlan;
+import neckway.follow.ShiftSaid;
+import neckway.follow.VerdictListener;
+import neckway.neck.Neck;
+import neckway.player.Amp;
+import neckway.player.Guitar;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** A run on a guitar that is known says the same, whatever blocks its sound comes in. */
+class RunBlockSizeTests {
+  private static ShiftTake take;
+
+  @BeforeAll
+  static void play() {
+    take = ShiftTakes.virtual(1, Amp.Voicing.NONE, Guitar.Model.ELECTRIC);
+  }
+
+  private static Review review(int block, List<ShiftSaid> said) {
+    PlayedTake played = take.played();
+    Neck neck = played.drill().neck();
+    RunPlan plan =
+        new RunPlan(
+                played.drill().route(),
+                played.drill().pulse(),
+                neck.key(),
+                neck.tuning(),
+                neck.frets())
+            .on(take.guitar().orElseThrow());
+    Run run =
+        new Run(
+            plan,
+            played.take().sampleRate(),
+            OptionalDouble.of(played.firstBeat()),
+            Clock.MEASURED,
+            new VerdictListener() {
+              @Override
+              public void decided(NoteVerdict verdict) {
+                // the review has them
+              }
+
+              @Override
+              public void shifted(ShiftSaid shift) {
+                said.add(shift);
+              }
+            });
+    float[] samples = played.take().samples();
+    for (int from = 0; from < samples.length; from += block) {
+      run.feed(samples, from, Math.min(block, samples.length - from));
+    }
+    return run.finish();
+  }
+
+  @Test
+  void blocksOfAnySizeGiveTheSameShiftsAndPlaces() {
+    List<ShiftSaid> said = new ArrayList<>();
+    Review one = review(37, said);
+    assertThat(said).isNotEmpty();
+    for (int block : new int[] {256, 4_096, take.played().take().samples().length}) {
+      List<ShiftSaid> again = new ArrayList<>();
+      Review other = review(block, again);
+      assertThat(other.notes()).isEqualTo(one.notes());
+      assertThat(other.shifts()).isEqualTo(one.shifts());
+      assertThat(other.summary()).isEqualTo(one.summary());
+      assertThat(again).isEqualTo(said);
+    }
+  }
+
+  /** What was said while the run went on is what its review has. */
+  @Test
+  void theReviewRepeatsWhatWasSaid() {
+    List<ShiftSaid> said = new ArrayList<>();
+    Review review = review(512, said);
+    for (ShiftSaid shift : said) {
+      assertThat(
+              review.shifts().stream()
+                  .filter(s -> s.planned().equals(shift.planned()))
+                  .map(s -> List.of(s.verdict(), s.string(), s.p()))
+                  .findFirst()
+                  .orElseThrow())
+          .isEqualTo(List.of(shift.verdict(), shift.string(), shift.p()));
+    }
+  }
+}
