@@ -15,14 +15,14 @@ import java.util.Optional;
  * harmonics are is left open between two cases, hardly any and most; what a take tells of that can
  * be given to the reading. The fundamental is summed over.
  *
- * <p>Valid for f0 from 60 Hz to 1.5 kHz and B from 3e-6 to 1.6e-3. Not for several threads.
+ * <p>Valid for f0 from 60 Hz to 1.5 kHz and B from 3e-6 to 4e-3. Not for several threads.
  */
 public final class Stiffness {
   /** The least B that is looked at. */
   public static final double LOWEST = 3e-6;
 
   /** The greatest B that is looked at. */
-  public static final double HIGHEST = 1.6e-3;
+  public static final double HIGHEST = 4e-3;
 
   /** From this long after the onset the sound is used: the pick's noise is gone. */
   public static final double SKIP_SECONDS = 0.004;
@@ -33,7 +33,7 @@ public final class Stiffness {
   /** Shorter stretches of sound tell nothing. */
   public static final double SHORTEST_SECONDS = 0.05;
 
-  private static final int GRID = 105;
+  private static final int GRID = 120;
   private static final int MOST_PARTIALS = 40;
   private static final int FEWEST_PEAKS = 3;
 

@@ -145,8 +145,7 @@ final class HandPath {
       Optional<PlannedShift> landing = Optional.empty();
       while (stand < pairs) {
         PlannedShift up = shift(round, Direction.UP, stand);
-        if (hands.get(up).isEmpty()
-            || note < 2 * strings.indexOf(hands.get(up).get()) + stand + 2) {
+        if (hands.get(up).isEmpty() || note < landingNote(up, first, stand)) {
           break;
         }
         stand++;
@@ -170,8 +169,7 @@ final class HandPath {
       Optional<PlannedShift> landing = Optional.empty();
       while (stand > 0) {
         PlannedShift down = shift(round, Direction.DOWN, stand - 1);
-        if (hands.get(down).isEmpty()
-            || note > 2 * strings.indexOf(hands.get(down).get()) + stand - 1) {
+        if (hands.get(down).isEmpty() || note > landingNote(down, first, stand - 1)) {
           break;
         }
         stand--;
@@ -188,6 +186,22 @@ final class HandPath {
     if (stand > 0 && round < route.rounds() - 1) {
       stop(first + 2 * topNote, 0, 0, Optional.empty());
     }
+  }
+
+  /**
+   * Note of the scale on which the hand lands: as planned, or on another string the first one that
+   * lies elsewhere if the hand does not move.
+   *
+   * @param first index of the round's first step
+   * @param lower stand of the lower shape
+   */
+  private int landingNote(PlannedShift shift, int first, int lower) {
+    GuitarString hand = hands.get(shift).orElseThrow();
+    if (hand.equals(shift.string())) {
+      int step = shift.landingStep() - first;
+      return step <= topNote ? step : 2 * topNote - step;
+    }
+    return 2 * strings.indexOf(hand) + lower + (shift.direction() == Direction.UP ? 2 : 0);
   }
 
   private void stop(int index, int note, int stand, Optional<PlannedShift> landing) {

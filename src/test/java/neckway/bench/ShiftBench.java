@@ -1,185 +1,181 @@
 package neckway.bench;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Function;
+import java.util.function.LongFunction;
 import neckway.bench.ShiftTakes.ShiftTake;
-import neckway.follow.Clock;
 import neckway.follow.Review;
-import neckway.follow.ReviewedNote;
-import neckway.follow.ReviewedShift;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
-import neckway.follow.ShiftVerdict;
+import neckway.neck.GuitarString;
+import neckway.neck.Tuning;
 import neckway.place.GuitarProfile;
-import neckway.place.PlaceGuess;
+import neckway.place.StringProfile;
 import neckway.player.Amp;
 import neckway.player.Guitar;
-import neckway.player.PlayedShift;
 
-/** Strings and shifts. */
+/**
+ * On which string the notes were played and the shifts made, over runs on guitars that were learnt
+ * from their calibration take. Prints a table.
+ *
+ * <pre>ShiftBench [FAMILY]... [--takes N] [--seed S] [--errors] [--write FILE]</pre>
+ *
+ * <p>Families are named as in the table's first column; without one all are run. Seeds are by
+ * default those that are not used in development.
+ */
 public final class ShiftBench {
-  private final Map<String, Map<String, Integer>> confusion = new TreeMap<>();
-  private int strings;
-  private int stringsRight;
-  private int sure;
-  private int sureRight;
-  private int shifts;
-  private int right;
-  private int unheard;
-  private final java.util.List<Double> delays = new java.util.ArrayList<>();
-  private final java.util.List<Double> late = new java.util.ArrayList<>();
-  private boolean errors;
+  private static final int THREADS = 2;
+  private static final String USUAL_TAKES = "48";
+  private static final String UNKNOWN = ", no profile";
+  private static final double USUAL_SPREAD = 0.5;
+  private static final String USUAL = ", usual strings";
 
   private ShiftBench() {}
 
   public static void main(String[] args) throws Exception {
     List<String> words = Arrays.asList(args);
-    int takes = Integer.parseInt(args[1]);
+    int takes = Integer.parseInt(StringBench.option(words, "--takes", USUAL_TAKES));
     long seed =
-        words.contains("--seed") ? Long.parseLong(words.get(words.indexOf("--seed") + 1)) : 1;
-    boolean none = words.contains("--uncalibrated");
-    ShiftBench bench = new ShiftBench();
-    bench.errors = words.contains("--errors");
+        Long.parseLong(StringBench.option(words, "--seed", "" + VirtualTakes.FIRST_HELD_OUT_SEED));
     Optional<RecordedNotes> recorded = RecordedNotes.load();
-    for (int i = 0; i < takes; i++) {
-      ShiftTake take;
-      if (args[0].equals("stitched")) {
-        take = ShiftTakes.stitched(recorded.orElseThrow(), "solidbody", seed + i);
-      } else {
-        String[] what = args[0].split(",");
-        take =
-            ShiftTakes.virtual(
-                seed + i,
-                Amp.Voicing.valueOf(what[0]),
-                what.length > 1
-                    ? Guitar.Model.valueOf(what[1])
-                    : Guitar.Model.values()[(int) ((seed + i) / 4 % 2)]);
+    Map<String, LongFunction<ShiftTake>> families = families(recorded);
+    StringBuilder table = new StringBuilder(ShiftScore.heading());
+    System.out.print(table);
+    for (Map.Entry<String, LongFunction<ShiftTake>> family : families.entrySet()) {
+      if (words.stream().anyMatch(families::containsKey) && !words.contains(family.getKey())) {
+        continue;
       }
-      bench.add(take, none);
-    }
-    bench.print(args[0]);
-  }
-
-  private void add(ShiftTake take, boolean uncalibrated) {
-    PlayedTake played = take.played();
-    RunPlan plan =
-        new RunPlan(
-            played.drill().route(),
-            played.drill().pulse(),
-            played.drill().neck().key(),
-            played.drill().neck().tuning(),
-            played.drill().neck().frets());
-    Optional<GuitarProfile> guitar = uncalibrated ? Optional.empty() : take.guitar();
-    if (guitar.isPresent()) {
-      plan = plan.on(guitar.get());
-    }
-    Run run =
-        new Run(
-            plan,
-            played.take().sampleRate(),
-            OptionalDouble.of(played.firstBeat()),
-            Clock.MEASURED,
-            v -> {});
-    run.feed(played.take().samples(), 0, played.take().samples().length);
-    Review review = run.finish();
-    for (TrueNote n : played.take().notes()) {
-      for (ReviewedNote g : review.notes()) {
-        if (Math.abs(g.time() - n.time()) < 0.05 && g.midi() == n.midi() && !g.places().isEmpty()) {
-          PlaceGuess best =
-              g.places().stream().max((a, b) -> Double.compare(a.p(), b.p())).orElseThrow();
-          boolean ok = best.place().string().number() == n.string();
-          strings++;
-          stringsRight += ok ? 1 : 0;
-          if (best.p() >= 0.9) {
-            sure++;
-            sureRight += ok ? 1 : 0;
-          }
-          break;
-        }
+      ShiftScore score = new ShiftScore(family.getKey());
+      measure(score, family.getValue(), takes, seed, guitar(family.getKey()));
+      System.out.print(score.row());
+      table.append(score.row());
+      if (words.contains("--errors")) {
+        score.confusion.forEach((done, said) -> System.out.println("  " + done + " -> " + said));
+        score.errors.forEach(System.out::println);
       }
     }
-    for (int i = 0; i < review.shifts().size(); i++) {
-      ReviewedShift said = review.shifts().get(i);
-      PlayedShift truth = take.shifts().get(i);
-      String what = truth.outcome().name();
-      if (truth.outcome() == PlayedShift.Outcome.MOVED) {
-        what += i == 0 ? " " + take.deed() : "";
-      }
-      String word = said.verdict().name();
-      if (said.verdict() == ShiftVerdict.MOVED && !said.string().equals(truth.string())) {
-        word = "MOVED elsewhere";
-      }
-      boolean ok = word.equals(truth.outcome().name());
-      shifts++;
-      right += ok ? 1 : 0;
-      unheard += said.verdict() == ShiftVerdict.UNHEARD ? 1 : 0;
-      confusion.computeIfAbsent(what, k -> new TreeMap<>()).merge(word, 1, Integer::sum);
-      if (ok && truth.string().isPresent()) {
-        int shows = shows(played, truth, truth.string().get().number());
-        played.take().notes().stream()
-            .filter(n -> n.step().isPresent() && n.step().getAsInt() == shows)
-            .findFirst()
-            .ifPresent(
-                n ->
-                    delays.add(
-                        (said.decided().getAsDouble() - n.time())
-                            / played.drill().pulse().gapSeconds()));
-      }
-      if (said.lateMs().isPresent() && truth.lateMs().isPresent() && ok) {
-        late.add(Math.abs(said.lateMs().getAsDouble() - truth.lateMs().getAsDouble()));
-      }
-      if (errors && !ok) {
-        System.out.printf(
-            "%s | %s %s -> %s p=%s string %s, truth %s planned %s%n",
-            played.take().name().replaceAll(" PlayerSettings.*", ""),
-            what,
-            truth.planned().direction(),
-            word,
-            said.p(),
-            said.string(),
-            truth.string(),
-            truth.planned().string());
-      }
+    if (recorded.isEmpty()) {
+      System.out.println("Recorded notes are not at " + RecordedNotes.folder() + ": left out.");
+    }
+    String write = StringBench.option(words, "--write", "");
+    if (!write.isEmpty()) {
+      writeInto(Path.of(write), table.toString(), takes, seed);
     }
   }
 
-  private static int shows(PlayedTake played, PlayedShift truth, int number) {
-    int half = (played.drill().route().stepsPerRound() - 1) / 2;
-    int fromLowest = played.drill().neck().tuning().count() - number;
-    int note = 2 * fromLowest + truth.planned().pair();
-    int round = truth.planned().round() * 2 * half;
-    return round
-        + (truth.planned().direction() == neckway.neck.Direction.UP ? note + 2 : 2 * half - note);
+  /** Which guitar a family's takes are reviewed on. */
+  private static Function<ShiftTake, Optional<GuitarProfile>> guitar(String family) {
+    if (family.endsWith(UNKNOWN)) {
+      return take -> Optional.empty();
+    }
+    if (family.endsWith(USUAL)) {
+      return take -> Optional.of(usualStrings());
+    }
+    return ShiftTake::guitar;
   }
 
-  private void print(String name) {
-    System.out.printf(
-        "%s: shifts %d right %.4f unheard %.4f wrong %.4f | string %.4f of %d, sure %.3f right %.4f"
-            + " | delay slots %.2f / %.2f | late ms %.1f / %.1f%n",
-        name,
-        shifts,
-        1.0 * right / shifts,
-        1.0 * unheard / shifts,
-        1.0 * (shifts - right - unheard) / shifts,
-        1.0 * stringsRight / strings,
-        strings,
-        1.0 * sure / strings,
-        1.0 * sureRight / Math.max(1, sure),
-        q(delays, 0.5),
-        q(delays, 0.95),
-        q(late, 0.5),
-        q(late, 0.95));
-    confusion.forEach((k, v) -> System.out.println("  " + k + " -> " + v));
+  /**
+   * A guitar of which nothing is known: geometric means of the sets measured on a solid-body
+   * electric, a humbucker electric and an acoustic with wound third, each string as far off as
+   * those differ.
+   */
+  private static GuitarProfile usualStrings() {
+    double[] millionths = {141, 76, 54, 71, 39, 13};
+    List<StringProfile> strings = new ArrayList<>();
+    for (GuitarString string : Tuning.STANDARD.strings()) {
+      double b = 1e-6 * millionths[strings.size()];
+      strings.add(
+          new StringProfile(
+              string, Tuning.STANDARD.openMidi(string), 0, Math.log(b), USUAL_SPREAD, 0));
+    }
+    return new GuitarProfile(strings);
   }
 
-  private static double q(java.util.List<Double> values, double share) {
-    double[] sorted = values.stream().mapToDouble(d -> d).sorted().toArray();
-    return sorted.length == 0
-        ? Double.NaN
-        : sorted[(int) Math.min(sorted.length - 1, share * sorted.length)];
+  private record Reviewed(ShiftTake take, Review review) {}
+
+  private static void measure(
+      ShiftScore score,
+      LongFunction<ShiftTake> maker,
+      int takes,
+      long seed,
+      Function<ShiftTake, Optional<GuitarProfile>> guitar)
+      throws Exception {
+    ExecutorService pool = Executors.newFixedThreadPool(THREADS);
+    try {
+      List<Future<Reviewed>> reviews = new ArrayList<>();
+      for (int i = 0; i < takes; i++) {
+        long number = seed + i;
+        reviews.add(
+            pool.submit(
+                () -> {
+                  ShiftTake take = maker.apply(number);
+                  return new Reviewed(take, ShiftScore.review(take, guitar.apply(take)));
+                }));
+      }
+      for (Future<Reviewed> reviewed : reviews) {
+        score.add(reviewed.get().take(), reviewed.get().review());
+      }
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+
+  private static Map<String, LongFunction<ShiftTake>> families(Optional<RecordedNotes> recorded) {
+    Map<String, LongFunction<ShiftTake>> families = new LinkedHashMap<>();
+    recorded.ifPresent(
+        notes -> families.put("recorded solid body", s -> ShiftTakes.stitched(notes, s)));
+    families.put("electric, line", s -> electric(s, Amp.Voicing.NONE));
+    families.put("electric, shifts slid", s -> ShiftTakes.slid(s, Amp.Voicing.NONE, model(s)));
+    families.put("electric, edge of breakup", s -> electric(s, Amp.Voicing.EDGE));
+    families.put("electric, crunch", s -> electric(s, Amp.Voicing.CRUNCH));
+    families.put(
+        "acoustic, wound third",
+        s -> ShiftTakes.virtual(s, Amp.Voicing.NONE, Guitar.Model.ACOUSTIC));
+    families.put("nylon", s -> ShiftTakes.virtual(s, Amp.Voicing.NONE, Guitar.Model.NYLON));
+    recorded.ifPresent(
+        notes -> families.put("recorded solid body" + UNKNOWN, s -> ShiftTakes.stitched(notes, s)));
+    families.put("electric, line" + UNKNOWN, s -> electric(s, Amp.Voicing.NONE));
+    recorded.ifPresent(
+        notes -> families.put("recorded solid body" + USUAL, s -> ShiftTakes.stitched(notes, s)));
+    families.put("electric, line" + USUAL, s -> electric(s, Amp.Voicing.NONE));
+    families.put(
+        "acoustic" + USUAL, s -> ShiftTakes.virtual(s, Amp.Voicing.NONE, Guitar.Model.ACOUSTIC));
+    families.put("nylon" + USUAL, s -> ShiftTakes.virtual(s, Amp.Voicing.NONE, Guitar.Model.NYLON));
+    return families;
+  }
+
+  private static ShiftTake electric(long seed, Amp.Voicing amp) {
+    return ShiftTakes.virtual(seed, amp, model(seed));
+  }
+
+  private static Guitar.Model model(long seed) {
+    return seed / 4 % 2 == 0 ? Guitar.Model.ELECTRIC : Guitar.Model.HUMBUCKER;
+  }
+
+  /** Puts the table between the marks in a page. */
+  private static void writeInto(Path page, String table, int takes, long seed) throws Exception {
+    String text = Files.readString(page);
+    String begin = "<!-- shifts -->\n";
+    String end = "<!-- /shifts -->";
+    int from = text.indexOf(begin) + begin.length();
+    int to = text.indexOf(end);
+    String command =
+        """
+        Written on %s by
+
+            mvn -q test-compile exec:java -Dexec.mainClass=neckway.bench.ShiftBench -Dexec.args="--takes %d --seed %d --write docs/strings.md"
+
+        """
+            .formatted(LocalDate.now(), takes, seed);
+    Files.writeString(page, text.substring(0, from) + command + table + text.substring(to));
   }
 }

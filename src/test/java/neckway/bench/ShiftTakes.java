@@ -55,8 +55,19 @@ final class ShiftTakes {
 
   /** A run of the virtual player through an amp. */
   static ShiftTake virtual(long seed, Amp.Voicing amp, Guitar.Model model) {
-    Random random = new Random(seed * 31 + 5);
+    return virtual(seed, amp, model, PlayerSettings.random(seed, Condition.CLEAN));
+  }
+
+  /** The same, every shift slid, half of them struck anew on landing. */
+  static ShiftTake slid(long seed, Amp.Voicing amp, Guitar.Model model) {
     PlayerSettings settings = PlayerSettings.random(seed, Condition.CLEAN);
+    return virtual(seed, amp, model, settings.withHabits(settings.habits().withLegato(0, 1, 0.5)));
+  }
+
+  private static ShiftTake virtual(
+      long seed, Amp.Voicing amp, Guitar.Model model, PlayerSettings player) {
+    Random random = new Random(seed * 31 + 5);
+    PlayerSettings settings = player;
     settings =
         settings.withGuitar(model.any(random, 15)).withSurroundings(with(settings, amp, random));
     Performance learnt = new VirtualPlayer(settings).calibration(Tuning.STANDARD, FRETS, seed + 77);
@@ -106,13 +117,13 @@ final class ShiftTakes {
   }
 
   /** The same played by single notes of the recorded solid body; learnt from other ones. */
-  static ShiftTake stitched(RecordedNotes recorded, String guitar, long seed) {
+  static ShiftTake stitched(RecordedNotes recorded, long seed) {
     Random random = new Random(seed * 37 + 11);
     PlayerSettings settings = PlayerSettings.plain();
     settings =
         settings.withHabits(
             settings.habits().withTiming(0, 2 + 8 * random.nextDouble(), 4 * random.nextDouble()));
-    List<Recording> all = recorded.of(guitar);
+    List<Recording> all = recorded.of("solidbody");
     float[] calibration = CalibrationTakes.recorded(all, RECORDED_FRETS, 0);
     Optional<GuitarProfile> learnt = learn(calibration, RecordedNotes.SAMPLE_RATE, RECORDED_FRETS);
     while (true) {
