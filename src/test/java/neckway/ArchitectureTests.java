@@ -35,7 +35,8 @@ class ArchitectureTests {
           "player", List.of("neck", "follow"),
           "sound", List.of("neck", "hear", "place", "follow"),
           "file", List.of("neck", "hear", "place", "follow", "player"),
-          "cli", List.of("neck", "hear", "place", "follow", "player", "sound", "file"));
+          "live", List.of("neck", "hear", "place", "follow", "sound", "file"),
+          "cli", List.of("neck", "hear", "place", "follow", "player", "sound", "file", "live"));
 
   private static final List<String> PURE = List.of("neck", "hear", "place", "follow", "player");
 

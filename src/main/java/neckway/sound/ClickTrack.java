@@ -56,6 +56,17 @@ public final class ClickTrack {
     plain = ClickSound.plain(sampleRate);
   }
 
+  private ClickTrack(ClickTrack other, double firstFrame, long beats) {
+    this.firstFrame = firstFrame;
+    this.beats = beats;
+    framesPerBeat = other.framesPerBeat;
+    beatsPerBar = other.beatsPerBar;
+    countIn = other.countIn;
+    gain = other.gain;
+    accent = other.accent;
+    plain = other.plain;
+  }
+
   /** Nothing but silence. */
   public static ClickTrack silence(int sampleRate) {
     return new ClickTrack(sampleRate, 0, sampleRate, 1, 0, 0, 0);
@@ -64,6 +75,22 @@ public final class ClickTrack {
   /** Output frame at which a click starts; the count-in's first one is number 0. */
   public double clickFrame(long click) {
     return firstFrame + click * framesPerBeat;
+  }
+
+  /** The last click that has begun at an output frame; negative before the first. */
+  public long clickBefore(double frame) {
+    return (long) Math.floor((frame - firstFrame) / framesPerBeat);
+  }
+
+  /**
+   * The same clicks counted from a later one, which begins a bar as the first one did: a whole
+   * number of bars later.
+   */
+  public ClickTrack from(long click) {
+    if (click < 0 || click % beatsPerBar != 0) {
+      throw new IllegalArgumentException("click " + click + " of bars of " + beatsPerBar);
+    }
+    return new ClickTrack(this, clickFrame(click), beats - click);
   }
 
   /** Frames from click to click. */
