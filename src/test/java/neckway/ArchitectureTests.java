@@ -36,7 +36,10 @@ class ArchitectureTests {
           "sound", List.of("neck", "hear", "place", "follow"),
           "file", List.of("neck", "hear", "place", "follow", "player"),
           "live", List.of("neck", "hear", "place", "follow", "sound", "file"),
-          "cli", List.of("neck", "hear", "place", "follow", "player", "sound", "file", "live"));
+          "desk", List.of("neck", "hear", "place", "follow", "player", "sound", "file", "live"),
+          "cli",
+              List.of(
+                  "neck", "hear", "place", "follow", "player", "sound", "file", "live", "desk"));
 
   private static final List<String> PURE = List.of("neck", "hear", "place", "follow", "player");
 

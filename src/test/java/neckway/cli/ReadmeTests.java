@@ -41,7 +41,8 @@ class ReadmeTests {
             .map(line -> line.strip().substring(JAR.length()).split(" ")[0])
             .distinct()
             .toList();
-    assertThat(shown).containsExactlyInAnyOrder("map", "listen", "review", "tune", "perform");
+    assertThat(shown)
+        .containsExactlyInAnyOrder("map", "desk", "listen", "review", "tune", "perform");
   }
 
   private static String withoutMilliseconds(String text) {

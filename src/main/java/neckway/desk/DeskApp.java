@@ -1,0 +1,64 @@
+package neckway.desk;
+
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import javafx.application.Application;
+import javafx.stage.Stage;
+import neckway.desk.Screen.Place;
+import neckway.file.SettingsFile;
+
+/** The window. Opened by {@link DeskStart}, which is no application itself. */
+public final class DeskApp extends Application {
+  private static final double USUAL_WIDTH = 1280;
+  private static final double USUAL_HEIGHT = 800;
+  private static final double LEAST_WIDTH = 800;
+  private static final double LEAST_HEIGHT = 560;
+  private static final int MOST_PIXELS = 16_000;
+
+  private Desk desk;
+  private DeskFrame frame;
+
+  /** The views that there are. */
+  public static Map<Place, Function<Desk, Screen>> screens() {
+    Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(Place.class);
+    screens.put(Place.CHOOSING, ChoosingScreen::new);
+    return screens;
+  }
+
+  @Override
+  public void start(Stage stage) {
+    SettingsFile settings = SettingsFile.usual();
+    desk = new Desk(settings);
+    frame = new DeskFrame(desk, screens());
+    stage.setScene(
+        frame.scene(
+            settings.whole("width", (int) LEAST_WIDTH, MOST_PIXELS).orElse((int) USUAL_WIDTH),
+            settings.whole("height", (int) LEAST_HEIGHT, MOST_PIXELS).orElse((int) USUAL_HEIGHT)));
+    stage.setTitle(Texts.of("window.title"));
+    stage.setMinWidth(LEAST_WIDTH);
+    stage.setMinHeight(LEAST_HEIGHT);
+    stage.setOnCloseRequest(
+        e -> {
+          settings.put("width", (int) stage.getScene().getWidth());
+          settings.put("height", (int) stage.getScene().getHeight());
+        });
+    openGiven();
+    stage.show();
+  }
+
+  private void openGiven() {
+    List<String> given = getParameters().getUnnamed();
+    if (!given.isEmpty() && !desk.drill().open(Path.of(given.get(0)))) {
+      desk.say(desk.drill().problem().get());
+    }
+  }
+
+  @Override
+  public void stop() {
+    frame.close();
+    desk.keep();
+  }
+}
