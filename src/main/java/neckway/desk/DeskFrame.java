@@ -26,7 +26,7 @@ import neckway.desk.Screen.Place;
  * and one line for the player at the foot.
  */
 public final class DeskFrame {
-  private static final double BASE_PIXELS = 15;
+  static final double BASE_PIXELS = 15;
 
   private final Desk desk;
   private final Map<Place, Function<Desk, Screen>> makers;

@@ -1,0 +1,164 @@
+package neckway.desk;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Function;
+import javafx.beans.property.BooleanProperty;
+import javafx.collections.FXCollections;
+import javafx.scene.Node;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Spinner;
+import javafx.scene.control.SpinnerValueFactory.IntegerSpinnerValueFactory;
+import javafx.scene.layout.GridPane;
+import javafx.util.StringConverter;
+import neckway.file.Drill;
+import neckway.file.DrillFile;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.RouteBuilder;
+
+/** Everything of a drill that is not chosen on the neck, and how the neck is drawn. */
+final class DrillForm {
+  private final Desk desk;
+  private final DrillModel drill;
+  private final ChoosingModel model;
+  private final GridPane grid = new GridPane();
+  private final ComboBox<Key> key = new ComboBox<>();
+  private final ComboBox<String> tuning = new ComboBox<>();
+  private final ComboBox<Integer> start = new ComboBox<>();
+  private final Spinner<Integer> count = spinner(1, Neck.LONGEST_CHAIN, 1);
+  private final Spinner<Integer> tempo =
+      spinner((int) DrillFile.SLOWEST, (int) DrillFile.FASTEST, 2);
+  private final Spinner<Integer> notes = spinner(1, DrillFile.MOST_NOTES_PER_BEAT, 1);
+  private final Spinner<Integer> rounds = spinner(1, RouteBuilder.MOST_ROUNDS, 1);
+  private boolean filling;
+
+  DrillForm(Desk desk, ChoosingModel model) {
+    this.desk = desk;
+    this.model = model;
+    drill = desk.drill();
+    grid.getStyleClass().add("form");
+    key.setItems(FXCollections.observableList(ChoosingModel.KEYS));
+    tuning.setItems(FXCollections.observableList(ChoosingModel.TUNINGS));
+    tuning.setEditable(true);
+    tuning.setPrefWidth(0);
+    tuning.setMaxWidth(Double.MAX_VALUE);
+    key.setMaxWidth(Double.MAX_VALUE);
+    start.setMaxWidth(Double.MAX_VALUE);
+    start.setConverter(shown(fret -> Texts.of("choosing.start.fret", fret)));
+    place(0, 0, "choosing.key", key);
+    place(0, 1, "choosing.tuning", tuning);
+    place(0, 2, "choosing.start", start);
+    place(0, 3, "choosing.count", count);
+    place(2, 0, "choosing.tempo", tempo);
+    place(2, 1, "choosing.notes", notes);
+    place(2, 2, "choosing.repeat", rounds);
+    place(2, 3, "choosing.label", labels());
+    grid.add(tick("choosing.left", desk.look().leftHanded()), 0, 4, 2, 1);
+    grid.add(tick("choosing.low-top", desk.look().lowStringOnTop()), 0, 5, 2, 1);
+    grid.add(tick("choosing.close", desk.look().closeUp()), 2, 4, 2, 1);
+    listen();
+    fill();
+  }
+
+  Node node() {
+    return grid;
+  }
+
+  private static Spinner<Integer> spinner(int least, int most, int step) {
+    Spinner<Integer> spinner =
+        new Spinner<>(new IntegerSpinnerValueFactory(least, most, least, step));
+    spinner.setEditable(true);
+    return spinner;
+  }
+
+  private void place(int column, int row, String textKey, Node control) {
+    Label label = new Label(Texts.of(textKey));
+    label.setLabelFor(control);
+    control.setAccessibleText(Texts.of(textKey));
+    grid.add(label, column, row);
+    grid.add(control, column + 1, row);
+  }
+
+  private ComboBox<LookModel.Label> labels() {
+    ComboBox<LookModel.Label> labels =
+        new ComboBox<>(FXCollections.observableList(Arrays.asList(LookModel.Label.values())));
+    labels.setConverter(
+        shown(
+            label ->
+                Texts.of("choosing.label." + label.name().toLowerCase(java.util.Locale.ROOT))));
+    labels.valueProperty().bindBidirectional(desk.look().label());
+    labels.setMaxWidth(Double.MAX_VALUE);
+    return labels;
+  }
+
+  private static CheckBox tick(String textKey, BooleanProperty property) {
+    CheckBox box = new CheckBox(Texts.of(textKey));
+    box.selectedProperty().bindBidirectional(property);
+    return box;
+  }
+
+  private static <T> StringConverter<T> shown(Function<T, String> words) {
+    return new StringConverter<>() {
+      @Override
+      public String toString(T value) {
+        return value == null ? "" : words.apply(value);
+      }
+
+      @Override
+      public T fromString(String text) {
+        throw new UnsupportedOperationException("nothing is typed here");
+      }
+    };
+  }
+
+  private void listen() {
+    drill.drillProperty().addListener(o -> fill());
+    on(key, drill::key);
+    on(tuning, text -> drill.tuning(text));
+    on(start, drill::start);
+    on(count, model::count);
+    on(tempo, value -> drill.tempo(value));
+    on(notes, drill::notesPerBeat);
+    on(rounds, drill::rounds);
+  }
+
+  private <T> void on(ComboBox<T> box, java.util.function.Consumer<T> action) {
+    box.valueProperty().addListener((o, before, now) -> ask(now, action));
+  }
+
+  private void on(Spinner<Integer> spinner, java.util.function.Consumer<Integer> action) {
+    spinner.valueProperty().addListener((o, before, now) -> ask(now, action));
+    spinner
+        .focusedProperty()
+        .addListener(
+            (o, was, is) -> spinner.getEditor().setText(String.valueOf(spinner.getValue())));
+  }
+
+  private <T> void ask(T value, java.util.function.Consumer<T> action) {
+    if (!filling && value != null) {
+      action.accept(value);
+      fill();
+    }
+  }
+
+  private void fill() {
+    Drill d = drill.drill();
+    filling = true;
+    try {
+      key.setValue(d.key());
+      tuning.setValue(d.tuning().toString());
+      List<Integer> starts = drill.starts();
+      start.setItems(FXCollections.observableList(starts));
+      start.setValue(d.start().orElse(starts.get(0)));
+      count.getValueFactory().setValue(d.shapes().size());
+      tempo.getValueFactory().setValue((int) Math.round(d.pulse().tempo()));
+      notes.getValueFactory().setValue(d.pulse().notesPerBeat());
+      rounds.getValueFactory().setValue(d.rounds());
+    } finally {
+      filling = false;
+    }
+  }
+}
