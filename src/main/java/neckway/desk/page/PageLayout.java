@@ -1,0 +1,104 @@
+package neckway.desk.page;
+
+/**
+ * Where things lie on a page of some size: bars in lines, lines on sheets. All lengths in pixels.
+ *
+ * @param font height of a figure
+ * @param column width of a step
+ * @param barsPerLine whole bars side by side
+ * @param linesPerSheet lines that fit one under the other
+ * @param lines lines in all
+ */
+record PageLayout(
+    double font, double column, int barsPerLine, int linesPerSheet, int lines, int strings) {
+  /** Blank at each side, in figures' heights. */
+  private static final double MARGIN = 1.0;
+
+  /** From string to string. */
+  private static final double STRING_GAP = 0.82;
+
+  /** Above the highest string: the hand and the arc. */
+  private static final double ABOVE = 2.0;
+
+  /** From the lowest string to the ruler. */
+  private static final double TO_RULER = 1.35;
+
+  /** Under the ruler: the figures of time. */
+  private static final double BELOW = 1.75;
+
+  private static final double LEAST_COLUMN = 1.75;
+  private static final double MOST_COLUMN = 3.2;
+  private static final double SMALLEST_FONT = 9;
+
+  /**
+   * @param wantedFont height of a figure, made smaller where not even one bar fits
+   */
+  static PageLayout of(double width, double height, double wantedFont, PageModel page) {
+    int bar = page.barSteps();
+    double widest = width / (LEAST_COLUMN * bar + 2 * MARGIN);
+    double tallest = height / lineHeight(1, page.strings());
+    double font = Math.max(SMALLEST_FONT, Math.min(wantedFont, Math.min(widest, tallest)));
+    double room = width - 2 * MARGIN * font;
+    int fit = Math.max(1, (int) (room / (bar * LEAST_COLUMN * font)));
+    int perLine = Math.min(fit, page.bars());
+    double column = Math.min(MOST_COLUMN * font, room / ((double) bar * perLine));
+    int lines = (page.bars() + perLine - 1) / perLine;
+    int linesPerSheet = Math.max(1, (int) (height / lineHeight(font, page.strings())));
+    return new PageLayout(font, column, perLine, linesPerSheet, lines, page.strings());
+  }
+
+  private static double lineHeight(double font, int strings) {
+    return font * (ABOVE + STRING_GAP * (strings - 1) + TO_RULER + BELOW);
+  }
+
+  double lineHeight() {
+    return lineHeight(font, strings);
+  }
+
+  double left() {
+    return MARGIN * font;
+  }
+
+  double stringGap() {
+    return STRING_GAP * font;
+  }
+
+  int line(int step, int barSteps) {
+    return step / (barSteps * barsPerLine);
+  }
+
+  /** Middle of a step's column. */
+  double x(int step, int barSteps) {
+    return left() + (step % (barSteps * barsPerLine) + 0.5) * column;
+  }
+
+  /** The highest string of a line on its sheet. */
+  double top(int line) {
+    return (line % linesPerSheet) * lineHeight() + ABOVE * font;
+  }
+
+  double bottom(int line) {
+    return top(line) + (strings - 1) * stringGap();
+  }
+
+  double ruler(int line) {
+    return bottom(line) + TO_RULER * font;
+  }
+
+  int sheet(int line) {
+    return line / linesPerSheet;
+  }
+
+  int sheets() {
+    return (lines + linesPerSheet - 1) / linesPerSheet;
+  }
+
+  /** The step at a point of a sheet, or the nearest one to it. */
+  int stepAt(double x, double y, int sheet, int barSteps, int steps) {
+    int lineOnSheet = (int) Math.max(0, Math.min(linesPerSheet - 1, y / lineHeight()));
+    int line = Math.min(lines - 1, sheet * linesPerSheet + lineOnSheet);
+    int perLine = barSteps * barsPerLine;
+    int column0 = (int) Math.max(0, Math.min(perLine - 1, (x - left()) / column));
+    return Math.min(steps - 1, line * perLine + column0);
+  }
+}
