@@ -4,8 +4,8 @@ import javafx.scene.paint.Color;
 
 /**
  * The colours of the page. The two hues of the shapes are blue and vermilion, which people of any
- * colour vision tell apart (after Okabe and Ito, "Color Universal Design", 2008, values from memory,
- * darkened or lightened for text), and no verdict is told by hue alone.
+ * colour vision tell apart (after Okabe and Ito, "Color Universal Design", 2008, values from
+ * memory, darkened or lightened for text), and no verdict is told by hue alone.
  */
 public record Inks(
     Color paper,

@@ -210,8 +210,7 @@ final class PagePainter {
     }
     g.strokeLine(heardX, y - 0.42 * at.font(), heardX, y + 0.42 * at.font());
     g.setLineDashes();
-    text(
-        words.off(page, step), x, y + 0.85 * at.font(), small, inks.ink(), TextAlignment.CENTER);
+    text(words.off(page, step), x, y + 0.85 * at.font(), small, inks.ink(), TextAlignment.CENTER);
     String late = words.landed(page, step);
     if (!late.isEmpty()) {
       text(late, x, y + 1.42 * at.font(), small, inks.ink(), TextAlignment.CENTER);

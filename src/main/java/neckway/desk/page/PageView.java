@@ -37,8 +37,7 @@ public final class PageView extends Region {
     canvas.setOnMouseClicked(
         e ->
             clicked.accept(
-                layout.stepAt(
-                    e.getX(), e.getY(), sheet, this.page.barSteps(), this.page.steps())));
+                layout.stepAt(e.getX(), e.getY(), sheet, this.page.barSteps(), this.page.steps())));
     sceneProperty()
         .addListener(
             (o, old, scene) -> {

@@ -29,9 +29,7 @@ public final class PageWords {
   String landed(PageModel page, int step) {
     return page.lateMs(step)
         .filter(late -> Math.abs(late) >= WORTH_SAYING_MS)
-        .map(
-            late ->
-                Texts.of(late > 0 ? "page.late" : "page.early", Math.round(Math.abs(late))))
+        .map(late -> Texts.of(late > 0 ? "page.late" : "page.early", Math.round(Math.abs(late))))
         .orElse("");
   }
 
@@ -58,7 +56,8 @@ public final class PageWords {
           case UNNAMED -> Texts.of("page.says.unnamed");
         };
     String twice = page.twice(step) ? Texts.of("page.says.twice") : "";
-    String strays = page.strays(step).isEmpty() ? "" : Texts.of("page.says.strays", page.strays(step));
+    String strays =
+        page.strays(step).isEmpty() ? "" : Texts.of("page.says.strays", page.strays(step));
     String time = "";
     if (page.timed(step)) {
       long ms = Math.round(page.offMs(step));
