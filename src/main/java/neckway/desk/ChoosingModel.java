@@ -3,6 +3,8 @@ package neckway.desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -49,6 +51,8 @@ public final class ChoosingModel {
   private final ReadOnlyStringWrapper details = new ReadOnlyStringWrapper(this, "details");
   private final ReadOnlyStringWrapper whys = new ReadOnlyStringWrapper(this, "whys");
   private final ReadOnlyStringWrapper pairText = new ReadOnlyStringWrapper(this, "pairText");
+  private final ReadOnlyBooleanWrapper severalPairs =
+      new ReadOnlyBooleanWrapper(this, "severalPairs");
   private final ReadOnlyIntegerWrapper pair = new ReadOnlyIntegerWrapper(this, "pair");
   private final ReadOnlyObjectWrapper<List<Row>> rows =
       new ReadOnlyObjectWrapper<>(this, "rows", List.of());
@@ -88,6 +92,11 @@ public final class ChoosingModel {
   /** Which pair of shapes the joins are of. */
   public ReadOnlyStringProperty pairText() {
     return pairText.getReadOnlyProperty();
+  }
+
+  /** Whether the chain has more than one pair. */
+  public ReadOnlyBooleanProperty severalPairs() {
+    return severalPairs.getReadOnlyProperty();
   }
 
   /** The pair whose joins are listed, counted from the lowest. */
@@ -176,6 +185,7 @@ public final class ChoosingModel {
       pair.set(0);
       return;
     }
+    severalPairs.set(pairs > 1);
     headline.set(
         Texts.of(
             "choosing.headline",
@@ -259,6 +269,6 @@ public final class ChoosingModel {
             join.lead() == Join.Lead.CHANGE ? "bridge.change" : "bridge.led",
             Texts.of("short." + join.finger()),
             join.travel());
-    return ways.isEmpty() ? how : ways + ": " + how;
+    return ways.isEmpty() ? how : ways + " · " + how;
   }
 }

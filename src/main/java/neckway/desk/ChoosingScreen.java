@@ -1,10 +1,17 @@
 package neckway.desk;
 
+import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Slider;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -12,20 +19,35 @@ import javafx.scene.layout.VBox;
 
 /** Choosing: the neck with its stands and joins, and everything else that makes a drill. */
 public final class ChoosingScreen implements Screen {
+  private static final String VOLUME = "hearVolume";
+  private static final double USUAL_VOLUME = 0.2;
+
   private final Desk desk;
   private final ChoosingModel model;
+  private final HearModel hear;
   private final JoinList joins;
-  private final ScrollPane root = new ScrollPane();
+  private final DrillFiles files;
+  private final BorderPane root = new BorderPane();
 
   public ChoosingScreen(Desk desk) {
+    this(desk, new SpeakerOutlet(() -> desk.settings().text(Desk.OUTPUT)));
+  }
+
+  ChoosingScreen(Desk desk, HearModel.Outlet outlet) {
     this.desk = desk;
     model = new ChoosingModel(desk);
+    hear = new HearModel(outlet, Platform::runLater, desk::say);
     joins = new JoinList(model);
+    files = new DrillFiles(desk, root);
     VBox page = new VBox(head(), neck(), lower());
     page.getStyleClass().add("page");
-    root.setContent(page);
-    root.setFitToWidth(true);
-    root.getStyleClass().add("scroll");
+    ScrollPane scroll = new ScrollPane(page);
+    scroll.setFitToWidth(true);
+    scroll.setFocusTraversable(false);
+    scroll.getStyleClass().add("scroll");
+    root.setCenter(scroll);
+    root.setBottom(actions());
+    root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
   }
 
   private Node head() {
@@ -37,9 +59,7 @@ public final class ChoosingScreen implements Screen {
     details.getStyleClass().add("details");
     details.setWrapText(true);
     details.textProperty().bind(model.details());
-    Region gap = new Region();
-    HBox.setHgrow(gap, Priority.ALWAYS);
-    HBox head = new HBox(headline, gap, details);
+    VBox head = new VBox(headline, details);
     head.getStyleClass().add("head");
     return head;
   }
@@ -50,7 +70,16 @@ public final class ChoosingScreen implements Screen {
     neck.onMark(model::stand);
     neck.onJoin(model::take);
     neck.picture().bind(model.picture());
-    neck.accessibleTextProperty().bind(model.headline());
+    neck.sounding().bind(hear.place());
+    neck.accessibleTextProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () ->
+                    Texts.of(
+                        "choosing.neck", model.headline().get(), model.details().get().strip()),
+                model.headline(),
+                model.details()));
+    StandKeys.give(neck, model);
     return neck;
   }
 
@@ -60,16 +89,101 @@ public final class ChoosingScreen implements Screen {
     title.textProperty().bind(model.pairText());
     Button next = new Button(Texts.of("choosing.next-pair"));
     next.setOnAction(e -> model.nextPair());
+    next.visibleProperty().bind(model.severalPairs());
+    next.managedProperty().bind(model.severalPairs());
+    HBox titles = new HBox(title, next);
+    titles.getStyleClass().add("titles");
     Label whys = new Label();
     whys.setWrapText(true);
     whys.getStyleClass().add("whys");
     whys.textProperty().bind(model.whys());
-    VBox left = new VBox(title, joins, whys);
+    VBox left = new VBox(titles, joins, whys);
     left.getStyleClass().add("column");
     HBox.setHgrow(left, Priority.ALWAYS);
     HBox lower = new HBox(left, new DrillForm(desk, model).node());
     lower.getStyleClass().add("lower");
     return lower;
+  }
+
+  private Node actions() {
+    HBox bar = new HBox();
+    bar.getStyleClass().add("actions");
+    if (desk.router().has(Place.PLAYING)) {
+      Button play = button("choosing.play", () -> desk.router().go(Place.PLAYING));
+      play.setTooltip(new Tooltip(Texts.of("choosing.play.key")));
+      bar.getChildren().add(play);
+    }
+    Button listen = button("choosing.hear", this::hear);
+    listen.setTooltip(new Tooltip(Texts.of("choosing.hear.key")));
+    listen
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () ->
+                    switch (hear.state().get()) {
+                      case SILENT -> Texts.of("choosing.hear");
+                      case RENDERING -> Texts.of("choosing.hear.rendering");
+                      case PLAYING -> Texts.of("choosing.hear.stop");
+                    },
+                hear.state()));
+    Region gap = new Region();
+    HBox.setHgrow(gap, Priority.ALWAYS);
+    Button open = new Button(Texts.of("choosing.open"));
+    open.setOnAction(e -> files.open());
+    Button save = new Button(Texts.of("choosing.save"));
+    save.setOnAction(e -> files.save());
+    Label loud = new Label(Texts.of("choosing.volume"));
+    Slider volume = volume();
+    loud.setLabelFor(volume);
+    bar.getChildren().addAll(listen, loud, volume, gap, open, save);
+    return bar;
+  }
+
+  private Slider volume() {
+    Slider volume = new Slider(0, 1, desk.settings().number(VOLUME, 0, 1).orElse(USUAL_VOLUME));
+    volume.setBlockIncrement(0.05);
+    volume.setAccessibleText(Texts.of("choosing.volume"));
+    hear.gain(volume.getValue());
+    volume
+        .valueProperty()
+        .addListener(
+            (o, before, now) -> {
+              hear.gain(now.doubleValue());
+              desk.settings().put(VOLUME, now.doubleValue());
+            });
+    return volume;
+  }
+
+  private static Button button(String textKey, Runnable action) {
+    Button button = new Button(Texts.of(textKey));
+    button.getStyleClass().add("main-action");
+    button.setOnAction(e -> action.run());
+    return button;
+  }
+
+  private void hear() {
+    hear.toggle(desk.drill().drill());
+  }
+
+  private void key(KeyEvent event) {
+    KeyCode code = event.getCode();
+    boolean done = true;
+    if (event.isShortcutDown() && code == KeyCode.H) {
+      hear();
+    } else if (event.isShortcutDown() && code == KeyCode.O) {
+      files.open();
+    } else if (event.isShortcutDown() && code == KeyCode.S) {
+      files.save();
+    } else if (code == KeyCode.PAGE_DOWN && desk.router().has(Place.PLAYING)) {
+      desk.router().go(Place.PLAYING);
+    } else if (code == KeyCode.ESCAPE && hear.state().get() != HearModel.State.SILENT) {
+      hear.stop();
+    } else {
+      done = false;
+    }
+    if (done) {
+      event.consume();
+    }
   }
 
   @Override
@@ -79,11 +193,11 @@ public final class ChoosingScreen implements Screen {
 
   @Override
   public void shown() {
-    joins.focus();
+    Platform.runLater(joins::focus);
   }
 
   @Override
   public void hidden() {
-    // nothing runs
+    hear.stop();
   }
 }

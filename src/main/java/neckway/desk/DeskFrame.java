@@ -40,6 +40,7 @@ public final class DeskFrame {
   public DeskFrame(Desk desk, Map<Place, Function<Desk, Screen>> makers) {
     this.desk = desk;
     this.makers = new EnumMap<>(makers);
+    desk.router().offer(makers.keySet());
     root.getStyleClass().add("desk");
     root.getStylesheets().add(DeskFrame.class.getResource("desk.css").toExternalForm());
     root.setTop(top());
@@ -47,6 +48,7 @@ public final class DeskFrame {
     desk.look().textPercent().addListener(o -> dress());
     desk.look().dark().addListener(o -> dress());
     dress();
+    Drops.accept(root, desk);
     desk.router().current().addListener((o, before, now) -> show(before, now));
   }
 

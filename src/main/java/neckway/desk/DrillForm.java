@@ -12,6 +12,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.SpinnerValueFactory.IntegerSpinnerValueFactory;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Region;
 import javafx.util.StringConverter;
 import neckway.file.Drill;
 import neckway.file.DrillFile;
@@ -40,10 +41,11 @@ final class DrillForm {
     this.model = model;
     drill = desk.drill();
     grid.getStyleClass().add("form");
+    grid.setMinWidth(Region.USE_PREF_SIZE);
     key.setItems(FXCollections.observableList(ChoosingModel.KEYS));
     tuning.setItems(FXCollections.observableList(ChoosingModel.TUNINGS));
     tuning.setEditable(true);
-    tuning.setPrefWidth(0);
+    tuning.getStyleClass().add("tuning");
     tuning.setMaxWidth(Double.MAX_VALUE);
     key.setMaxWidth(Double.MAX_VALUE);
     start.setMaxWidth(Double.MAX_VALUE);
@@ -71,12 +73,15 @@ final class DrillForm {
     Spinner<Integer> spinner =
         new Spinner<>(new IntegerSpinnerValueFactory(least, most, least, step));
     spinner.setEditable(true);
+    spinner.getStyleClass().add("number");
+    spinner.setMaxWidth(Double.MAX_VALUE);
     return spinner;
   }
 
   private void place(int column, int row, String textKey, Node control) {
     Label label = new Label(Texts.of(textKey));
     label.setLabelFor(control);
+    label.setMinWidth(Region.USE_PREF_SIZE);
     control.setAccessibleText(Texts.of(textKey));
     grid.add(label, column, row);
     grid.add(control, column + 1, row);
@@ -96,6 +101,7 @@ final class DrillForm {
 
   private static CheckBox tick(String textKey, BooleanProperty property) {
     CheckBox box = new CheckBox(Texts.of(textKey));
+    box.setMinWidth(Region.USE_PREF_SIZE);
     box.selectedProperty().bindBidirectional(property);
     return box;
   }

@@ -95,7 +95,17 @@ final class NeckPainter {
       }
     }
     int to = Math.min(neck.frets(), high + HAND_FRETS - 1);
-    return new Mark(placed.shape(), placed.start(), low, to, chosen);
+    return new Mark(placed.shape(), placed.start(), low, to, inTurn(placed.hands()), chosen);
+  }
+
+  private static List<Integer> inTurn(List<Integer> hands) {
+    List<Integer> turn = new ArrayList<>();
+    for (int hand : hands) {
+      if (turn.isEmpty() || turn.get(turn.size() - 1) != hand) {
+        turn.add(hand);
+      }
+    }
+    return turn;
   }
 
   private List<Window> windows() {

@@ -54,9 +54,15 @@ public record NeckPicture(
    * @param start fret of its first note
    * @param from the lowest fret that the hand covers
    * @param to the highest
+   * @param hands the frets under the first finger, in the order of the way up
    * @param chosen its look, where it is in the chain
    */
-  public record Mark(Shape shape, int start, int from, int to, Optional<Side> chosen) {}
+  public record Mark(
+      Shape shape, int start, int from, int to, List<Integer> hands, Optional<Side> chosen) {
+    public Mark {
+      hands = List.copyOf(hands);
+    }
+  }
 
   /**
    * The hand in one stand over some neighbouring strings: four frets wide.

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleDoubleProperty;
@@ -40,7 +41,9 @@ import neckway.neck.Place;
 public final class NeckView extends Region {
   private static final String FAMILY = "DejaVu Sans";
   private static final int[] INLAYS = {3, 5, 7, 9, 12, 15, 17, 19, 21, 24};
-  private static final double MOST_GAP = 62;
+  private static final double ARC_PEAK = 0.66;
+  private static final double LEAST_BRIDGE_TEXT = 8.5;
+  private static final double MOST_GAP = 70;
 
   private final ObjectProperty<NeckPicture> picture = new SimpleObjectProperty<>(this, "picture");
   private final ObjectProperty<Optional<Place>> sounding =
@@ -75,6 +78,11 @@ public final class NeckView extends Region {
     return sounding;
   }
 
+  /** Whether the nut is on the right. */
+  boolean leftHanded() {
+    return look.leftHanded().get();
+  }
+
   /** Size of plain text, pixels. */
   public DoubleProperty em() {
     return em;
@@ -97,7 +105,7 @@ public final class NeckView extends Region {
   }
 
   private double gap() {
-    return Math.max(30, Math.min(MOST_GAP, 2.7 * em.get()));
+    return Math.max(30, Math.min(MOST_GAP, Math.max(2.7 * em.get(), getWidth() / 30)));
   }
 
   private int strings() {
@@ -134,7 +142,7 @@ public final class NeckView extends Region {
 
   @Override
   protected double computePrefHeight(double width) {
-    return lanes().size() * laneHeight() + gap() * strings() + 2.2 * numberEm();
+    return lanes().size() * laneHeight() + gap() * (strings() + 0.15) + 2.2 * numberEm();
   }
 
   @Override
@@ -229,7 +237,7 @@ public final class NeckView extends Region {
         for (double dy : inlay % 12 == 0 ? new double[] {-gap(), gap()} : new double[] {0}) {
           Circle c = new Circle(at.fingerX(inlay), middle + dy, Math.min(4.5, gap() * 0.1));
           c.getStyleClass().add("inlay");
-          nodes.add(nodes.size() > 0 ? p.windows().size() : 0, c);
+          nodes.add(0, c);
         }
       }
     }
@@ -249,7 +257,7 @@ public final class NeckView extends Region {
             line(left, y + laneHeight() * 0.82, left + width, y + laneHeight() * 0.82, style);
         Text name =
             text(
-                mark.shape().spoken(),
+                words(mark, width),
                 left + width / 2,
                 y + laneHeight() * 0.4,
                 Math.min(em.get(), 24) * 0.92,
@@ -263,6 +271,19 @@ public final class NeckView extends Region {
         nodes.addAll(List.of(under, name, hit));
       }
     }
+  }
+
+  private String words(Mark mark, double width) {
+    String name = mark.shape().spoken();
+    if (mark.chosen().isEmpty()) {
+      return name;
+    }
+    String hands =
+        mark.hands().stream()
+            .map(String::valueOf)
+            .collect(Collectors.joining(" " + Texts.of("mark.then") + " "));
+    String all = Texts.of("mark.chosen", name, hands);
+    return all.length() * em.get() * 0.65 < width ? all : name;
   }
 
   private double radius(int fret) {
@@ -308,17 +329,17 @@ public final class NeckView extends Region {
     double x2 = at.fingerX(bridge.join().to());
     double r = radius(bridge.join().to());
     boolean taken = !bridge.taken().isEmpty();
-    double start = y - r * 0.75;
-    double inset = Math.signum(x2 - x1) * r * 0.7;
-    QuadCurve arc =
-        new QuadCurve(x1 + inset, start, (x1 + x2) / 2, y - gap() * 0.86, x2 - inset, start);
+    double start = y - r * 0.8;
+    double inset = Math.signum(x2 - x1) * r * 0.65;
+    double lift = 2 * ARC_PEAK * gap() - r * 0.8;
+    QuadCurve arc = new QuadCurve(x1 + inset, start, (x1 + x2) / 2, y - lift, x2 - inset, start);
     arc.getStyleClass().addAll("bridge", taken ? "taken" : "open");
     nodes.add(arc);
     if (bridge.taken().contains(Direction.UP)) {
-      nodes.add(arrow(x2 - inset, start, x2 - inset - (x1 + x2) / 2, gap() * 0.86 - r * 0.75));
+      nodes.add(arrow(x2 - inset, start, x2 - inset - (x1 + x2) / 2, lift - r * 0.8));
     }
     if (bridge.taken().contains(Direction.DOWN)) {
-      nodes.add(arrow(x1 + inset, start, x1 + inset - (x1 + x2) / 2, gap() * 0.86 - r * 0.75));
+      nodes.add(arrow(x1 + inset, start, x1 + inset - (x1 + x2) / 2, lift - r * 0.8));
     }
     QuadCurve hit =
         new QuadCurve(
@@ -359,20 +380,16 @@ public final class NeckView extends Region {
     if (bridge.taken().isEmpty()) {
       return;
     }
-    double y = at.stringY(bridge.join().string());
-    double x = (at.fingerX(bridge.join().from()) + at.fingerX(bridge.join().to())) / 2;
-    double size = Math.min(gap() * 0.3, em.get() * 0.85);
-    Text text =
-        text(ChoosingModel.onBridge(bridge), x, y - gap() * 0.54, size, true, "bridge-text");
-    double width = text.getLayoutBounds().getWidth() + size * 0.7;
-    Rectangle paper =
-        new Rectangle(x - width / 2, y - gap() * 0.54 - size * 0.62, width, size * 1.24);
-    paper.setArcWidth(size);
-    paper.setArcHeight(size);
-    paper.getStyleClass().add("bridge-paper");
-    paper.setMouseTransparent(true);
-    nodes.add(paper);
-    nodes.add(text);
+    double y = at.stringY(bridge.join().string()) - gap() * 0.4;
+    double x1 = at.fingerX(bridge.join().from());
+    double x2 = at.fingerX(bridge.join().to());
+    double room = Math.abs(x2 - x1) - 3 * radius(bridge.join().to());
+    double size = Math.min(gap() * 0.3, em.get() * 0.87);
+    Text text = text(ChoosingModel.onBridge(bridge), (x1 + x2) / 2, y, size, true, "bridge-text");
+    shrink(text, room);
+    if (text.getFont().getSize() >= LEAST_BRIDGE_TEXT) {
+      nodes.add(text);
+    }
   }
 
   private static Line line(double x1, double y1, double x2, double y2, String... styles) {

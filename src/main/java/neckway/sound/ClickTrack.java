@@ -4,7 +4,7 @@ package neckway.sound;
  * What the loudspeaker plays: a click on every beat, placed by sample index, so that its time in
  * the output is exact whatever the machine does. Allocates nothing while playing.
  */
-public final class ClickTrack {
+public final class ClickTrack implements PlayedSound {
   /** Full gain; no click is louder than this share of full scale. */
   public static final double MAX_GAIN = 0.5;
 
@@ -109,7 +109,8 @@ public final class ClickTrack {
   }
 
   /** Writes the sound of the frames from this one on over a block. */
-  void fill(long frame, float[] block) {
+  @Override
+  public void fill(long frame, float[] block) {
     for (int i = 0; i < block.length; i++) {
       long at = frame + i;
       long click = (long) Math.floor((at + 0.5 - firstFrame) / framesPerBeat);
