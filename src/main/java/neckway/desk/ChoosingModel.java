@@ -259,16 +259,15 @@ public final class ChoosingModel {
 
   /** What stands on a bridge. */
   static String onBridge(NeckPicture.Bridge bridge) {
-    String ways =
-        bridge.taken().stream()
-            .map(d -> Texts.of(d == Direction.UP ? "way.up" : "way.down"))
-            .collect(Collectors.joining(" " + Texts.of("way.and") + " "));
     Join join = bridge.join();
     String how =
         Texts.of(
             join.lead() == Join.Lead.CHANGE ? "bridge.change" : "bridge.led",
             Texts.of("short." + join.finger()),
             join.travel());
-    return ways.isEmpty() ? how : ways + " · " + how;
+    return switch (bridge.taken().size()) {
+      case 1 -> Texts.of(bridge.taken().get(0) == Direction.UP ? "way.up" : "way.down", how);
+      default -> how;
+    };
   }
 }

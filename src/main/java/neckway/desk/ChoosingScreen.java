@@ -12,9 +12,8 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Choosing: the neck with its stands and joins, and everything else that makes a drill. */
@@ -99,14 +98,11 @@ public final class ChoosingScreen implements Screen {
     whys.textProperty().bind(model.whys());
     VBox left = new VBox(titles, joins, whys);
     left.getStyleClass().add("column");
-    HBox.setHgrow(left, Priority.ALWAYS);
-    HBox lower = new HBox(left, new DrillForm(desk, model).node());
-    lower.getStyleClass().add("lower");
-    return lower;
+    return new SideBySide(left, new DrillForm(desk, model).node());
   }
 
   private Node actions() {
-    HBox bar = new HBox();
+    FlowPane bar = new FlowPane();
     bar.getStyleClass().add("actions");
     if (desk.router().has(Place.PLAYING)) {
       Button play = button("choosing.play", () -> desk.router().go(Place.PLAYING));
@@ -126,8 +122,6 @@ public final class ChoosingScreen implements Screen {
                       case PLAYING -> Texts.of("choosing.hear.stop");
                     },
                 hear.state()));
-    Region gap = new Region();
-    HBox.setHgrow(gap, Priority.ALWAYS);
     Button open = new Button(Texts.of("choosing.open"));
     open.setOnAction(e -> files.open());
     Button save = new Button(Texts.of("choosing.save"));
@@ -135,7 +129,9 @@ public final class ChoosingScreen implements Screen {
     Label loud = new Label(Texts.of("choosing.volume"));
     Slider volume = volume();
     loud.setLabelFor(volume);
-    bar.getChildren().addAll(listen, loud, volume, gap, open, save);
+    HBox loudness = new HBox(loud, volume);
+    loudness.getStyleClass().add("loudness");
+    bar.getChildren().addAll(listen, loudness, open, save);
     return bar;
   }
 

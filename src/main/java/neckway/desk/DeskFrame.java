@@ -28,6 +28,9 @@ import neckway.desk.Screen.Place;
 public final class DeskFrame {
   static final double BASE_PIXELS = 15;
 
+  private static final int LARGE_PERCENT = 150;
+  private static final int HUGE_PERCENT = 225;
+
   private final Desk desk;
   private final Map<Place, Function<Desk, Screen>> makers;
   private final Map<Place, Screen> made = new EnumMap<>(Place.class);
@@ -143,7 +146,12 @@ public final class DeskFrame {
   private void dress() {
     double pixels = BASE_PIXELS * desk.look().textPercent().get() / 100;
     root.setStyle("-fx-font-size: " + Texts.plain(pixels) + "px;");
-    root.getStyleClass().remove("dark");
+    root.getStyleClass().removeAll("dark", "large", "huge");
+    if (desk.look().textPercent().get() > HUGE_PERCENT) {
+      root.getStyleClass().add("huge");
+    } else if (desk.look().textPercent().get() > LARGE_PERCENT) {
+      root.getStyleClass().add("large");
+    }
     if (desk.look().dark().get()) {
       root.getStyleClass().add("dark");
     }

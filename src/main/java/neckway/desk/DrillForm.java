@@ -10,6 +10,7 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Spinner;
+import javafx.scene.control.SpinnerValueFactory.DoubleSpinnerValueFactory;
 import javafx.scene.control.SpinnerValueFactory.IntegerSpinnerValueFactory;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
@@ -30,10 +31,11 @@ final class DrillForm {
   private final ComboBox<String> tuning = new ComboBox<>();
   private final ComboBox<Integer> start = new ComboBox<>();
   private final Spinner<Integer> count = spinner(1, Neck.LONGEST_CHAIN, 1);
-  private final Spinner<Integer> tempo =
-      spinner((int) DrillFile.SLOWEST, (int) DrillFile.FASTEST, 2);
+  private final Spinner<Double> tempo = tempoSpinner();
   private final Spinner<Integer> notes = spinner(1, DrillFile.MOST_NOTES_PER_BEAT, 1);
   private final Spinner<Integer> rounds = spinner(1, RouteBuilder.MOST_ROUNDS, 1);
+  private static final double TEMPO_STEP = 2;
+
   private boolean filling;
 
   DrillForm(Desk desk, ChoosingModel model) {
@@ -41,8 +43,7 @@ final class DrillForm {
     this.model = model;
     drill = desk.drill();
     grid.getStyleClass().add("form");
-    grid.setMinWidth(Region.USE_PREF_SIZE);
-    key.setItems(FXCollections.observableList(ChoosingModel.KEYS));
+    key.setItems(FXCollections.observableArrayList(ChoosingModel.KEYS));
     tuning.setItems(FXCollections.observableList(ChoosingModel.TUNINGS));
     tuning.setEditable(true);
     tuning.getStyleClass().add("tuning");
@@ -65,16 +66,30 @@ final class DrillForm {
     fill();
   }
 
-  Node node() {
+  Region node() {
     return grid;
+  }
+
+  private static Spinner<Double> tempoSpinner() {
+    DoubleSpinnerValueFactory values =
+        new DoubleSpinnerValueFactory(
+            DrillFile.SLOWEST, DrillFile.FASTEST, DrillFile.SLOWEST, TEMPO_STEP);
+    values.setConverter(new NumberText());
+    Spinner<Double> spinner = new Spinner<>(values);
+    dress(spinner);
+    return spinner;
+  }
+
+  private static void dress(Spinner<?> spinner) {
+    spinner.setEditable(true);
+    spinner.getStyleClass().add("number");
+    spinner.setMaxWidth(Double.MAX_VALUE);
   }
 
   private static Spinner<Integer> spinner(int least, int most, int step) {
     Spinner<Integer> spinner =
         new Spinner<>(new IntegerSpinnerValueFactory(least, most, least, step));
-    spinner.setEditable(true);
-    spinner.getStyleClass().add("number");
-    spinner.setMaxWidth(Double.MAX_VALUE);
+    dress(spinner);
     return spinner;
   }
 
@@ -135,7 +150,7 @@ final class DrillForm {
     box.valueProperty().addListener((o, before, now) -> ask(now, action));
   }
 
-  private void on(Spinner<Integer> spinner, java.util.function.Consumer<Integer> action) {
+  private <T> void on(Spinner<T> spinner, java.util.function.Consumer<T> action) {
     spinner.valueProperty().addListener((o, before, now) -> ask(now, action));
     spinner
         .focusedProperty()
@@ -154,13 +169,16 @@ final class DrillForm {
     Drill d = drill.drill();
     filling = true;
     try {
+      if (!key.getItems().contains(d.key())) {
+        key.getItems().add(d.key());
+      }
       key.setValue(d.key());
       tuning.setValue(d.tuning().toString());
       List<Integer> starts = drill.starts();
       start.setItems(FXCollections.observableList(starts));
       start.setValue(d.start().orElse(starts.get(0)));
       count.getValueFactory().setValue(d.shapes().size());
-      tempo.getValueFactory().setValue((int) Math.round(d.pulse().tempo()));
+      tempo.getValueFactory().setValue(d.pulse().tempo());
       notes.getValueFactory().setValue(d.pulse().notesPerBeat());
       rounds.getValueFactory().setValue(d.rounds());
     } finally {

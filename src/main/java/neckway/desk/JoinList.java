@@ -40,6 +40,7 @@ final class JoinList extends GridPane {
       downs.add(downButton);
       Label text = new Label(row.text());
       text.getStyleClass().add(row.up() || row.down() ? "join-taken" : "join");
+      text.setWrapText(true);
       setHgrow(text, Priority.ALWAYS);
       text.setOnMouseClicked(e -> model.take(Direction.UP, row.join()));
       addRow(line++, upButton, downButton, text);
@@ -51,6 +52,7 @@ final class JoinList extends GridPane {
       ChoosingModel.Row row, Direction direction, boolean taken, ToggleGroup group) {
     RadioButton button =
         new RadioButton(Texts.of(direction == Direction.UP ? "choosing.up" : "choosing.down"));
+    button.setMinWidth(USE_PREF_SIZE);
     button.setToggleGroup(group);
     button.setSelected(taken);
     button.setFocusTraversable(taken);

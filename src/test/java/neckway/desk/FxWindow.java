@@ -1,0 +1,145 @@
+package neckway.desk;
+
+import java.awt.image.BufferedImage;
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import javafx.application.Platform;
+import javafx.scene.Scene;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.robot.Robot;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+
+/** A window without a screen for tests: opened, typed into by a robot, and looked at. */
+final class FxWindow implements AutoCloseable {
+  private static final long PATIENCE_SECONDS = 20;
+  private static final AtomicBoolean STARTED = new AtomicBoolean();
+
+  private final Stage stage;
+  private final Scene scene;
+
+  private FxWindow(Stage stage, Scene scene) {
+    this.stage = stage;
+    this.scene = scene;
+  }
+
+  /** Opens a window; the scene is made in the window's thread. */
+  static FxWindow open(Callable<Scene> making) {
+    start();
+    FxWindow window =
+        on(
+            () -> {
+              Scene scene = making.call();
+              Stage stage = new Stage();
+              stage.setScene(scene);
+              stage.show();
+              stage.requestFocus();
+              return new FxWindow(stage, scene);
+            });
+    window.settle();
+    return window;
+  }
+
+  private static void start() {
+    if (STARTED.compareAndSet(false, true)) {
+      Platform.startup(() -> Platform.setImplicitExit(false));
+    }
+  }
+
+  /** Runs something in the window's thread and waits for it. */
+  static <T> T on(Callable<T> work) {
+    start();
+    CompletableFuture<T> done = new CompletableFuture<>();
+    Platform.runLater(
+        () -> {
+          try {
+            done.complete(work.call());
+          } catch (Exception | AssertionError e) {
+            done.completeExceptionally(e);
+          }
+        });
+    try {
+      return done.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    } catch (Exception e) {
+      throw new AssertionError("in the window's thread", e);
+    }
+  }
+
+  /** Lets what was asked for happen: some turns of the window's thread, and a layout. */
+  void settle() {
+    for (int turn = 0; turn < 4; turn++) {
+      on(() -> null);
+    }
+    on(
+        () -> {
+          scene.getRoot().applyCss();
+          scene.getRoot().layout();
+          return null;
+        });
+  }
+
+  /** Presses keys one after the other; the first ones are held while the last is struck. */
+  void press(KeyCode... chord) {
+    on(
+        () -> {
+          Robot robot = new Robot();
+          for (KeyCode key : chord) {
+            robot.keyPress(key);
+          }
+          for (int i = chord.length - 1; i >= 0; i--) {
+            robot.keyRelease(chord[i]);
+          }
+          return null;
+        });
+    settle();
+  }
+
+  Scene scene() {
+    return scene;
+  }
+
+  /** What the window shows. */
+  BufferedImage picture() {
+    settle();
+    return on(
+        () -> {
+          WritableImage shot = scene.snapshot(null);
+          int width = (int) shot.getWidth();
+          int height = (int) shot.getHeight();
+          BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+          for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+              image.setRGB(x, y, shot.getPixelReader().getArgb(x, y));
+            }
+          }
+          return image;
+        });
+  }
+
+  /** Writes what the window shows. */
+  void save(Path file) {
+    try {
+      File target = file.toFile();
+      target.getParentFile().mkdirs();
+      ImageIO.write(picture(), "png", target);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    on(
+        () -> {
+          stage.close();
+          return null;
+        });
+  }
+}
