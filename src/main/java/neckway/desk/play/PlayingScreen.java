@@ -30,6 +30,7 @@ public final class PlayingScreen implements Screen {
 
   private final PlayingModel model;
   private final LookModel look;
+  private final Runnable shownToo;
   private final BorderPane root = new BorderPane();
   private final PageView page;
   private final NeckStrip neck;
@@ -41,7 +42,11 @@ public final class PlayingScreen implements Screen {
         }
       };
 
-  public PlayingScreen(PlayingModel model, LookModel look) {
+  /**
+   * @param shownToo told once the view has come to the front
+   */
+  public PlayingScreen(PlayingModel model, LookModel look, Runnable shownToo) {
+    this.shownToo = shownToo;
     this.model = model;
     this.look = look;
     page = new PageView(model.page().get());
@@ -203,6 +208,7 @@ public final class PlayingScreen implements Screen {
     frames.start();
     model.shown();
     root.requestFocus();
+    shownToo.run();
   }
 
   @Override

@@ -1,0 +1,189 @@
+package neckway.desk;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
+import java.util.function.Function;
+import javafx.application.Platform;
+import neckway.desk.Screen.Place;
+import neckway.desk.play.DeviceCheck;
+import neckway.desk.play.Engine;
+import neckway.desk.play.PlayingModel;
+import neckway.desk.play.PlayingScreen;
+import neckway.desk.play.RunSettings;
+import neckway.desk.play.SoundCheck;
+import neckway.desk.read.DevicePlayer;
+import neckway.desk.read.Player;
+import neckway.desk.read.ReadTake;
+import neckway.desk.read.ReadingActions;
+import neckway.desk.read.ReadingModel;
+import neckway.desk.read.ReadingScreen;
+import neckway.desk.read.RecordingModel;
+import neckway.file.Drill;
+import neckway.file.DrillFile;
+import neckway.follow.ReviewedShift;
+import neckway.follow.RunPlan;
+import neckway.neck.BadInput;
+import neckway.neck.Direction;
+import neckway.neck.Join;
+
+/** Joins playing, reading and recordings to the desk: what comes after what. */
+public final class Coach {
+  /** From one tempo to the next slower one. */
+  static final double SLOWER = 0.92;
+
+  private final Desk desk;
+  private final RunSettings settings;
+  private final PlayingModel playing;
+  private final ReadingModel reading;
+  private final RecordingModel recording;
+  private boolean beginWhenShown;
+
+  /** On the devices of this machine. */
+  public static Coach onDevices(Desk desk) {
+    RunSettings settings = new RunSettings(desk.settings());
+    return new Coach(
+        desk,
+        settings,
+        Engine.devices(),
+        new DeviceCheck(),
+        new DevicePlayer(settings::output),
+        thread("reading"),
+        thread("recording"),
+        Platform::runLater);
+  }
+
+  private static Executor thread(String name) {
+    return Executors.newSingleThreadExecutor(
+        task -> {
+          Thread thread = new Thread(task, name);
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
+
+  /** On whatever is given, for tests. */
+  public Coach(
+      Desk desk,
+      RunSettings settings,
+      Engine engine,
+      SoundCheck check,
+      Player player,
+      Executor readingWork,
+      Executor recordingWork,
+      Executor window) {
+    this.desk = desk;
+    this.settings = settings;
+    playing = new PlayingModel(desk.drill(), settings, engine, check, this::read);
+    reading = new ReadingModel(player, readingWork, window);
+    recording = new RecordingModel(recordingWork, window, this::read, desk::say);
+    desk.onRecording(this::review);
+    desk.router()
+        .current()
+        .addListener(
+            (o, before, now) -> {
+              if (now != Place.PLAYING) {
+                beginWhenShown = false;
+              }
+            });
+  }
+
+  /** Adds the views to those of the window. */
+  public void offer(Map<Place, Function<Desk, Screen>> screens) {
+    screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look(), this::shown));
+    screens.put(
+        Place.READING, d -> new ReadingScreen(reading, recording, new Next(), d.look()));
+  }
+
+  private void shown() {
+    if (beginWhenShown) {
+      beginWhenShown = false;
+      playing.begin();
+    }
+  }
+
+  private void read(ReadTake take) {
+    reading.open(take);
+    desk.router().go(Place.READING);
+  }
+
+  /** Reviews a recording like a run of the drill that is chosen. */
+  public void review(Path file) {
+    Drill drill = desk.drill().drill();
+    RunPlan plan = RunSettings.planWithoutGuitar(drill);
+    try {
+      plan = settings.plan(drill);
+    } catch (BadInput e) {
+      desk.say(e.getMessage());
+    }
+    desk.router().go(Place.READING);
+    recording.start(file, drill, plan);
+  }
+
+  public PlayingModel playing() {
+    return playing;
+  }
+
+  public ReadingModel reading() {
+    return reading;
+  }
+
+  public RecordingModel recording() {
+    return recording;
+  }
+
+  /** What the keys of the reading do. */
+  private final class Next implements ReadingActions {
+    @Override
+    public void again() {
+      beginWhenShown = true;
+      desk.router().go(Place.PLAYING);
+    }
+
+    @Override
+    public void slower() {
+      double tempo = desk.drill().drill().pulse().tempo();
+      double slower = Math.max(DrillFile.SLOWEST, Math.rint(tempo * SLOWER));
+      if (slower < tempo) {
+        desk.drill().tempo(slower);
+        again();
+      } else {
+        desk.say(Texts.of("read.slowest"));
+      }
+    }
+
+    @Override
+    public void anotherJoin() {
+      List<ReviewedShift> shifts =
+          reading.take().get().map(t -> t.review().shifts()).orElse(List.of());
+      if (shifts.isEmpty()) {
+        desk.say(Texts.of("read.oneJoin"));
+        return;
+      }
+      ReviewedShift shift = shifts.get(reading.shift().orElse(0));
+      if (anotherJoin(shift)) {
+        desk.router().go(Place.PLAYING);
+      } else {
+        desk.say(Texts.of("read.oneJoin"));
+      }
+    }
+
+    /** The next cleanest one, after the last the cleanest; whether that is another. */
+    private boolean anotherJoin(ReviewedShift shift) {
+      DrillModel drills = desk.drill();
+      int pair = shift.planned().pair();
+      if (pair >= drills.pairs().size()) {
+        return false;
+      }
+      Direction direction = shift.planned().direction();
+      Join before = drills.join(pair, direction);
+      drills.joinBy(pair, direction, 1);
+      if (drills.join(pair, direction).equals(before)) {
+        drills.join(pair, direction, drills.pairs().get(pair).get(0));
+      }
+      return !drills.join(pair, direction).equals(before);
+    }
+  }
+}
