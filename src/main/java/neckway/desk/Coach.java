@@ -39,7 +39,6 @@ public final class Coach {
   private final PlayingModel playing;
   private final ReadingModel reading;
   private final RecordingModel recording;
-  private boolean beginWhenShown;
 
   /** On the devices of this machine. */
   public static Coach onDevices(Desk desk) {
@@ -80,28 +79,12 @@ public final class Coach {
     reading = new ReadingModel(player, readingWork, window);
     recording = new RecordingModel(recordingWork, window, this::read, desk::say);
     desk.onRecording(this::review);
-    desk.router()
-        .current()
-        .addListener(
-            (o, before, now) -> {
-              if (now != Place.PLAYING) {
-                beginWhenShown = false;
-              }
-            });
   }
 
   /** Adds the views to those of the window. */
   public void offer(Map<Place, Function<Desk, Screen>> screens) {
-    screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look(), this::shown));
-    screens.put(
-        Place.READING, d -> new ReadingScreen(reading, recording, new Next(), d.look()));
-  }
-
-  private void shown() {
-    if (beginWhenShown) {
-      beginWhenShown = false;
-      playing.begin();
-    }
+    screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look()));
+    screens.put(Place.READING, d -> new ReadingScreen(reading, recording, new Next(), d.look()));
   }
 
   private void read(ReadTake take) {
@@ -138,7 +121,7 @@ public final class Coach {
   private final class Next implements ReadingActions {
     @Override
     public void again() {
-      beginWhenShown = true;
+      playing.beginWhenShown();
       desk.router().go(Place.PLAYING);
     }
 

@@ -32,7 +32,9 @@ public final class DeskApp extends Application {
   public void start(Stage stage) {
     SettingsFile settings = SettingsFile.usual();
     desk = new Desk(settings);
-    frame = new DeskFrame(desk, screens());
+    Map<Place, Function<Desk, Screen>> screens = screens();
+    Coach.onDevices(desk).offer(screens);
+    frame = new DeskFrame(desk, screens);
     stage.setScene(
         frame.scene(
             settings.whole("width", (int) LEAST_WIDTH, MOST_PIXELS).orElse((int) USUAL_WIDTH),

@@ -70,6 +70,7 @@ public final class PlayingModel {
   private Runnable stop = () -> {};
   private boolean stopAsked;
   private boolean checking;
+  private boolean beginWhenShown;
   private Optional<LiveResult> last = Optional.empty();
 
   /**
@@ -119,10 +120,21 @@ public final class PlayingModel {
 
   /** The view has come to the front. */
   public void shown() {
-    if (state.get() == State.READY) {
-      fresh();
+    if (state.get() != State.READY) {
+      return;
+    }
+    fresh();
+    if (beginWhenShown) {
+      begin();
+    } else {
       listen();
     }
+    beginWhenShown = false;
+  }
+
+  /** When the view next comes to the front, a run begins at once. */
+  public void beginWhenShown() {
+    beginWhenShown = true;
   }
 
   /** The view has gone: what runs ends in good order. */

@@ -30,7 +30,6 @@ public final class PlayingScreen implements Screen {
 
   private final PlayingModel model;
   private final LookModel look;
-  private final Runnable shownToo;
   private final BorderPane root = new BorderPane();
   private final PageView page;
   private final NeckStrip neck;
@@ -42,16 +41,13 @@ public final class PlayingScreen implements Screen {
         }
       };
 
-  /**
-   * @param shownToo told once the view has come to the front
-   */
-  public PlayingScreen(PlayingModel model, LookModel look, Runnable shownToo) {
-    this.shownToo = shownToo;
+  public PlayingScreen(PlayingModel model, LookModel look) {
     this.model = model;
     this.look = look;
     page = new PageView(model.page().get());
     neck = new NeckStrip(model.page().get());
     root.getStyleClass().addAll("page", "playing");
+    root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     root.setTop(top());
     root.setCenter(middle());
     root.setBottom(bottom());
@@ -208,7 +204,6 @@ public final class PlayingScreen implements Screen {
     frames.start();
     model.shown();
     root.requestFocus();
-    shownToo.run();
   }
 
   @Override

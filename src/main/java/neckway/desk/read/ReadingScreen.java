@@ -45,6 +45,7 @@ public final class ReadingScreen implements Screen {
     this.actions = actions;
     this.look = look;
     root.getStyleClass().addAll("page", "reading");
+    root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
     root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
