@@ -3,7 +3,7 @@ package neckway.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import neckway.desk.DeskStart;
+import neckway.desk.app.DeskStart;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;

@@ -26,7 +26,8 @@ import neckway.desk.Screen.Place;
  * and one line for the player at the foot.
  */
 public final class DeskFrame {
-  static final double BASE_PIXELS = 15;
+  /** Size of plain text at 100 %, pixels. */
+  public static final double BASE_PIXELS = 15;
 
   private static final int LARGE_PERCENT = 150;
   private static final int HUGE_PERCENT = 225;

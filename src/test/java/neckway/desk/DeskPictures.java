@@ -3,6 +3,8 @@ package neckway.desk;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
+import neckway.desk.app.DeskApp;
+import neckway.desk.choose.ChoosingModel;
 import neckway.file.SettingsFile;
 import neckway.neck.Key;
 import neckway.neck.Shape;

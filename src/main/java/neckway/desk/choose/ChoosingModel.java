@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +11,8 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import neckway.desk.Desk;
+import neckway.desk.Texts;
 import neckway.file.Drill;
 import neckway.neck.Direction;
 import neckway.neck.Join;
@@ -59,7 +61,7 @@ public final class ChoosingModel {
   private final ReadOnlyObjectWrapper<NeckPicture> picture =
       new ReadOnlyObjectWrapper<>(this, "picture");
 
-  ChoosingModel(Desk desk) {
+  public ChoosingModel(Desk desk) {
     this.desk = desk;
     desk.drill().drillProperty().addListener(o -> update());
     desk.drill().problem().addListener((o, before, now) -> desk.say(now));

@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -9,6 +9,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
+import neckway.desk.Texts;
 import neckway.neck.Direction;
 
 /** The joins of a pair, cleanest first, with one column for the way up and one for the way down. */

@@ -1,7 +1,8 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import neckway.desk.Texts;
 
 /** The keys of the neck while it has the focus: the arrows move the hand's first stand. */
 final class StandKeys {

@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import neckway.neck.GuitarString;
 

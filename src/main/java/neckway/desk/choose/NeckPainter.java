@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -6,12 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import neckway.desk.DrillModel;
 import neckway.desk.LookModel.Label;
-import neckway.desk.NeckPicture.Bridge;
-import neckway.desk.NeckPicture.Dot;
-import neckway.desk.NeckPicture.Mark;
-import neckway.desk.NeckPicture.Side;
-import neckway.desk.NeckPicture.Window;
+import neckway.desk.choose.NeckPicture.Bridge;
+import neckway.desk.choose.NeckPicture.Dot;
+import neckway.desk.choose.NeckPicture.Mark;
+import neckway.desk.choose.NeckPicture.Side;
+import neckway.desk.choose.NeckPicture.Window;
 import neckway.neck.BadInput;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;

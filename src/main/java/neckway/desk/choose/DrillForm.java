@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import java.util.Arrays;
 import java.util.List;
@@ -15,6 +15,10 @@ import javafx.scene.control.SpinnerValueFactory.IntegerSpinnerValueFactory;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.util.StringConverter;
+import neckway.desk.Desk;
+import neckway.desk.DrillModel;
+import neckway.desk.LookModel;
+import neckway.desk.Texts;
 import neckway.file.Drill;
 import neckway.file.DrillFile;
 import neckway.neck.Key;

@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import java.util.Optional;
 import java.util.concurrent.Executor;
@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import java.util.function.IntFunction;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import neckway.desk.Texts;
 import neckway.file.Drill;
 import neckway.neck.BadInput;
 import neckway.neck.Place;

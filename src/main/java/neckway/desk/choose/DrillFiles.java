@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import java.io.File;
 import java.nio.file.Path;
@@ -8,6 +8,8 @@ import javafx.scene.Node;
 import javafx.stage.FileChooser;
 import javafx.stage.FileChooser.ExtensionFilter;
 import javafx.stage.Window;
+import neckway.desk.Desk;
+import neckway.desk.Texts;
 
 /** Opens and saves drills by dialog. The folder is remembered. */
 final class DrillFiles {

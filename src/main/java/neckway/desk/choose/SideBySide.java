@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import javafx.scene.Node;
 import javafx.scene.layout.Region;

@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.app;
 
 import java.nio.file.Path;
 import java.util.EnumMap;
@@ -7,7 +7,12 @@ import java.util.Map;
 import java.util.function.Function;
 import javafx.application.Application;
 import javafx.stage.Stage;
+import neckway.desk.Desk;
+import neckway.desk.DeskFrame;
+import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
+import neckway.desk.Texts;
+import neckway.desk.choose.ChoosingScreen;
 import neckway.file.SettingsFile;
 
 /** The window. Opened by {@link DeskStart}, which is no application itself. */

@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.app;
 
 import java.nio.file.Path;
 import java.util.Locale;
@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import javafx.application.Application;
+import neckway.desk.Texts;
 import neckway.neck.BadInput;
 
 /** Opens the window and comes back when it is closed. */

@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -24,11 +24,13 @@ import javafx.scene.shape.Shape;
 import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.Text;
-import neckway.desk.NeckPicture.Bridge;
-import neckway.desk.NeckPicture.Dot;
-import neckway.desk.NeckPicture.Mark;
-import neckway.desk.NeckPicture.Side;
-import neckway.desk.NeckPicture.Window;
+import neckway.desk.LookModel;
+import neckway.desk.Texts;
+import neckway.desk.choose.NeckPicture.Bridge;
+import neckway.desk.choose.NeckPicture.Dot;
+import neckway.desk.choose.NeckPicture.Mark;
+import neckway.desk.choose.NeckPicture.Side;
+import neckway.desk.choose.NeckPicture.Window;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Join;

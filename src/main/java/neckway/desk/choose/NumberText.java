@@ -1,6 +1,7 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import javafx.util.StringConverter;
+import neckway.desk.Texts;
 
 /** A number as it is written in a field; what is no number counts as nothing written. */
 final class NumberText extends StringConverter<Double> {

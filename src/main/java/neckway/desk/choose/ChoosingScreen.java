@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.choose;
 
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
@@ -15,6 +15,10 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
+import neckway.desk.Desk;
+import neckway.desk.DeskFrame;
+import neckway.desk.Screen;
+import neckway.desk.Texts;
 
 /** Choosing: the neck with its stands and joins, and everything else that makes a drill. */
 public final class ChoosingScreen implements Screen {
