@@ -21,6 +21,8 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
 import neckway.desk.Screen.Place;
+import neckway.desk.app.Coach;
+import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
 import neckway.desk.play.SoundCheck;
 import neckway.desk.read.Player;

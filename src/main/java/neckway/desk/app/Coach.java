@@ -1,4 +1,4 @@
-package neckway.desk;
+package neckway.desk.app;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -7,7 +7,11 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
 import java.util.function.Function;
 import javafx.application.Platform;
+import neckway.desk.Desk;
+import neckway.desk.DrillModel;
+import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
+import neckway.desk.Texts;
 import neckway.desk.play.DeviceCheck;
 import neckway.desk.play.Engine;
 import neckway.desk.play.PlayingModel;
