@@ -113,7 +113,9 @@ public final class ChoosingScreen implements Screen {
       play.setTooltip(new Tooltip(Texts.of("choosing.play.key")));
       bar.getChildren().add(play);
     }
-    Button listen = button("choosing.hear", this::hear);
+    Button listen = new Button();
+    listen.setOnAction(e -> hear());
+    listen.getStyleClass().add(desk.router().has(Place.PLAYING) ? "second-action" : "main-action");
     listen.setTooltip(new Tooltip(Texts.of("choosing.hear.key")));
     listen
         .textProperty()
