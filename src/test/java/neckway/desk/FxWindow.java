@@ -13,12 +13,14 @@ import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.robot.Robot;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 
 /** A window without a screen for tests: opened, typed into by a robot, and looked at. */
-final class FxWindow implements AutoCloseable {
+public final class FxWindow implements AutoCloseable {
   private static final long PATIENCE_SECONDS = 20;
   private static final AtomicBoolean STARTED = new AtomicBoolean();
 
@@ -31,7 +33,7 @@ final class FxWindow implements AutoCloseable {
   }
 
   /** Opens a window; the scene is made in the window's thread. */
-  static FxWindow open(Callable<Scene> making) {
+  public static FxWindow open(Callable<Scene> making) {
     start();
     FxWindow window =
         on(
@@ -54,7 +56,7 @@ final class FxWindow implements AutoCloseable {
   }
 
   /** Runs something in the window's thread and waits for it. */
-  static <T> T on(Callable<T> work) {
+  public static <T> T on(Callable<T> work) {
     start();
     CompletableFuture<T> done = new CompletableFuture<>();
     Platform.runLater(
@@ -73,7 +75,7 @@ final class FxWindow implements AutoCloseable {
   }
 
   /** Lets what was asked for happen: some turns of the window's thread, and a layout. */
-  void settle() {
+  public void settle() {
     for (int turn = 0; turn < 4; turn++) {
       on(() -> null);
     }
@@ -86,7 +88,7 @@ final class FxWindow implements AutoCloseable {
   }
 
   /** Presses keys one after the other; the first ones are held while the last is struck. */
-  void press(KeyCode... chord) {
+  public void press(KeyCode... chord) {
     on(
         () -> {
           Robot robot = new Robot();
@@ -101,12 +103,35 @@ final class FxWindow implements AutoCloseable {
     settle();
   }
 
-  Scene scene() {
+  /** A click of the first button. */
+  public static MouseEvent click(double x, double y) {
+    return new MouseEvent(
+        MouseEvent.MOUSE_CLICKED,
+        x,
+        y,
+        x,
+        y,
+        MouseButton.PRIMARY,
+        1,
+        false,
+        false,
+        false,
+        false,
+        true,
+        false,
+        false,
+        true,
+        false,
+        true,
+        null);
+  }
+
+  public Scene scene() {
     return scene;
   }
 
   /** What the window shows. */
-  BufferedImage picture() {
+  public BufferedImage picture() {
     settle();
     return on(
         () -> {
@@ -124,7 +149,7 @@ final class FxWindow implements AutoCloseable {
   }
 
   /** Writes what the window shows. */
-  void save(Path file) {
+  public void save(Path file) {
     try {
       File target = file.toFile();
       target.getParentFile().mkdirs();
