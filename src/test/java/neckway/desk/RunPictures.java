@@ -1,7 +1,6 @@
 package neckway.desk;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
@@ -10,11 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.concurrent.FutureTask;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.application.Platform;
 import javafx.event.Event;
-import javafx.scene.Scene;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -103,32 +102,36 @@ public final class RunPictures {
 
   public static void main(String[] args) throws Exception {
     RunPictures pictures = new RunPictures(Path.of(args[0]));
-    Platform.startup(
-        () -> {
-          try {
-            pictures.all();
-          } catch (IOException e) {
-            throw new UncheckedIOException(e);
-          } finally {
-            Platform.exit();
-          }
-        });
+    Platform.startup(() -> {});
+    try {
+      pictures.all();
+    } finally {
+      // the toolkit's own end may hang where there is no window manager
+      Runtime.getRuntime().halt(0);
+    }
   }
 
-  private void all() throws IOException {
-    Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(Place.class);
-    screens.putAll(DeskApp.screens());
-    coach.offer(screens);
-    DeskFrame frame = new DeskFrame(desk, screens);
-    Scene scene = frame.scene(1280, 800);
-    stage = new Stage();
-    stage.setScene(scene);
-    stage.show();
-    desk.router().go(Place.READING);
-    shot("read-nothing");
-    desk.router().go(Place.PLAYING);
-    coach.playing().frame();
-    shot("play-ready");
+  private interface Task {
+    void run() throws Exception;
+  }
+
+  /** Does something in the window's thread and lets a few frames go by. */
+  private static void now(Task task) throws Exception {
+    FutureTask<Void> done =
+        new FutureTask<>(
+            () -> {
+              task.run();
+              return null;
+            });
+    Platform.runLater(done);
+    done.get();
+    Thread.sleep(250);
+  }
+
+  private void all() throws Exception {
+    now(this::open);
+    shot("read-nothing", () -> desk.router().go(Place.READING));
+    shot("play-ready", () -> desk.router().go(Place.PLAYING));
     perform(
         List.of(
             new Mistake.Slip(Mistake.Kind.WRONG, 9, OptionalInt.empty()),
@@ -136,50 +139,46 @@ public final class RunPictures {
             new Mistake.Slip(Mistake.Kind.REPEAT, 12, OptionalInt.empty()),
             new Mistake.Slip(Mistake.Kind.EXTRA, 14, OptionalInt.empty()),
             new Mistake.Late(7, 90)));
-    press(KeyCode.SPACE);
-    coach.playing().frame();
-    live.roundBegins(0);
-    live.beat(-2);
-    coach.playing().frame();
-    shot("play-count-in");
-    coach.playing().settings().liveMarks().set(true);
-    live.beat(0);
-    half();
-    coach.playing().frame();
-    shot("play-marks");
-    coach.playing().settings().liveMarks().set(false);
-    shot("play-plain");
-    coach.playing().settings().guessFirst().set(true);
-    finish();
-    coach.playing().frame();
-    press(KeyCode.DIGIT2);
-    shot("play-guess");
-    press(KeyCode.DIGIT1);
-    press(KeyCode.ENTER);
-    shot("read");
-    coach.reading().point(9);
-    shot("read-pointed");
-    desk.look().dark().set(true);
-    shot("read-dark");
-    desk.router().go(Place.PLAYING);
-    coach.playing().frame();
-    shot("play-dark");
-    desk.router().go(Place.READING);
-    stage.setWidth(1920);
-    stage.setHeight(1080);
-    shot("read-dark-1920");
-    desk.look().dark().set(false);
-    shot("read-1920");
-    desk.look().text(200);
-    shot("read-200");
-    desk.router().go(Place.PLAYING);
-    shot("play-200");
-    stage.setWidth(1280);
-    stage.setHeight(800);
-    desk.look().text(300);
-    shot("play-300-small");
-    desk.router().go(Place.READING);
-    shot("read-300-small");
+    RunSettings settings = coach.playing().settings();
+    now(() -> press(KeyCode.SPACE));
+    now(() -> live.roundBegins(0));
+    shot("play-count-in", () -> live.beat(-2));
+    now(() -> settings.liveMarks().set(true));
+    now(() -> live.beat(0));
+    shot("play-marks", this::half);
+    shot("play-plain", () -> settings.liveMarks().set(false));
+    now(() -> settings.guessFirst().set(true));
+    now(this::finish);
+    shot("play-guess", () -> press(KeyCode.DIGIT2));
+    now(() -> press(KeyCode.DIGIT1));
+    shot("read", () -> press(KeyCode.ENTER));
+    shot("read-pointed", () -> coach.reading().point(9));
+    shot("read-dark", () -> desk.look().dark().set(true));
+    shot("play-dark", () -> desk.router().go(Place.PLAYING));
+    now(() -> size(1920, 1080));
+    shot("play-dark-1920", () -> {});
+    shot("read-dark-1920", () -> desk.router().go(Place.READING));
+    shot("read-1920", () -> desk.look().dark().set(false));
+    shot("read-200", () -> desk.look().text(200));
+    shot("play-200", () -> desk.router().go(Place.PLAYING));
+    now(() -> size(1280, 800));
+    shot("play-300-small", () -> desk.look().text(300));
+    shot("read-300-small", () -> desk.router().go(Place.READING));
+  }
+
+  private void size(double width, double height) {
+    stage.setWidth(width);
+    stage.setHeight(height);
+  }
+
+  private void open() {
+    Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(Place.class);
+    screens.putAll(DeskApp.screens());
+    coach.offer(screens);
+    DeskFrame frame = new DeskFrame(desk, screens);
+    stage = new Stage();
+    stage.setScene(frame.scene(1280, 800));
+    stage.show();
   }
 
   private void perform(List<Mistake> mistakes) throws IOException {
@@ -228,9 +227,12 @@ public final class RunPictures {
         new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false));
   }
 
-  private void shot(String name) throws IOException {
-    // twice: what is laid out for the first picture may ask for another layout
-    stage.getScene().snapshot(null);
+  private void shot(String name, Task before) throws Exception {
+    now(before);
+    now(() -> picture(name));
+  }
+
+  private void picture(String name) throws IOException {
     WritableImage image = stage.getScene().snapshot(null);
     int width = (int) image.getWidth();
     int height = (int) image.getHeight();

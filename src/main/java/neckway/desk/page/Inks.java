@@ -3,9 +3,10 @@ package neckway.desk.page;
 import javafx.scene.paint.Color;
 
 /**
- * The colours of the page. The two hues of the shapes are blue and vermilion, which people of any
- * colour vision tell apart (after Okabe and Ito, "Color Universal Design", 2008, values from
- * memory, darkened or lightened for text), and no verdict is told by hue alone.
+ * The colours of the page, the same as the window's in desk.css. The two hues of the shapes are
+ * blue and vermilion, which people of any colour vision tell apart (after Okabe and Ito, "Color
+ * Universal Design", 2008, values from memory, darkened or lightened for text), and no verdict is
+ * told by hue alone.
  */
 public record Inks(
     Color paper,
@@ -17,22 +18,22 @@ public record Inks(
     Color accent) {
   private static final Inks LIGHT =
       new Inks(
-          Color.web("#fbfaf5"),
-          Color.web("#22211e"),
-          Color.web("#8d8a81"),
-          Color.web("#c9c5b9"),
-          Color.web("#0a6aa1"),
-          Color.web("#b5480b"),
-          Color.web("#22211e"));
+          Color.web("#fbfaf6"),
+          Color.web("#1d1d1b"),
+          Color.web("#85837b"),
+          Color.web("#c9c6bb"),
+          Color.web("#005b96"),
+          Color.web("#a84a00"),
+          Color.web("#1d1d1b"));
   private static final Inks DARK =
       new Inks(
-          Color.web("#1d1f22"),
-          Color.web("#ece9e1"),
-          Color.web("#8a8f96"),
-          Color.web("#4a4f56"),
-          Color.web("#6cbcf0"),
-          Color.web("#f29a5c"),
-          Color.web("#ece9e1"));
+          Color.web("#1b1c1e"),
+          Color.web("#ecebe6"),
+          Color.web("#8b8d90"),
+          Color.web("#4f5154"),
+          Color.web("#7cc0f0"),
+          Color.web("#f2a766"),
+          Color.web("#ecebe6"));
 
   /** For paper or for a dark room. */
   public static Inks of(boolean dark) {

@@ -17,6 +17,7 @@ import neckway.neck.Place;
 public final class NeckStrip extends Region {
   private static final int HAND_FRETS = 4;
   private static final double ROUND = 10;
+  private static final double LARGEST_TEXT = 1.6;
 
   private final Canvas canvas = new Canvas();
   private final AnimationTimer frames =
@@ -29,6 +30,8 @@ public final class NeckStrip extends Region {
   private PageModel page;
   private Inks inks = Inks.of(false);
   private double scale = 1;
+  private boolean leftHanded;
+  private boolean lowStringOnTop;
   private long painted = -1;
   private int low;
   private int high;
@@ -67,6 +70,13 @@ public final class NeckStrip extends Region {
     painted = -1;
   }
 
+  /** Which way round the neck is. */
+  public void turn(boolean nutOnTheRight, boolean lowestOnTop) {
+    leftHanded = nutOnTheRight;
+    lowStringOnTop = lowestOnTop;
+    painted = -1;
+  }
+
   @Override
   protected void layoutChildren() {
     canvas.setWidth(getWidth());
@@ -88,7 +98,7 @@ public final class NeckStrip extends Region {
   }
 
   private void paint(GraphicsContext g, HandStand now, Optional<HandStand> next) {
-    double font = 12 * scale;
+    double font = 12 * Math.min(scale, LARGEST_TEXT);
     g.clearRect(0, 0, getWidth(), getHeight());
     g.setFont(Font.font("System", font));
     g.setTextBaseline(VPos.CENTER);
@@ -106,7 +116,7 @@ public final class NeckStrip extends Region {
     }
     for (int fret = low - 1; fret <= high; fret++) {
       double x = Math.floor(x(fret)) + 0.5;
-      g.strokeLine(x, y(1, top, bottom), x, y(strings, top, bottom));
+      g.strokeLine(x, top, x, bottom);
       if (fret >= low
           && (fret == now.hand() || next.map(HandStand::hand).equals(Optional.of(fret)))) {
         text(g, Integer.toString(fret), x(fret - 0.5), getHeight() - 0.8 * font, inks.ink());
@@ -117,9 +127,12 @@ public final class NeckStrip extends Region {
 
   private void stand(
       GraphicsContext g, HandStand stand, double top, double bottom, boolean outline, String word) {
+    double font = 12 * Math.min(scale, LARGEST_TEXT);
     Color hue = inks.shape(stand.stand());
-    double x = x(stand.hand() - 1.0) + 3;
-    double wide = x(stand.hand() - 1.0 + HAND_FRETS) - x - 3;
+    double nutSide = x(stand.hand() - 1.0);
+    double bodySide = x(stand.hand() - 1.0 + HAND_FRETS);
+    double x = Math.min(nutSide, bodySide) + 3;
+    double wide = Math.abs(bodySide - nutSide) - 6;
     double tall = bottom - top + 12;
     if (outline) {
       g.setStroke(hue);
@@ -136,8 +149,8 @@ public final class NeckStrip extends Region {
       g.strokeRoundRect(x, top - 6, wide, tall, ROUND, ROUND);
       g.setLineWidth(1);
     }
-    double wordX = outline ? x + wide - 18 * scale : x + 18 * scale;
-    text(g, word, wordX, 0.6 * 12 * scale, hue);
+    double wordX = outline ? x + wide - 1.5 * font : x + 1.5 * font;
+    text(g, word, wordX, 0.6 * font, hue);
   }
 
   /** The landing: from the note before to the first note in the new stand. */
@@ -173,10 +186,12 @@ public final class NeckStrip extends Region {
   private double x(double fret) {
     double from = Math.pow(2, -(low - 1) / 12.0);
     double to = Math.pow(2, -high / 12.0);
-    return 4 + (getWidth() - 8) * (from - Math.pow(2, -fret / 12.0)) / (from - to);
+    double share = (from - Math.pow(2, -fret / 12.0)) / (from - to);
+    return 4 + (getWidth() - 8) * (leftHanded ? 1 - share : share);
   }
 
   private double y(int string, double top, double bottom) {
-    return top + (string - 1) * (bottom - top) / (page.strings() - 1);
+    int row = lowStringOnTop ? page.strings() - string : string - 1;
+    return top + row * (bottom - top) / (page.strings() - 1);
   }
 }

@@ -29,22 +29,47 @@ record PageLayout(
   private static final double LEAST_COLUMN = 1.75;
   private static final double MOST_COLUMN = 3.2;
   private static final double SMALLEST_FONT = 9;
+  private static final double MOST_LARGER = 1.9;
 
   /**
-   * @param wantedFont height of a figure, made smaller where not even one bar fits
+   * The whole page as large as it fits, in as many lines as that takes. One that would be smaller
+   * than wanted goes on over several sheets.
+   *
+   * @param wantedFont height of a figure; smaller only where not even one bar fits
    */
   static PageLayout of(double width, double height, double wantedFont, PageModel page) {
     int bar = page.barSteps();
-    double widest = width / (LEAST_COLUMN * bar + 2 * MARGIN);
-    double tallest = height / lineHeight(1, page.strings());
-    double font = Math.max(SMALLEST_FONT, Math.min(wantedFont, Math.min(widest, tallest)));
-    double room = width - 2 * MARGIN * font;
-    int fit = Math.max(1, (int) (room / (bar * LEAST_COLUMN * font)));
-    int perLine = Math.min(fit, page.bars());
-    double column = Math.min(MOST_COLUMN * font, room / ((double) bar * perLine));
+    int perLine = 1;
+    double font = 0;
+    for (int tried = 1; tried <= page.bars(); tried++) {
+      int lines = (page.bars() + tried - 1) / tried;
+      double fits = Math.min(widest(width, bar * tried), tallest(height, lines, page.strings()));
+      if (fits >= font) {
+        font = fits;
+        perLine = tried;
+      }
+    }
+    if (font < wantedFont) {
+      double one = Math.min(widest(width, bar), tallest(height, 1, page.strings()));
+      font = Math.max(SMALLEST_FONT, Math.min(wantedFont, one));
+      perLine = 1;
+      while (perLine < page.bars() && widest(width, bar * (perLine + 1)) >= font) {
+        perLine++;
+      }
+    }
+    font = Math.min(font, MOST_LARGER * wantedFont);
+    double column = Math.min(MOST_COLUMN * font, (width - 2 * MARGIN * font) / (bar * perLine));
     int lines = (page.bars() + perLine - 1) / perLine;
-    int linesPerSheet = Math.max(1, (int) (height / lineHeight(font, page.strings())));
+    int linesPerSheet = Math.max(1, (int) (height / lineHeight(font, page.strings()) + 1e-6));
     return new PageLayout(font, column, perLine, linesPerSheet, lines, page.strings());
+  }
+
+  private static double widest(double width, int columns) {
+    return width / (LEAST_COLUMN * columns + 2 * MARGIN);
+  }
+
+  private static double tallest(double height, int lines, int strings) {
+    return height / (lines * lineHeight(1, strings));
   }
 
   private static double lineHeight(double font, int strings) {

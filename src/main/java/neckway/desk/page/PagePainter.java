@@ -21,6 +21,7 @@ final class PagePainter {
   private final PageWords words;
   private final Font figure;
   private final Font bold;
+  private final Font heardFont;
   private final Font small;
   private final double stroke;
 
@@ -32,6 +33,7 @@ final class PagePainter {
     this.words = words;
     figure = Font.font("System", FontWeight.NORMAL, at.font());
     bold = Font.font("System", FontWeight.BOLD, at.font());
+    heardFont = Font.font("System", FontWeight.BOLD, 0.72 * at.font());
     small = Font.font("System", FontWeight.NORMAL, Math.max(9, 0.58 * at.font()));
     stroke = Math.max(1, at.font() / 18);
   }
@@ -150,9 +152,9 @@ final class PagePainter {
     g.strokeLine(x - reach, y + 0.5 * reach, x + reach, y - 0.5 * reach);
     text(
         page.heard(step),
-        x + 0.85 * at.font(),
-        y - 0.55 * at.font(),
-        small,
+        x + 0.9 * at.font(),
+        y - 0.5 * at.font(),
+        heardFont,
         inks.ink(),
         TextAlignment.CENTER);
   }

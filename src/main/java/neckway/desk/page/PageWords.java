@@ -38,6 +38,12 @@ public final class PageWords {
     return number > 0 ? "+" + number : number < 0 ? "\u2212" + -number : "0";
   }
 
+  private static String wrong(String heard) {
+    return Character.isDigit(heard.charAt(0))
+        ? Texts.of("page.says.wrong.fret", heard)
+        : Texts.of("page.says.wrong", heard);
+  }
+
   /** A step in words, for the line under the page and for a screen reader. */
   public String spoken(PageModel page, int step) {
     String place =
@@ -51,7 +57,7 @@ public final class PageWords {
         switch (page.ink(step)) {
           case PALE -> Texts.of("page.says.pale");
           case RIGHT -> Texts.of("page.says.right");
-          case WRONG -> Texts.of("page.says.wrong", page.heard(step));
+          case WRONG -> wrong(page.heard(step));
           case LEFT_OUT -> Texts.of("page.says.leftOut");
           case UNNAMED -> Texts.of("page.says.unnamed");
         };

@@ -4,7 +4,6 @@ import javafx.animation.AnimationTimer;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
-import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.CheckBox;
@@ -13,13 +12,16 @@ import javafx.scene.control.ProgressBar;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import neckway.desk.LookModel;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
+import neckway.desk.page.Arrangement;
 import neckway.desk.page.NeckStrip;
 import neckway.desk.page.PageView;
 import neckway.desk.play.PlayingModel.State;
@@ -27,12 +29,15 @@ import neckway.desk.play.PlayingModel.State;
 /** Shows a run: page, count-in, small neck, and one line if something is off. */
 public final class PlayingScreen implements Screen {
   private static final double BASE = 100;
+  private static final double SETTINGS_WIDTH = 360;
 
   private final PlayingModel model;
   private final LookModel look;
   private final BorderPane root = new BorderPane();
   private final PageView page;
   private final NeckStrip neck;
+  private final Arrangement arrangement;
+  private final VBox settings = new VBox();
   private final AnimationTimer frames =
       new AnimationTimer() {
         @Override
@@ -48,9 +53,7 @@ public final class PlayingScreen implements Screen {
     neck = new NeckStrip(model.page().get());
     root.getStyleClass().addAll("page", "playing");
     root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
-    root.setTop(top());
-    root.setCenter(middle());
-    root.setBottom(bottom());
+    arrangement = new Arrangement(root, top(), middle(), bottom());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
     root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
@@ -63,6 +66,8 @@ public final class PlayingScreen implements Screen {
             });
     look.dark().addListener(o -> dress());
     look.textPercent().addListener(o -> dress());
+    look.leftHanded().addListener(o -> dress());
+    look.lowStringOnTop().addListener(o -> dress());
     dress();
   }
 
@@ -70,13 +75,18 @@ public final class PlayingScreen implements Screen {
     double scale = look.textPercent().get() / BASE;
     page.look(look.dark().get(), scale);
     neck.look(look.dark().get(), scale);
-    neck.setPrefSize(430 * Math.sqrt(scale), 150 * Math.sqrt(scale));
+    arrangement.at(scale);
+    settings.setMaxWidth(scale > Arrangement.STACKED ? Double.MAX_VALUE : SETTINGS_WIDTH);
+    neck.turn(look.leftHanded().get(), look.lowStringOnTop().get());
+    neck.setPrefSize(400 * Math.sqrt(scale), 150 * Math.sqrt(scale));
     neck.setMinSize(260, 110);
+    neck.setMaxHeight(150 * Math.sqrt(scale));
   }
 
-  private Node top() {
+  private Region top() {
     Label headline = new Label();
     headline.getStyleClass().add("headline");
+    headline.setWrapText(true);
     headline
         .textProperty()
         .bind(
@@ -96,7 +106,7 @@ public final class PlayingScreen implements Screen {
     return new VBox(headline, line, said);
   }
 
-  private Node middle() {
+  private Region middle() {
     Label count = new Label();
     count.getStyleClass().add("count");
     count.textProperty().bind(model.count());
@@ -126,7 +136,7 @@ public final class PlayingScreen implements Screen {
     return stack;
   }
 
-  private Node bottom() {
+  private Region bottom() {
     Label hint = new Label();
     hint.getStyleClass().add("hint");
     hint.setWrapText(true);
@@ -150,7 +160,6 @@ public final class PlayingScreen implements Screen {
     HBox.setHgrow(level, Priority.ALWAYS);
     VBox middle = new VBox(hint, meter);
     middle.getStyleClass().add("column");
-    HBox.setHgrow(middle, Priority.ALWAYS);
     CheckBox marks = new CheckBox(Texts.of("play.marks"));
     marks.selectedProperty().bindBidirectional(model.settings().liveMarks());
     Label why = new Label(Texts.of("play.marks.why"));
@@ -161,13 +170,12 @@ public final class PlayingScreen implements Screen {
     CheckBox repeat = new CheckBox(Texts.of("play.repeat"));
     repeat.selectedProperty().bindBidirectional(model.settings().repeat());
     repeat.disableProperty().bind(model.settings().guessFirst());
-    VBox settings = new VBox(marks, why, guess, repeat);
+    settings.getChildren().addAll(marks, why, guess, repeat);
     settings.getStyleClass().add("column");
     settings.disableProperty().bind(model.state().isNotEqualTo(State.READY));
-    settings.setMaxWidth(360);
-    HBox bottom = new HBox(neck, middle, settings);
+    FlowPane bottom = new FlowPane(neck, middle, settings);
     bottom.getStyleClass().add("below");
-    bottom.setAlignment(Pos.TOP_LEFT);
+    middle.prefWidthProperty().bind(root.widthProperty().multiply(0.28));
     return bottom;
   }
 

@@ -85,7 +85,7 @@ public record CloseUp(
         landed,
         steps.get(landing).place(),
         steps.get(landing - 1).place(),
-        note.flatMap(CloseUp::likeliest));
+        note.flatMap(CloseUp::likeliest).filter(p -> shift.string().isPresent()));
   }
 
   private static Optional<PlaceGuess> likeliest(ReviewedNote note) {

@@ -3,6 +3,7 @@ package neckway.desk.read;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -17,17 +18,20 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import neckway.desk.LookModel;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
+import neckway.desk.page.Arrangement;
 import neckway.desk.page.PageModel;
 import neckway.desk.page.PageView;
 
 /** Shows a take that is over: sentences, page, the shift in close-up, and what can be heard. */
 public final class ReadingScreen implements Screen {
   private static final double SENTENCES_SHARE = 0.30;
+  private static final double LEAST_PAGE_HEIGHT = 160;
 
   private final ReadingModel model;
   private final RecordingModel recording;
@@ -36,6 +40,9 @@ public final class ReadingScreen implements Screen {
   private final BorderPane root = new BorderPane();
   private final VBox sentences = new VBox();
   private final CloseUpView closeUp = new CloseUpView();
+  private final VBox left = new VBox();
+  private final Region foot;
+  private boolean stacked;
   private Optional<PageView> page = Optional.empty();
 
   public ReadingScreen(
@@ -56,13 +63,18 @@ public final class ReadingScreen implements Screen {
     model.waveform().addListener(o -> near());
     look.dark().addListener(o -> dress());
     look.textPercent().addListener(o -> dress());
-    root.setBottom(bottom());
+    foot = bottom();
+    root.setBottom(foot);
     fill();
     dress();
   }
 
   private void dress() {
     double scale = look.textPercent().get() / 100.0;
+    if (stacked != scale > Arrangement.STACKED) {
+      stacked = !stacked;
+      page.ifPresent(p -> root.setCenter(arranged(p)));
+    }
     page.ifPresent(p -> p.look(look.dark().get(), 0.8 * scale));
     closeUp.look(look.dark().get(), scale);
   }
@@ -94,10 +106,11 @@ public final class ReadingScreen implements Screen {
     near();
   }
 
-  private Node middle(PageView view) {
+  private Region middle(PageView view) {
     Label figures = new Label();
     figures.getStyleClass().add("figures");
     figures.setWrapText(true);
+    figures.setMinHeight(Region.USE_PREF_SIZE);
     figures.textProperty().bind(model.figures());
     Label pointed = new Label();
     pointed.getStyleClass().add("pointed");
@@ -112,25 +125,45 @@ public final class ReadingScreen implements Screen {
     Label shift = new Label();
     shift.getStyleClass().add("shift");
     shift.setWrapText(true);
+    shift.setMinHeight(Region.USE_PREF_SIZE);
     shift
         .textProperty()
         .bind(
             Bindings.createStringBinding(
                 () -> model.closeUp().get().map(ReadingWords::shift).orElse(""), model.closeUp()));
-    ScrollPane words = new ScrollPane(sentences);
-    words.setFitToWidth(true);
-    words.getStyleClass().add("words");
-    words.setFocusTraversable(false);
+    left.getChildren().setAll(figures, view, pointed, shift, closeUp);
+    left.getStyleClass().add("column");
+    HBox.setHgrow(left, Priority.ALWAYS);
+    return arranged(view);
+  }
+
+  /** Sentences beside the page, or with large text above it, in one column that is scrolled. */
+  private Region arranged(PageView view) {
+    view.minHeightProperty().unbind();
+    if (stacked) {
+      root.setBottom(null);
+      VBox column = new VBox(sentences, left, foot);
+      view.minHeightProperty().bind(root.heightProperty().multiply(0.5));
+      return scroll(column);
+    }
+    root.setBottom(foot);
+    view.setMinHeight(LEAST_PAGE_HEIGHT);
+    VBox.setVgrow(view, Priority.ALWAYS);
+    ScrollPane words = scroll(sentences);
     words.setAccessibleText(Texts.of("read.words"));
     words.prefWidthProperty().bind(root.widthProperty().multiply(SENTENCES_SHARE));
     words.setMinWidth(240);
-    VBox left = new VBox(figures, view, pointed, shift, closeUp);
-    left.getStyleClass().add("column");
-    VBox.setVgrow(view, Priority.ALWAYS);
-    HBox.setHgrow(left, Priority.ALWAYS);
-    HBox middle = new HBox(left, words);
+    HBox middle = new HBox(words, left);
     middle.getStyleClass().add("beside");
     return middle;
+  }
+
+  private static ScrollPane scroll(Region content) {
+    ScrollPane scroll = new ScrollPane(content);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.getStyleClass().add("words");
+    return scroll;
   }
 
   private void words() {
@@ -151,9 +184,11 @@ public final class ReadingScreen implements Screen {
     closeUp.setVisible(there);
   }
 
-  private Node bottom() {
+  private Region bottom() {
     FlowPane keys = new FlowPane();
     keys.getStyleClass().add("keys");
+    keys.managedProperty().bind(there());
+    keys.visibleProperty().bind(there());
     keys.getChildren()
         .addAll(
             button("read.again", "Space", this::again),
@@ -170,6 +205,10 @@ public final class ReadingScreen implements Screen {
     line.textProperty().bind(model.line());
     line.managedProperty().bind(model.line().isNotEmpty());
     return new VBox(line, progress(), keys);
+  }
+
+  private BooleanBinding there() {
+    return Bindings.createBooleanBinding(() -> model.take().get().isPresent(), model.take());
   }
 
   private Node progress() {
@@ -223,11 +262,12 @@ public final class ReadingScreen implements Screen {
     if (event.isShortcutDown() || event.isAltDown()) {
       return;
     }
-    boolean onButton =
-        root.getScene() != null && root.getScene().getFocusOwner() instanceof ButtonBase;
+    Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
+    boolean onButton = focus instanceof ButtonBase;
     int line = page.map(PageView::stepsPerLine).orElse(1);
     KeyCode code = event.getCode();
-    if (onButton && (code == KeyCode.SPACE || code == KeyCode.ENTER)) {
+    boolean scrolls = focus instanceof ScrollPane && code.isArrowKey();
+    if (scrolls || onButton && (code == KeyCode.SPACE || code == KeyCode.ENTER)) {
       return;
     }
     switch (code) {
