@@ -49,6 +49,7 @@ public final class DeskFrame {
     root.getStylesheets().add(DeskFrame.class.getResource("desk.css").toExternalForm());
     root.setTop(top());
     root.setBottom(foot());
+    desk.look().fontPercent().addListener(o -> dress());
     desk.look().textPercent().addListener(o -> dress());
     desk.look().dark().addListener(o -> dress());
     dress();
@@ -65,9 +66,16 @@ public final class DeskFrame {
   public Scene scene(double width, double height) {
     Scene scene = new Scene(root, width, height);
     keys(scene);
+    desk.look().window(width, height);
+    scene.widthProperty().addListener(o -> measured(scene));
+    scene.heightProperty().addListener(o -> measured(scene));
     Place now = desk.router().current().get();
     show(now, now);
     return scene;
+  }
+
+  private void measured(Scene scene) {
+    desk.look().window(scene.getWidth(), scene.getHeight());
   }
 
   /** Tells the view in front that the window closes. */
@@ -145,7 +153,7 @@ public final class DeskFrame {
   }
 
   private void dress() {
-    double pixels = BASE_PIXELS * desk.look().textPercent().get() / 100;
+    double pixels = BASE_PIXELS * desk.look().fontPercent().get() / 100;
     root.setStyle("-fx-font-size: " + Texts.plain(pixels) + "px;");
     root.getStyleClass().removeAll("dark", "large", "huge");
     if (desk.look().textPercent().get() > HUGE_PERCENT) {

@@ -20,6 +20,15 @@ public final class LookModel {
   /** From one size of text to the next, per cent. */
   public static final int PERCENT_STEP = 25;
 
+  /** Width of the usual window, pixels. */
+  public static final double USUAL_WIDTH = 1280;
+
+  /** Height of the usual window, pixels. */
+  public static final double USUAL_HEIGHT = 800;
+
+  private static final double MOST_FACTOR = 1.75;
+  private static final double FACTOR_STEP = 0.05;
+
   /** What stands on the dots of the neck. */
   public enum Label {
     FINGER,
@@ -29,6 +38,9 @@ public final class LookModel {
 
   private final ReadOnlyIntegerWrapper textPercent =
       new ReadOnlyIntegerWrapper(this, "textPercent", LEAST_PERCENT);
+  private final ReadOnlyIntegerWrapper fontPercent =
+      new ReadOnlyIntegerWrapper(this, "fontPercent", LEAST_PERCENT);
+  private double windowFactor = 1;
   private final BooleanProperty dark = new SimpleBooleanProperty(this, "dark");
   private final BooleanProperty leftHanded = new SimpleBooleanProperty(this, "leftHanded");
   private final BooleanProperty lowStringOnTop = new SimpleBooleanProperty(this, "lowStringOnTop");
@@ -70,6 +82,27 @@ public final class LookModel {
   /** Sets the size of all text; what is out of bounds becomes the bound. */
   public void text(int percent) {
     textPercent.set(Math.max(LEAST_PERCENT, Math.min(MOST_PERCENT, percent)));
+    update();
+  }
+
+  /**
+   * Size of all text as it is drawn: as chosen, and larger in a window that is larger than the
+   * usual one, so that it can be read from afar.
+   */
+  public ReadOnlyIntegerProperty fontPercent() {
+    return fontPercent.getReadOnlyProperty();
+  }
+
+  /** Says how large the window is. */
+  public void window(double width, double height) {
+    double factor = Math.min(width / USUAL_WIDTH, height / USUAL_HEIGHT);
+    double steps = Math.floor(factor / FACTOR_STEP + 1e-9) * FACTOR_STEP;
+    windowFactor = Math.max(1, Math.min(MOST_FACTOR, steps));
+    update();
+  }
+
+  private void update() {
+    fontPercent.set((int) Math.round(textPercent.get() * windowFactor));
   }
 
   public void largerText() {

@@ -9,6 +9,7 @@ import javafx.application.Application;
 import javafx.stage.Stage;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
+import neckway.desk.LookModel;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
@@ -17,8 +18,6 @@ import neckway.file.SettingsFile;
 
 /** The window. Opened by {@link DeskStart}, which is no application itself. */
 public final class DeskApp extends Application {
-  private static final double USUAL_WIDTH = 1280;
-  private static final double USUAL_HEIGHT = 800;
   private static final double LEAST_WIDTH = 800;
   private static final double LEAST_HEIGHT = 560;
   private static final int MOST_PIXELS = 16_000;
@@ -42,8 +41,12 @@ public final class DeskApp extends Application {
     frame = new DeskFrame(desk, screens);
     stage.setScene(
         frame.scene(
-            settings.whole("width", (int) LEAST_WIDTH, MOST_PIXELS).orElse((int) USUAL_WIDTH),
-            settings.whole("height", (int) LEAST_HEIGHT, MOST_PIXELS).orElse((int) USUAL_HEIGHT)));
+            settings
+                .whole("width", (int) LEAST_WIDTH, MOST_PIXELS)
+                .orElse((int) LookModel.USUAL_WIDTH),
+            settings
+                .whole("height", (int) LEAST_HEIGHT, MOST_PIXELS)
+                .orElse((int) LookModel.USUAL_HEIGHT)));
     stage.setTitle(Texts.of("window.title"));
     stage.setMinWidth(LEAST_WIDTH);
     stage.setMinHeight(LEAST_HEIGHT);

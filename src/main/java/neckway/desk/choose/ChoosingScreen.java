@@ -69,7 +69,7 @@ public final class ChoosingScreen implements Screen {
 
   private Node neck() {
     NeckView neck = new NeckView(desk.look());
-    neck.em().bind(desk.look().textPercent().multiply(DeskFrame.BASE_PIXELS / 100));
+    neck.em().bind(desk.look().fontPercent().multiply(DeskFrame.BASE_PIXELS / 100));
     neck.onMark(model::stand);
     neck.onJoin(model::take);
     neck.picture().bind(model.picture());

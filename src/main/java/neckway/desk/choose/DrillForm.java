@@ -12,6 +12,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.SpinnerValueFactory.DoubleSpinnerValueFactory;
 import javafx.scene.control.SpinnerValueFactory.IntegerSpinnerValueFactory;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.util.StringConverter;
@@ -63,9 +64,13 @@ final class DrillForm {
     place(2, 1, "choosing.notes", notes);
     place(2, 2, "choosing.repeat", rounds);
     place(2, 3, "choosing.label", labels());
-    grid.add(tick("choosing.left", desk.look().leftHanded()), 0, 4, 2, 1);
-    grid.add(tick("choosing.low-top", desk.look().lowStringOnTop()), 0, 5, 2, 1);
-    grid.add(tick("choosing.close", desk.look().closeUp()), 2, 4, 2, 1);
+    FlowPane ticks =
+        new FlowPane(
+            tick("choosing.left", desk.look().leftHanded()),
+            tick("choosing.low-top", desk.look().lowStringOnTop()),
+            tick("choosing.close", desk.look().closeUp()));
+    ticks.getStyleClass().add("ticks");
+    grid.add(ticks, 0, 4, 4, 1);
     listen();
     fill();
   }

@@ -45,7 +45,7 @@ public final class NeckView extends Region {
   private static final int[] INLAYS = {3, 5, 7, 9, 12, 15, 17, 19, 21, 24};
   private static final double ARC_PEAK = 0.66;
   private static final double LEAST_BRIDGE_TEXT = 8.5;
-  private static final double MOST_GAP = 70;
+  private static final double MOST_GAP = 64;
 
   private final ObjectProperty<NeckPicture> picture = new SimpleObjectProperty<>(this, "picture");
   private final ObjectProperty<Optional<Place>> sounding =
@@ -107,7 +107,7 @@ public final class NeckView extends Region {
   }
 
   private double gap() {
-    return Math.max(30, Math.min(MOST_GAP, Math.max(2.7 * em.get(), getWidth() / 30)));
+    return Math.max(30, Math.min(MOST_GAP, 2.7 * em.get()));
   }
 
   private int strings() {

@@ -65,14 +65,14 @@ public final class PlayingScreen implements Screen {
               neck.show(now);
             });
     look.dark().addListener(o -> dress());
-    look.textPercent().addListener(o -> dress());
+    look.fontPercent().addListener(o -> dress());
     look.leftHanded().addListener(o -> dress());
     look.lowStringOnTop().addListener(o -> dress());
     dress();
   }
 
   private void dress() {
-    double scale = look.textPercent().get() / BASE;
+    double scale = look.fontPercent().get() / BASE;
     page.look(look.dark().get(), scale);
     neck.look(look.dark().get(), scale);
     arrangement.at(scale);

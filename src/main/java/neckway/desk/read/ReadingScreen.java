@@ -62,7 +62,7 @@ public final class ReadingScreen implements Screen {
     model.closeUp().addListener(o -> near());
     model.waveform().addListener(o -> near());
     look.dark().addListener(o -> dress());
-    look.textPercent().addListener(o -> dress());
+    look.fontPercent().addListener(o -> dress());
     foot = bottom();
     root.setBottom(foot);
     fill();
@@ -70,7 +70,7 @@ public final class ReadingScreen implements Screen {
   }
 
   private void dress() {
-    double scale = look.textPercent().get() / 100.0;
+    double scale = look.fontPercent().get() / 100.0;
     if (stacked != scale > Arrangement.STACKED) {
       stacked = !stacked;
       page.ifPresent(p -> root.setCenter(arranged(p)));

@@ -1,0 +1,137 @@
+package neckway.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+
+/** The named colours of the style sheet, light and dark, held against what eyes need. */
+class ColourTests {
+  private static final Path SHEET = Path.of("src/main/resources/neckway/desk/desk.css");
+  private static final Pattern NAMED = Pattern.compile("(-[a-z]+): #([0-9a-f]{6});");
+
+  /** WCAG 2.1, success criterion 1.4.3: text against its background, at least 4.5 to 1. */
+  private static final double LEAST_CONTRAST = 4.5;
+
+  /**
+   * Colours as people without one kind of cone see them, linear RGB: Machado, Oliveira and
+   * Fernandes, "A Physiologically-based Model for Simulation of Color Vision Deficiency", IEEE TVCG
+   * 15 (2009), severity 1 (values from memory).
+   */
+  private static final double[][] PROTANOPIA = {
+    {0.152286, 1.052583, -0.204868},
+    {0.114503, 0.786281, 0.099216},
+    {-0.003882, -0.048116, 1.051998}
+  };
+
+  private static final double[][] DEUTERANOPIA = {
+    {0.367322, 0.860646, -0.227968}, {0.280085, 0.672501, 0.047413}, {-0.011820, 0.042940, 0.968881}
+  };
+
+  /** Two colours are told apart at a glance beyond some 20 units of CIE 1976 difference. */
+  private static final double LEAST_DIFFERENCE = 25;
+
+  private static Map<String, Integer> colours(boolean dark) throws IOException {
+    String sheet = Files.readString(SHEET);
+    int second = sheet.indexOf(".desk.dark {");
+    Map<String, Integer> colours = new HashMap<>(read(sheet.substring(0, second)));
+    if (dark) {
+      colours.putAll(read(sheet.substring(second, sheet.indexOf('}', second))));
+    }
+    return colours;
+  }
+
+  private static Map<String, Integer> read(String part) {
+    Map<String, Integer> colours = new HashMap<>();
+    Matcher matcher = NAMED.matcher(part);
+    while (matcher.find()) {
+      colours.put(matcher.group(1), Integer.parseInt(matcher.group(2), 16));
+    }
+    return colours;
+  }
+
+  @Test
+  void textStandsOutInLightAndDark() throws IOException {
+    for (boolean dark : new boolean[] {false, true}) {
+      Map<String, Integer> colours = colours(dark);
+      for (String text : List.of("-ink", "-soft", "-lower", "-upper", "-alarm", "-focus")) {
+        for (String under : List.of("-paper", "-raised", "-field")) {
+          assertThat(contrast(colours.get(text), colours.get(under)))
+              .as(text + " on " + under + (dark ? ", dark" : ", light"))
+              .isGreaterThanOrEqualTo(LEAST_CONTRAST);
+        }
+      }
+    }
+  }
+
+  @Test
+  void theTwoShapesAreToldApartByColourBlindEyes() throws IOException {
+    for (boolean dark : new boolean[] {false, true}) {
+      Map<String, Integer> colours = colours(dark);
+      for (double[][] eye : List.of(PROTANOPIA, DEUTERANOPIA)) {
+        double[] lower = lab(seen(linear(colours.get("-lower")), eye));
+        double[] upper = lab(seen(linear(colours.get("-upper")), eye));
+        assertThat(
+                Math.hypot(
+                    Math.hypot(lower[0] - upper[0], lower[1] - upper[1]), lower[2] - upper[2]))
+            .isGreaterThan(LEAST_DIFFERENCE);
+      }
+    }
+  }
+
+  /** The measures themselves: black on white is 21 to 1, and the difference of the two is 100. */
+  @Test
+  void theMeasuresAreThoseOfTheStandards() {
+    assertThat(contrast(0, 0xffffff)).isBetween(20.99, 21.01);
+    assertThat(lab(linear(0xffffff))[0] - lab(linear(0))[0]).isBetween(99.9, 100.1);
+    assertThat(Math.abs(lab(seen(linear(0xffffff), DEUTERANOPIA))[1])).isLessThan(1);
+  }
+
+  private static double contrast(int one, int other) {
+    double a = luminance(one) + 0.05;
+    double b = luminance(other) + 0.05;
+    return Math.max(a, b) / Math.min(a, b);
+  }
+
+  private static double luminance(int rgb) {
+    double[] c = linear(rgb);
+    return 0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2];
+  }
+
+  private static double[] linear(int rgb) {
+    double[] linear = new double[3];
+    for (int i = 0; i < 3; i++) {
+      double c = (rgb >> (16 - 8 * i) & 255) / 255.0;
+      linear[i] = c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
+    }
+    return linear;
+  }
+
+  private static double[] seen(double[] c, double[][] eye) {
+    double[] out = new double[3];
+    for (int i = 0; i < 3; i++) {
+      out[i] = eye[i][0] * c[0] + eye[i][1] * c[1] + eye[i][2] * c[2];
+      out[i] = Math.max(0, Math.min(1, out[i]));
+    }
+    return out;
+  }
+
+  /** CIE L*a*b* of linear sRGB under D65. */
+  private static double[] lab(double[] c) {
+    double x = f((0.4124 * c[0] + 0.3576 * c[1] + 0.1805 * c[2]) / 0.9505);
+    double y = f(0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2]);
+    double z = f((0.0193 * c[0] + 0.1192 * c[1] + 0.9505 * c[2]) / 1.089);
+    return new double[] {116 * y - 16, 500 * (x - y), 200 * (y - z)};
+  }
+
+  private static double f(double t) {
+    return t > 216.0 / 24389 ? Math.cbrt(t) : (24389.0 / 27 * t + 16) / 116;
+  }
+}
