@@ -1,7 +1,6 @@
 package neckway.desk;
 
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import javafx.scene.AccessibleRole;
@@ -17,7 +16,6 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import neckway.desk.Screen.Place;
 
@@ -98,13 +96,14 @@ public final class DeskFrame {
     screen.shown();
   }
 
-  private HBox top() {
+  private Region top() {
     HBox bar = new HBox();
-    bar.getStyleClass().add("top");
+    bar.getStyleClass().add("tabs");
     ToggleGroup group = new ToggleGroup();
     for (Place place : makers.keySet()) {
       ToggleButton tab = new ToggleButton(Texts.of(place.textKey()));
       tab.getStyleClass().setAll("tab");
+      tab.setMinWidth(Region.USE_PREF_SIZE);
       tab.setAccessibleRole(AccessibleRole.TAB_ITEM);
       tab.setTooltip(new Tooltip(Texts.of("place.key", place.ordinal() + 1)));
       tab.setToggleGroup(group);
@@ -113,16 +112,14 @@ public final class DeskFrame {
       bar.getChildren().add(tab);
     }
     group.selectedToggleProperty().addListener((o, before, now) -> keepOne(before, now));
-    Region gap = new Region();
-    HBox.setHgrow(gap, Priority.ALWAYS);
-    bar.getChildren().add(gap);
-    bar.getChildren()
-        .addAll(
-            List.of(
-                quiet("look.smaller", () -> desk.look().smallerText()),
-                quiet("look.larger", () -> desk.look().largerText()),
-                quiet("look.dark", () -> desk.look().dark().set(!desk.look().dark().get()))));
-    return bar;
+    HBox look =
+        new HBox(
+            quiet("look.smaller", () -> desk.look().smallerText()),
+            quiet("look.larger", () -> desk.look().largerText()),
+            quiet("look.dark", () -> desk.look().dark().set(!desk.look().dark().get())));
+    SideBySide top = new SideBySide(bar, look);
+    top.getStyleClass().add("top");
+    return top;
   }
 
   private static void keepOne(Toggle before, Toggle now) {
@@ -134,6 +131,7 @@ public final class DeskFrame {
   private static Button quiet(String key, Runnable action) {
     Button button = new Button(Texts.of(key));
     button.getStyleClass().setAll("quiet");
+    button.setMinWidth(Region.USE_PREF_SIZE);
     button.setAccessibleText(Texts.of(key + ".long"));
     button.setTooltip(new Tooltip(Texts.of(key + ".long")));
     button.setOnAction(e -> action.run());

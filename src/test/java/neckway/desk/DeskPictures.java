@@ -2,7 +2,11 @@ package neckway.desk;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.Function;
+import neckway.desk.Screen.Place;
+import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.choose.ChoosingModel;
 import neckway.file.SettingsFile;
@@ -40,6 +44,7 @@ final class DeskPictures {
           desk.look().lowStringOnTop().set(true);
           desk.look().label().set(LookModel.Label.NOTE);
         });
+    take("choosing-small", 800, 560, desk -> other(desk));
     take("choosing-200", 1280, 800, desk -> desk.look().text(200));
     take("choosing-300", 1280, 800, desk -> desk.look().text(300));
     take(
@@ -77,7 +82,9 @@ final class DeskPictures {
         FxWindow.open(
             () -> {
               made[0] = new Desk(settings);
-              return new DeskFrame(made[0], DeskApp.screens()).scene(width, height);
+              Map<Place, Function<Desk, Screen>> screens = DeskApp.screens();
+              Coach.onDevices(made[0]).offer(screens);
+              return new DeskFrame(made[0], screens).scene(width, height);
             })) {
       FxWindow.on(
           () -> {

@@ -18,6 +18,7 @@ import javafx.scene.layout.VBox;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.Screen;
+import neckway.desk.SideBySide;
 import neckway.desk.Texts;
 
 /** Choosing: the neck with its stands and joins, and everything else that makes a drill. */
@@ -48,6 +49,7 @@ public final class ChoosingScreen implements Screen {
     scroll.setFitToWidth(true);
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("scroll");
+    FollowFocus.in(scroll);
     root.setCenter(scroll);
     root.setBottom(actions());
     root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
@@ -102,7 +104,7 @@ public final class ChoosingScreen implements Screen {
     whys.textProperty().bind(model.whys());
     VBox left = new VBox(titles, joins, whys);
     left.getStyleClass().add("column");
-    return new SideBySide(left, new DrillForm(desk, model).node());
+    return new SideBySide(left, new DrillForm(desk, model, files).node());
   }
 
   private Node actions() {
@@ -128,16 +130,12 @@ public final class ChoosingScreen implements Screen {
                       case PLAYING -> Texts.of("choosing.hear.stop");
                     },
                 hear.state()));
-    Button open = new Button(Texts.of("choosing.open"));
-    open.setOnAction(e -> files.open());
-    Button save = new Button(Texts.of("choosing.save"));
-    save.setOnAction(e -> files.save());
     Label loud = new Label(Texts.of("choosing.volume"));
     Slider volume = volume();
     loud.setLabelFor(volume);
     HBox loudness = new HBox(loud, volume);
     loudness.getStyleClass().add("loudness");
-    bar.getChildren().addAll(listen, loudness, open, save);
+    bar.getChildren().addAll(listen, loudness);
     return bar;
   }
 

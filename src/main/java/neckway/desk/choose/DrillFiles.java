@@ -2,6 +2,7 @@ package neckway.desk.choose;
 
 import java.io.File;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import javafx.scene.Node;
@@ -13,6 +14,7 @@ import neckway.desk.Texts;
 
 /** Opens and saves drills by dialog. The folder is remembered. */
 final class DrillFiles {
+  private static final String ENDING = ".json";
   private static final String FOLDER = "drillFolder";
 
   private final Desk desk;
@@ -29,6 +31,7 @@ final class DrillFiles {
 
   void save() {
     ask("choosing.save", fileName(), dialog -> dialog.showSaveDialog(window()))
+        .map(DrillFiles::named)
         .ifPresent(this::save);
   }
 
@@ -36,6 +39,13 @@ final class DrillFiles {
     if (desk.drill().save(file)) {
       desk.say(Texts.of("choosing.saved", file.getFileName()));
     }
+  }
+
+  /** Some systems' dialogs leave the ending to the player. */
+  static Path named(Path file) {
+    String name = file.getFileName().toString();
+    boolean ends = name.toLowerCase(Locale.ROOT).endsWith(ENDING);
+    return ends ? file : file.resolveSibling(name + ENDING);
   }
 
   private Window window() {
@@ -49,6 +59,7 @@ final class DrillFiles {
     dialog.setInitialFileName(name);
     desk.settings()
         .text(FOLDER)
+        .or(() -> Optional.ofNullable(System.getProperty("user.home")))
         .map(File::new)
         .filter(File::isDirectory)
         .ifPresent(dialog::setInitialDirectory);
@@ -64,9 +75,9 @@ final class DrillFiles {
     return desk.drill()
             .drill()
             .title()
-            .toLowerCase(java.util.Locale.ROOT)
+            .toLowerCase(Locale.ROOT)
             .replace("#", "-sharp")
             .replaceAll("[^\\p{L}0-9-]+", "-")
-        + ".json";
+        + ENDING;
   }
 }

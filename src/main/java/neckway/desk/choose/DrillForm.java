@@ -6,12 +6,14 @@ import java.util.function.Function;
 import javafx.beans.property.BooleanProperty;
 import javafx.collections.FXCollections;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.SpinnerValueFactory.DoubleSpinnerValueFactory;
 import javafx.scene.control.SpinnerValueFactory.IntegerSpinnerValueFactory;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
@@ -43,7 +45,7 @@ final class DrillForm {
 
   private boolean filling;
 
-  DrillForm(Desk desk, ChoosingModel model) {
+  DrillForm(Desk desk, ChoosingModel model, DrillFiles files) {
     this.desk = desk;
     this.model = model;
     drill = desk.drill();
@@ -71,6 +73,7 @@ final class DrillForm {
             tick("choosing.close", desk.look().closeUp()));
     ticks.getStyleClass().add("ticks");
     grid.add(ticks, 0, 4, 4, 1);
+    grid.add(buttons(files), 0, 5, 4, 1);
     listen();
     fill();
   }
@@ -121,6 +124,18 @@ final class DrillForm {
     labels.valueProperty().bindBidirectional(desk.look().label());
     labels.setMaxWidth(Double.MAX_VALUE);
     return labels;
+  }
+
+  private static FlowPane buttons(DrillFiles files) {
+    Button open = new Button(Texts.of("choosing.open"));
+    open.setTooltip(new Tooltip(Texts.of("choosing.open.key")));
+    open.setOnAction(e -> files.open());
+    Button save = new Button(Texts.of("choosing.save"));
+    save.setTooltip(new Tooltip(Texts.of("choosing.save.key")));
+    save.setOnAction(e -> files.save());
+    FlowPane buttons = new FlowPane(open, save);
+    buttons.getStyleClass().add("ticks");
+    return buttons;
   }
 
   private static CheckBox tick(String textKey, BooleanProperty property) {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Control;
@@ -168,6 +169,34 @@ class ChoosingScreenTests {
             }
             return null;
           });
+    }
+  }
+
+  @Test
+  void whatHasTheFocusIsInSightInLargeText() {
+    FxWindow.on(
+        () -> {
+          desk.look().text(300);
+          return null;
+        });
+    window.settle();
+    for (int i = 0; i < 6; i++) {
+      window.press(KeyCode.DOWN);
+      inSight();
+    }
+    for (int i = 0; i < 20; i++) {
+      window.press(KeyCode.TAB);
+      inSight();
+    }
+  }
+
+  private void inSight() {
+    window.settle();
+    Node at = focus();
+    Bounds bounds = FxWindow.on(() -> at.localToScene(at.getLayoutBounds()));
+    assertThat(bounds.getMinY()).as(at.toString()).isBetween(0.0, 760.0);
+    if (!at.getStyleClass().contains("neck")) {
+      assertThat(bounds.getMaxY()).as(at.toString()).isBetween(0.0, 800.0);
     }
   }
 

@@ -1,4 +1,4 @@
-package neckway.desk.choose;
+package neckway.desk;
 
 import javafx.scene.Node;
 import javafx.scene.layout.Region;
@@ -7,11 +7,11 @@ import javafx.scene.layout.Region;
  * Two parts beside each other where there is room, else the second below the first. The second is
  * as wide as it likes to be, the first takes what is left.
  */
-final class SideBySide extends Region {
+public final class SideBySide extends Region {
   private final Region first;
   private final Region second;
 
-  SideBySide(Region first, Region second) {
+  public SideBySide(Region first, Region second) {
     this.first = first;
     this.second = second;
     getStyleClass().add("side-by-side");
@@ -20,6 +20,10 @@ final class SideBySide extends Region {
 
   private double gap() {
     return 1.5 * javafx.scene.text.Font.getDefault().getSize();
+  }
+
+  private double inside(double width) {
+    return width - getInsets().getLeft() - getInsets().getRight();
   }
 
   private boolean beside(double width) {
@@ -32,12 +36,13 @@ final class SideBySide extends Region {
 
   @Override
   protected double computePrefHeight(double given) {
-    double width = given > 0 ? given : getWidth();
+    double width = inside(given > 0 ? given : getWidth());
     double own = wide(second, width);
+    double around = getInsets().getTop() + getInsets().getBottom();
     if (beside(width)) {
-      return Math.max(first.prefHeight(width - gap() - own), second.prefHeight(own));
+      return around + Math.max(first.prefHeight(width - gap() - own), second.prefHeight(own));
     }
-    return first.prefHeight(width) + gap() + second.prefHeight(own);
+    return around + first.prefHeight(width) + gap() + second.prefHeight(own);
   }
 
   @Override
@@ -52,15 +57,18 @@ final class SideBySide extends Region {
 
   @Override
   protected void layoutChildren() {
-    double width = getWidth();
+    double width = inside(getWidth());
+    double left = getInsets().getLeft();
+    double top = getInsets().getTop();
     double own = wide(second, width);
     if (beside(width)) {
-      first.resizeRelocate(0, 0, width - gap() - own, getHeight());
-      second.resizeRelocate(width - own, 0, own, second.prefHeight(own));
+      double room = width - gap() - own;
+      first.resizeRelocate(left, top, room, first.prefHeight(room));
+      second.resizeRelocate(left + width - own, top, own, second.prefHeight(own));
     } else {
       double height = first.prefHeight(width);
-      first.resizeRelocate(0, 0, width, height);
-      second.resizeRelocate(0, height + gap(), own, second.prefHeight(own));
+      first.resizeRelocate(left, top, width, height);
+      second.resizeRelocate(left, top + height + gap(), own, second.prefHeight(own));
     }
   }
 
