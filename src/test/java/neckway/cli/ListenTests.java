@@ -24,6 +24,7 @@ import neckway.file.JsonFile;
 import neckway.file.TakeReader;
 import neckway.file.WavWriter;
 import neckway.live.LiveSession;
+import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;

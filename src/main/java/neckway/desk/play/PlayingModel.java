@@ -20,6 +20,7 @@ import neckway.desk.Texts;
 import neckway.desk.page.PageModel;
 import neckway.desk.read.ReadTake;
 import neckway.file.Drill;
+import neckway.follow.Review;
 import neckway.follow.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveSetup;
@@ -290,7 +291,7 @@ public final class PlayingModel {
     if (result.overflows() + result.lostFrames() > 0) {
       line.set(Texts.of("play.lost", result.overflows(), result.lostFrames()));
     }
-    if (result.review().notes().isEmpty() && last.isPresent()) {
+    if (last.isPresent() && !played(result.review())) {
       return;
     }
     last = Optional.of(result);
@@ -299,6 +300,12 @@ public final class PlayingModel {
       page.get().show(PageModel.Marks.SHOWN);
       said.set(result.review().summary().words().stream().findFirst().orElse(""));
     }
+  }
+
+  /** Whether anything was played in a round, not only sounded in the rest before it. */
+  private static boolean played(Review review) {
+    double from = review.grid().firstBeat() - review.grid().gapSeconds();
+    return review.notes().stream().anyMatch(note -> note.time() >= from);
   }
 
   void over() {
