@@ -79,6 +79,38 @@ class ArchitectureTests {
   }
 
   @Test
+  void theViewsOfTheWindowAreFreeOfCycles() {
+    slices()
+        .matching("neckway.desk.(**)")
+        .should()
+        .beFreeOfCycles()
+        .because("choosing, playing and reading meet in the application only")
+        .check(CLASSES);
+    noClasses()
+        .that()
+        .resideInAPackage("neckway.desk")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("neckway.desk.*..")
+        .because("what the views share knows none of them")
+        .check(CLASSES);
+  }
+
+  @Test
+  void whatDecidesInTheWindowNeedsNoScreen() {
+    noClasses()
+        .that()
+        .resideInAPackage("neckway.desk..")
+        .and()
+        .haveSimpleNameEndingWith("Model")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("javafx.scene..", "javafx.stage..", "javafx.application..")
+        .because("view models decide and are tested without a screen; views only bind")
+        .check(CLASSES);
+  }
+
+  @Test
   void thePureRoomsTouchNoDeviceNoFileAndNoWindow() {
     for (String room : PURE) {
       noClasses()

@@ -20,21 +20,6 @@ class ColourTests {
   /** WCAG 2.1, success criterion 1.4.3: text against its background, at least 4.5 to 1. */
   private static final double LEAST_CONTRAST = 4.5;
 
-  /**
-   * Colours as people without one kind of cone see them, linear RGB: Machado, Oliveira and
-   * Fernandes, "A Physiologically-based Model for Simulation of Color Vision Deficiency", IEEE TVCG
-   * 15 (2009), severity 1 (values from memory).
-   */
-  private static final double[][] PROTANOPIA = {
-    {0.152286, 1.052583, -0.204868},
-    {0.114503, 0.786281, 0.099216},
-    {-0.003882, -0.048116, 1.051998}
-  };
-
-  private static final double[][] DEUTERANOPIA = {
-    {0.367322, 0.860646, -0.227968}, {0.280085, 0.672501, 0.047413}, {-0.011820, 0.042940, 0.968881}
-  };
-
   /** Two colours are told apart at a glance beyond some 20 units of CIE 1976 difference. */
   private static final double LEAST_DIFFERENCE = 25;
 
@@ -75,9 +60,9 @@ class ColourTests {
   void theTwoShapesAreToldApartByColourBlindEyes() throws IOException {
     for (boolean dark : new boolean[] {false, true}) {
       Map<String, Integer> colours = colours(dark);
-      for (double[][] eye : List.of(PROTANOPIA, DEUTERANOPIA)) {
-        double[] lower = lab(seen(linear(colours.get("-lower")), eye));
-        double[] upper = lab(seen(linear(colours.get("-upper")), eye));
+      for (double[][] eye : List.of(Eyes.PROTANOPIA, Eyes.DEUTERANOPIA)) {
+        double[] lower = lab(Eyes.seen(Eyes.linear(colours.get("-lower")), eye));
+        double[] upper = lab(Eyes.seen(Eyes.linear(colours.get("-upper")), eye));
         assertThat(
                 Math.hypot(
                     Math.hypot(lower[0] - upper[0], lower[1] - upper[1]), lower[2] - upper[2]))
@@ -90,8 +75,8 @@ class ColourTests {
   @Test
   void theMeasuresAreThoseOfTheStandards() {
     assertThat(contrast(0, 0xffffff)).isBetween(20.99, 21.01);
-    assertThat(lab(linear(0xffffff))[0] - lab(linear(0))[0]).isBetween(99.9, 100.1);
-    assertThat(Math.abs(lab(seen(linear(0xffffff), DEUTERANOPIA))[1])).isLessThan(1);
+    assertThat(lab(Eyes.linear(0xffffff))[0] - lab(Eyes.linear(0))[0]).isBetween(99.9, 100.1);
+    assertThat(Math.abs(lab(Eyes.seen(Eyes.linear(0xffffff), Eyes.DEUTERANOPIA))[1])).isLessThan(1);
   }
 
   private static double contrast(int one, int other) {
@@ -101,26 +86,8 @@ class ColourTests {
   }
 
   private static double luminance(int rgb) {
-    double[] c = linear(rgb);
+    double[] c = Eyes.linear(rgb);
     return 0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2];
-  }
-
-  private static double[] linear(int rgb) {
-    double[] linear = new double[3];
-    for (int i = 0; i < 3; i++) {
-      double c = (rgb >> (16 - 8 * i) & 255) / 255.0;
-      linear[i] = c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
-    }
-    return linear;
-  }
-
-  private static double[] seen(double[] c, double[][] eye) {
-    double[] out = new double[3];
-    for (int i = 0; i < 3; i++) {
-      out[i] = eye[i][0] * c[0] + eye[i][1] * c[1] + eye[i][2] * c[2];
-      out[i] = Math.max(0, Math.min(1, out[i]));
-    }
-    return out;
   }
 
   /** CIE L*a*b* of linear sRGB under D65. */

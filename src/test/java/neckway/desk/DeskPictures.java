@@ -1,5 +1,6 @@
 package neckway.desk;
 
+import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,8 @@ import neckway.neck.Shape;
  * DeskPictures FOLDER}; the page on the desk in docs has the whole command.
  */
 final class DeskPictures {
+  private static final String SEEN_BY_OTHERS = "choosing";
+
   private final Path folder;
 
   private DeskPictures(Path folder) {
@@ -92,6 +95,12 @@ final class DeskPictures {
             return null;
           });
       window.save(folder.resolve(name + ".png"));
+      if (name.equals(SEEN_BY_OTHERS)) {
+        BufferedImage seen = window.picture();
+        FxWindow.save(Eyes.seen(seen, Eyes.PROTANOPIA), folder.resolve(name + "-protanopia.png"));
+        FxWindow.save(
+            Eyes.seen(seen, Eyes.DEUTERANOPIA), folder.resolve(name + "-deuteranopia.png"));
+      }
     }
   }
 }

@@ -150,10 +150,15 @@ public final class FxWindow implements AutoCloseable {
 
   /** Writes what the window shows. */
   public void save(Path file) {
+    save(picture(), file);
+  }
+
+  /** Writes a picture. */
+  static void save(BufferedImage picture, Path file) {
     try {
       File target = file.toFile();
       target.getParentFile().mkdirs();
-      ImageIO.write(picture(), "png", target);
+      ImageIO.write(picture, "png", target);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
