@@ -1,9 +1,12 @@
 package neckway.desk;
 
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
@@ -24,12 +27,31 @@ public final class FxWindow implements AutoCloseable {
   private static final long PATIENCE_SECONDS = 20;
   private static final AtomicBoolean STARTED = new AtomicBoolean();
 
+  private static final boolean LIBRARIES_THERE = librariesThere();
+
   private final Stage stage;
   private final Scene scene;
 
   private FxWindow(Stage stage, Scene scene) {
     this.stage = stage;
     this.scene = scene;
+  }
+
+  /** Text in JavaFX on Linux needs Pango, which comes with GTK. Elsewhere nothing is missing. */
+  private static boolean librariesThere() {
+    if (!System.getProperty("os.name").equals("Linux")) {
+      return true;
+    }
+    try {
+      Process process = new ProcessBuilder("/sbin/ldconfig", "-p").start();
+      String known = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      return process.waitFor() != 0 || known.contains("libpangoft2-1.0.so");
+    } catch (IOException e) {
+      return true;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return true;
+    }
   }
 
   /** Opens a window; the scene is made in the window's thread. */
@@ -50,6 +72,7 @@ public final class FxWindow implements AutoCloseable {
   }
 
   private static void start() {
+    assumeTrue(LIBRARIES_THERE, "the window's libraries (libgtk-3-0) are not installed here");
     if (STARTED.compareAndSet(false, true)) {
       Platform.startup(() -> Platform.setImplicitExit(false));
     }
@@ -76,15 +99,15 @@ public final class FxWindow implements AutoCloseable {
 
   /** Lets what was asked for happen: some turns of the window's thread, and a layout. */
   public void settle() {
-    for (int turn = 0; turn < 4; turn++) {
+    for (int turn = 0; turn < 3; turn++) {
       on(() -> null);
+      on(
+          () -> {
+            scene.getRoot().applyCss();
+            scene.getRoot().layout();
+            return null;
+          });
     }
-    on(
-        () -> {
-          scene.getRoot().applyCss();
-          scene.getRoot().layout();
-          return null;
-        });
   }
 
   /** Presses keys one after the other; the first ones are held while the last is struck. */

@@ -259,14 +259,12 @@ public final class ChoosingModel {
         join.travel());
   }
 
-  /** What stands on a bridge. */
-  static String onBridge(NeckPicture.Bridge bridge) {
+  /** What stands on a bridge, in full or only its way and finger. */
+  static String onBridge(NeckPicture.Bridge bridge, boolean brief) {
     Join join = bridge.join();
-    String how =
-        Texts.of(
-            join.lead() == Join.Lead.CHANGE ? "bridge.change" : "bridge.led",
-            Texts.of("short." + join.finger()),
-            join.travel());
+    String finger = Texts.of("short." + join.finger());
+    boolean change = join.lead() == Join.Lead.CHANGE;
+    String how = brief ? finger : Texts.of(change ? "bridge.change" : "bridge.led", finger);
     return switch (bridge.taken().size()) {
       case 1 -> Texts.of(bridge.taken().get(0) == Direction.UP ? "way.up" : "way.down", how);
       default -> how;

@@ -13,16 +13,26 @@ final class FollowFocus {
   private FollowFocus() {}
 
   static void in(ScrollPane scroll) {
+    scroll.viewportBoundsProperty().addListener(o -> later(scroll));
+    scroll.contentProperty().get().layoutBoundsProperty().addListener(o -> later(scroll));
     scroll
         .sceneProperty()
         .addListener(
             (o, before, scene) -> {
               if (scene != null) {
-                scene
-                    .focusOwnerProperty()
-                    .addListener((f, old, now) -> Platform.runLater(() -> show(scroll, now)));
+                scene.focusOwnerProperty().addListener((f, old, now) -> later(scroll));
               }
             });
+  }
+
+  /** Once the layout is done. */
+  private static void later(ScrollPane scroll) {
+    Platform.runLater(
+        () -> {
+          if (scroll.getScene() != null) {
+            show(scroll, scroll.getScene().getFocusOwner());
+          }
+        });
   }
 
   private static void show(ScrollPane scroll, Node node) {

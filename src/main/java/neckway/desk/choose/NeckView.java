@@ -385,9 +385,13 @@ public final class NeckView extends Region {
     double y = at.stringY(bridge.join().string()) - gap() * 0.4;
     double x1 = at.fingerX(bridge.join().from());
     double x2 = at.fingerX(bridge.join().to());
-    double room = Math.abs(x2 - x1) - 3 * radius(bridge.join().to());
+    double room = Math.abs(x2 - x1) - 3.1 * radius(bridge.join().to());
     double size = Math.min(gap() * 0.3, em.get() * 0.87);
-    Text text = text(ChoosingModel.onBridge(bridge), (x1 + x2) / 2, y, size, true, "bridge-text");
+    double middle = (x1 + x2) / 2;
+    Text text = text(ChoosingModel.onBridge(bridge, false), middle, y, size, true, "bridge-text");
+    if (text.getLayoutBounds().getWidth() > room) {
+      text = text(ChoosingModel.onBridge(bridge, true), middle, y, size, true, "bridge-text");
+    }
     shrink(text, room);
     if (text.getFont().getSize() >= LEAST_BRIDGE_TEXT) {
       nodes.add(text);
