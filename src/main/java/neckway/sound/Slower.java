@@ -9,9 +9,9 @@ import java.util.Arrays;
  * own beginning, so that an attack there stays where it is.
  */
 public final class Slower {
-  private static final double SEQUENCE_SECONDS = 0.080;
-  private static final double OVERLAP_SECONDS = 0.016;
-  private static final double SEEK_SECONDS = 0.014;
+  private static final double SEQUENCE_SECONDS = 0.060;
+  private static final double OVERLAP_SECONDS = 0.015;
+  private static final double SEEK_SECONDS = 0.010;
   private static final int COARSE = 3;
 
   private Slower() {}

@@ -72,6 +72,7 @@ public final class PlayingModel {
   private boolean stopAsked;
   private boolean checking;
   private boolean beginWhenShown;
+  private String complaint = "";
   private Optional<LiveResult> last = Optional.empty();
 
   /**
@@ -183,20 +184,21 @@ public final class PlayingModel {
       return;
     }
     fresh();
+    complaint = "";
     line.set("");
     last = Optional.empty();
     stopAsked = false;
     try {
       plan = settings.plan(drill);
     } catch (BadInput e) {
-      line.set(e.getMessage());
+      complaint(e.getMessage());
     }
     LocalDateTime now = LocalDateTime.now();
     Drill played = drill;
     try {
       settings.takeFile(played, now, 0);
     } catch (BadInput e) {
-      line.set(e.getMessage());
+      complaint(e.getMessage());
       return;
     }
     newPage();
@@ -252,7 +254,7 @@ public final class PlayingModel {
     }
     level.set(post.level());
     if (checking && state.get() == State.READY) {
-      post.checkLine().ifPresent(line::set);
+      post.checkLine().ifPresent(off -> line.set(off.isEmpty() ? complaint : off));
     }
   }
 
@@ -279,17 +281,18 @@ public final class PlayingModel {
     }
   }
 
-  void complaint(String complaint) {
-    line.set(complaint);
+  void complaint(String told) {
+    complaint = told;
+    line.set(told);
   }
 
   void roundEnded(LiveResult result, String leak) {
     count.set("");
     if (!leak.isEmpty() && line.get().isEmpty()) {
-      line.set(leak);
+      complaint(leak);
     }
     if (result.overflows() + result.lostFrames() > 0) {
-      line.set(Texts.of("play.lost", result.overflows(), result.lostFrames()));
+      complaint(Texts.of("play.lost", result.overflows(), result.lostFrames()));
     }
     if (last.isPresent() && !played(result.review())) {
       return;
@@ -322,7 +325,7 @@ public final class PlayingModel {
       read(OptionalInt.empty());
     } else {
       if (line.get().isEmpty() && last.isPresent() && !stopAsked) {
-        line.set(Texts.of("play.nothing"));
+        complaint(Texts.of("play.nothing"));
       }
       listen();
     }

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.FutureTask;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -24,17 +25,21 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
+import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
+import neckway.sound.Devices;
 
 /**
  * The whole window on the devices of this machine, told what to do line by line on standard input:
- * {@code drill FILE}, {@code go PLACE}, {@code key NAME}, {@code state}, {@code words}, {@code
- * line}, {@code picture FILE}, {@code quit}. It answers each with one line.
+ * {@code drill FILE}, {@code late MS}, {@code frames}, {@code go PLACE}, {@code key NAME}, {@code
+ * state}, {@code words}, {@code line}, {@code picture FILE}, {@code quit}. It answers each with one
+ * line.
  */
 public final class DeskDriver {
   private Desk desk;
   private Coach coach;
   private Stage stage;
+  private final FrameTimes frames = new FrameTimes();
 
   private interface Work {
     String run() throws Exception;
@@ -71,6 +76,7 @@ public final class DeskDriver {
     stage = new Stage();
     stage.setScene(new DeskFrame(desk, screens).scene(1280, 800));
     stage.show();
+    frames.start();
     return "open";
   }
 
@@ -83,12 +89,22 @@ public final class DeskDriver {
         yield "went";
       }
       case "key" -> key(KeyCode.valueOf(asked[1]));
+      case "late" -> late(Double.parseDouble(asked[1]));
+      case "frames" -> frames.shares();
       case "state" -> desk.router().current().get() + " " + coach.playing().state().get();
       case "words" -> onScreen(".sentence");
       case "line" -> onScreen(".off") + onScreen(".notice");
       case "picture" -> picture(Path.of(asked[1]));
       default -> throw new IllegalArgumentException(line);
     };
+  }
+
+  /** Keeps about how late the loudspeaker is heard; the count-in then makes it exact. */
+  private static String late(double ms) {
+    String in = Devices.inputName(Optional.empty());
+    String out = Devices.outputName(Optional.empty());
+    new RoundTripFile().keep(new RoundTripFile.Pair(in, out, 48_000, ms, 0.1, 16));
+    return "kept";
   }
 
   private String onScreen(String style) {

@@ -21,7 +21,7 @@ public final class RobotPlayer {
   private static final int BLOCK = 256;
   private static final int DAMPED_FRAMES = RATE;
   private static final double RISE = 0.01;
-  private static final int AHEAD_FRAMES = RATE / 30;
+  private static final int AHEAD_FRAMES = RATE / 16;
 
   private final float[] take;
   private final long takeAfterClick;
@@ -49,7 +49,7 @@ public final class RobotPlayer {
                 "--rate=" + RATE,
                 "--channels=1",
                 "--format=s16le",
-                "--latency-msec=20")
+                "--latency-msec=5")
             .redirectError(ProcessBuilder.Redirect.INHERIT)
             .start();
     Process hand =
@@ -61,7 +61,7 @@ public final class RobotPlayer {
                 "--rate=" + RATE,
                 "--channels=1",
                 "--format=s16le",
-                "--latency-msec=40")
+                "--latency-msec=60")
             .redirectError(ProcessBuilder.Redirect.INHERIT)
             .start();
     Runtime.getRuntime()
