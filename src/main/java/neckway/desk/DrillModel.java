@@ -102,7 +102,7 @@ public final class DrillModel {
     try {
       return take(DrillFile.read(file));
     } catch (BadInput e) {
-      problem.set(e.getMessage());
+      refuse(e.getMessage());
       return false;
     }
   }
@@ -114,7 +114,7 @@ public final class DrillModel {
       problem.set("");
       return true;
     } catch (BadInput e) {
-      problem.set(e.getMessage());
+      refuse(e.getMessage());
       return false;
     }
   }
@@ -134,7 +134,7 @@ public final class DrillModel {
     try {
       return tuning(Tuning.parse(names));
     } catch (BadInput e) {
-      problem.set(e.getMessage());
+      refuse(e.getMessage());
       return false;
     }
   }
@@ -177,7 +177,7 @@ public final class DrillModel {
   /** Beats a minute, 20 to 400. */
   public boolean tempo(double tempo) {
     if (!(tempo >= DrillFile.SLOWEST && tempo <= DrillFile.FASTEST)) {
-      problem.set(
+      refuse(
           Texts.of(
               "problem.tempo",
               Texts.plain(tempo),
@@ -192,7 +192,7 @@ public final class DrillModel {
   /** Notes in a beat, 1 to 8. */
   public boolean notesPerBeat(int notes) {
     if (notes < 1 || notes > DrillFile.MOST_NOTES_PER_BEAT) {
-      problem.set(Texts.of("problem.notes", notes, DrillFile.MOST_NOTES_PER_BEAT));
+      refuse(Texts.of("problem.notes", notes, DrillFile.MOST_NOTES_PER_BEAT));
       return false;
     }
     Pulse p = drill().pulse();
@@ -250,7 +250,7 @@ public final class DrillModel {
     try {
       near.addAll(starts(new Neck(key, tuning, d.frets()), shapes));
     } catch (BadInput e) {
-      problem.set(e.getMessage());
+      refuse(e.getMessage());
       return false;
     }
     near.sort((a, b) -> Integer.compare(Math.abs(a - old), Math.abs(b - old)));
@@ -278,13 +278,19 @@ public final class DrillModel {
     return IntStream.range(0, candidates.size()).anyMatch(i -> take(candidates.get(i)));
   }
 
+  /** Said anew even where it is the same as before. */
+  private void refuse(String why) {
+    problem.set("");
+    problem.set(why);
+  }
+
   private boolean take(Drill candidate) {
     try {
       drill.set(candidate.resolved());
       problem.set("");
       return true;
     } catch (BadInput e) {
-      problem.set(e.getMessage());
+      refuse(e.getMessage());
       return false;
     }
   }

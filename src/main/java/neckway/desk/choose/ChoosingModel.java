@@ -63,7 +63,13 @@ public final class ChoosingModel {
 
   public ChoosingModel(Desk desk) {
     this.desk = desk;
-    desk.drill().drillProperty().addListener(o -> update());
+    desk.drill()
+        .drillProperty()
+        .addListener(
+            (o, before, now) -> {
+              desk.say("");
+              update();
+            });
     desk.drill().problem().addListener((o, before, now) -> desk.say(now));
     desk.look().label().addListener(o -> update());
     desk.look().closeUp().addListener(o -> update());
@@ -125,6 +131,12 @@ public final class ChoosingModel {
   /** Takes a join of the listed pair. */
   public void take(Direction direction, Join join) {
     desk.drill().join(pair.get(), direction, join);
+  }
+
+  /** Takes a join of any pair, and lists that pair's. */
+  public void take(Direction direction, NeckPicture.Bridge bridge) {
+    pair.set(bridge.pair());
+    take(direction, bridge.join());
   }
 
   /** Goes along the list of joins. */

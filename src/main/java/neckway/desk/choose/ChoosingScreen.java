@@ -73,7 +73,7 @@ public final class ChoosingScreen implements Screen {
     NeckView neck = new NeckView(desk.look());
     neck.em().bind(desk.look().fontPercent().multiply(DeskFrame.BASE_PIXELS / 100));
     neck.onMark(model::stand);
-    neck.onJoin(model::take);
+    neck.onBridge(model::take);
     neck.picture().bind(model.picture());
     neck.sounding().bind(hear.place());
     neck.accessibleTextProperty()

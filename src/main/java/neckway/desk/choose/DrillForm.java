@@ -2,7 +2,9 @@ package neckway.desk.choose;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.IntConsumer;
 import javafx.beans.property.BooleanProperty;
 import javafx.collections.FXCollections;
 import javafx.scene.Node;
@@ -10,9 +12,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.Spinner;
-import javafx.scene.control.SpinnerValueFactory.DoubleSpinnerValueFactory;
-import javafx.scene.control.SpinnerValueFactory.IntegerSpinnerValueFactory;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
@@ -30,6 +29,8 @@ import neckway.neck.RouteBuilder;
 
 /** Everything of a drill that is not chosen on the neck, and how the neck is drawn. */
 final class DrillForm {
+  private static final double TEMPO_STEP = 2;
+
   private final Desk desk;
   private final DrillModel drill;
   private final ChoosingModel model;
@@ -37,18 +38,20 @@ final class DrillForm {
   private final ComboBox<Key> key = new ComboBox<>();
   private final ComboBox<String> tuning = new ComboBox<>();
   private final ComboBox<Integer> start = new ComboBox<>();
-  private final Spinner<Integer> count = spinner(1, Neck.LONGEST_CHAIN, 1);
-  private final Spinner<Double> tempo = tempoSpinner();
-  private final Spinner<Integer> notes = spinner(1, DrillFile.MOST_NOTES_PER_BEAT, 1);
-  private final Spinner<Integer> rounds = spinner(1, RouteBuilder.MOST_ROUNDS, 1);
-  private static final double TEMPO_STEP = 2;
-
+  private final NumberSpinner count;
+  private final NumberSpinner tempo;
+  private final NumberSpinner notes;
+  private final NumberSpinner rounds;
   private boolean filling;
 
   DrillForm(Desk desk, ChoosingModel model, DrillFiles files) {
     this.desk = desk;
     this.model = model;
     drill = desk.drill();
+    count = number("choosing.count", 1, Neck.LONGEST_CHAIN, 1, true);
+    tempo = number("choosing.tempo", DrillFile.SLOWEST, DrillFile.FASTEST, TEMPO_STEP, false);
+    notes = number("choosing.notes", 1, DrillFile.MOST_NOTES_PER_BEAT, 1, true);
+    rounds = number("choosing.repeat", 1, RouteBuilder.MOST_ROUNDS, 1, true);
     grid.getStyleClass().add("form");
     key.setItems(FXCollections.observableArrayList(ChoosingModel.KEYS));
     tuning.setItems(FXCollections.observableList(ChoosingModel.TUNINGS));
@@ -82,27 +85,9 @@ final class DrillForm {
     return grid;
   }
 
-  private static Spinner<Double> tempoSpinner() {
-    DoubleSpinnerValueFactory values =
-        new DoubleSpinnerValueFactory(
-            DrillFile.SLOWEST, DrillFile.FASTEST, DrillFile.SLOWEST, TEMPO_STEP);
-    values.setConverter(new NumberText());
-    Spinner<Double> spinner = new Spinner<>(values);
-    dress(spinner);
-    return spinner;
-  }
-
-  private static void dress(Spinner<?> spinner) {
-    spinner.setEditable(true);
-    spinner.getStyleClass().add("number");
-    spinner.setMaxWidth(Double.MAX_VALUE);
-  }
-
-  private static Spinner<Integer> spinner(int least, int most, int step) {
-    Spinner<Integer> spinner =
-        new Spinner<>(new IntegerSpinnerValueFactory(least, most, least, step));
-    dress(spinner);
-    return spinner;
+  private NumberSpinner number(
+      String textKey, double least, double most, double step, boolean whole) {
+    return new NumberSpinner(textKey, least, most, step, whole, desk::say);
   }
 
   private void place(int column, int row, String textKey, Node control) {
@@ -161,28 +146,29 @@ final class DrillForm {
 
   private void listen() {
     drill.drillProperty().addListener(o -> fill());
-    on(key, drill::key);
-    on(tuning, text -> drill.tuning(text));
-    on(start, drill::start);
+    key.valueProperty().addListener((o, before, now) -> ask(now, drill::key));
+    start.valueProperty().addListener((o, before, now) -> ask(now, drill::start));
+    tuning.valueProperty().addListener((o, before, now) -> tuning(now));
     on(count, model::count);
-    on(tempo, value -> drill.tempo(value));
     on(notes, drill::notesPerBeat);
     on(rounds, drill::rounds);
+    tempo.valueProperty().addListener((o, before, now) -> ask(now, drill::tempo));
   }
 
-  private <T> void on(ComboBox<T> box, java.util.function.Consumer<T> action) {
-    box.valueProperty().addListener((o, before, now) -> ask(now, action));
-  }
-
-  private <T> void on(Spinner<T> spinner, java.util.function.Consumer<T> action) {
-    spinner.valueProperty().addListener((o, before, now) -> ask(now, action));
+  private void on(NumberSpinner spinner, IntConsumer action) {
     spinner
-        .focusedProperty()
-        .addListener(
-            (o, was, is) -> spinner.getEditor().setText(String.valueOf(spinner.getValue())));
+        .valueProperty()
+        .addListener((o, before, now) -> ask(now, value -> action.accept(value.intValue())));
   }
 
-  private <T> void ask(T value, java.util.function.Consumer<T> action) {
+  /** A tuning that cannot be read stays in the field, to be mended. */
+  private void tuning(String names) {
+    if (!filling && names != null && drill.tuning(names)) {
+      fill();
+    }
+  }
+
+  private <T> void ask(T value, Consumer<T> action) {
     if (!filling && value != null) {
       action.accept(value);
       fill();
@@ -201,10 +187,10 @@ final class DrillForm {
       List<Integer> starts = drill.starts();
       start.setItems(FXCollections.observableList(starts));
       start.setValue(d.start().orElse(starts.get(0)));
-      count.getValueFactory().setValue(d.shapes().size());
-      tempo.getValueFactory().setValue(d.pulse().tempo());
-      notes.getValueFactory().setValue(d.pulse().notesPerBeat());
-      rounds.getValueFactory().setValue(d.rounds());
+      count.show(d.shapes().size());
+      tempo.show(d.pulse().tempo());
+      notes.show(d.pulse().notesPerBeat());
+      rounds.show(d.rounds());
     } finally {
       filling = false;
     }

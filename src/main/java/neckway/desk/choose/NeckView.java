@@ -13,6 +13,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.MouseButton;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Circle;
@@ -33,7 +34,6 @@ import neckway.desk.choose.NeckPicture.Side;
 import neckway.desk.choose.NeckPicture.Window;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
-import neckway.neck.Join;
 import neckway.neck.Place;
 
 /**
@@ -52,7 +52,7 @@ public final class NeckView extends Region {
       new SimpleObjectProperty<>(this, "sounding", Optional.empty());
   private final DoubleProperty em = new SimpleDoubleProperty(this, "em", 15);
   private final LookModel look;
-  private BiConsumer<Direction, Join> onJoin = (direction, join) -> {};
+  private BiConsumer<Direction, Bridge> onBridge = (direction, bridge) -> {};
   private Consumer<Mark> onMark = mark -> {};
   private boolean marksShown;
   private NeckGeometry at;
@@ -91,8 +91,8 @@ public final class NeckView extends Region {
   }
 
   /** What a click on a bridge does: up, or with the other button down. */
-  public void onJoin(BiConsumer<Direction, Join> action) {
-    onJoin = action;
+  public void onBridge(BiConsumer<Direction, Bridge> action) {
+    onBridge = action;
   }
 
   /** Shows the stands that could be chosen, and what a click on one does. */
@@ -354,9 +354,9 @@ public final class NeckView extends Region {
     hit.getStyleClass().add("bridge-hit");
     hit.setOnMouseClicked(
         e ->
-            onJoin.accept(
-                e.getButton() == MouseButton.PRIMARY ? Direction.UP : Direction.DOWN,
-                bridge.join()));
+            onBridge.accept(
+                e.getButton() == MouseButton.PRIMARY ? Direction.UP : Direction.DOWN, bridge));
+    Tooltip.install(hit, new Tooltip(ChoosingModel.text(bridge.join())));
     nodes.add(hit);
   }
 

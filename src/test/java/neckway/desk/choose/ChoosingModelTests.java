@@ -94,6 +94,16 @@ class ChoosingModelTests {
   }
 
   @Test
+  void aBridgeOfAnotherPairIsTakenThereAndItsPairListed() {
+    model.count(3);
+    NeckPicture.Bridge other =
+        model.picture().get().bridges().stream().filter(b -> b.pair() == 1).findFirst().get();
+    model.take(Direction.DOWN, other);
+    assertThat(model.pair().get()).isEqualTo(1);
+    assertThat(desk.drill().join(1, Direction.DOWN)).isEqualTo(other.join());
+  }
+
+  @Test
   void theKeysOfferedAreTwelveMajorAndTheirRelatives() {
     assertThat(ChoosingModel.KEYS).hasSize(24).doesNotHaveDuplicates();
     for (int i = 0; i < 24; i += 2) {

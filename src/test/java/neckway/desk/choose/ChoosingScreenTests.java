@@ -15,6 +15,7 @@ import java.util.function.Function;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Control;
 import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
@@ -99,6 +100,36 @@ class ChoosingScreenTests {
     assertThat(focus().getAccessibleText()).isEqualTo("Tempo");
     window.press(KeyCode.UP);
     assertThat(desk.drill().drill().pulse().tempo()).isEqualTo(82);
+    type(KeyCode.DIGIT9, KeyCode.DIGIT5, KeyCode.PERIOD, KeyCode.DIGIT5);
+    assertThat(desk.drill().drill().pulse().tempo()).isEqualTo(95.5);
+    type(KeyCode.DIGIT5, KeyCode.DIGIT0, KeyCode.DIGIT0);
+    assertThat(desk.drill().drill().pulse().tempo()).isEqualTo(95.5);
+    assertThat(desk.notice().get()).isEqualTo("tempo 500: give a number from 20 to 400");
+    type(KeyCode.A);
+    assertThat(desk.notice().get()).startsWith("tempo a: give a number");
+    type(KeyCode.DIGIT8, KeyCode.DIGIT8);
+    assertThat(desk.drill().drill().pulse().tempo()).isEqualTo(88);
+    assertThat(desk.notice().get()).isEmpty();
+  }
+
+  private void type(KeyCode... keys) {
+    window.press(KeyCode.CONTROL, KeyCode.A);
+    for (KeyCode key : keys) {
+      window.press(key);
+    }
+    window.press(KeyCode.ENTER);
+  }
+
+  @Test
+  void aTuningThatCannotBeReadStaysInTheFieldAndIsSaid() {
+    for (int i = 0; i < 30 && !"Tuning".equals(focus().getAccessibleText()); i++) {
+      window.press(KeyCode.TAB);
+    }
+    type(KeyCode.E, KeyCode.DIGIT2);
+    assertThat(desk.notice().get()).contains("four to eight");
+    ComboBox<?> field = (ComboBox<?>) focus();
+    assertThat(FxWindow.on(() -> field.getEditor().getText())).isEqualToIgnoringCase("e2");
+    assertThat(desk.drill().drill().tuning().count()).isEqualTo(6);
   }
 
   @Test
