@@ -261,9 +261,15 @@ public final class DrillModel {
     return takeFirst(candidates);
   }
 
-  /** With the joins as they are, then with their strings alone, then with the cleanest. */
+  /**
+   * With the joins as they are, then with their strings alone, then with the cleanest; on another
+   * number of strings with the cleanest at once.
+   */
   private static List<Drill> candidates(
       Drill d, Tuning tuning, Key key, List<Shape> shapes, OptionalInt start) {
+    if (tuning.count() != d.tuning().count()) {
+      return List.of(copy(d, tuning, key, shapes, start, List.of(), List.of(), d.rounds()));
+    }
     return List.of(
         copy(d, tuning, key, shapes, start, d.up(), d.down(), d.rounds()),
         copy(d, tuning, key, shapes, start, strings(d.up()), strings(d.down()), d.rounds()),

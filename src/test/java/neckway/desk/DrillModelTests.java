@@ -179,6 +179,7 @@ class DrillModelTests {
   void aTuningOfAnotherNumberOfStringsTakesTheDrillAlong() {
     assertThat(model.tuning("B1 E2 A2 D3 G3 B3 E4")).isTrue();
     assertThat(model.drill().tuning().count()).isEqualTo(7);
+    assertThat(model.join(0, Direction.UP).rank()).isEqualTo(1);
     assertThat(model.tuning(Tuning.STANDARD)).isTrue();
   }
 }
