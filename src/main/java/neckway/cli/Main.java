@@ -21,6 +21,7 @@ import picocli.CommandLine.Command;
       MapCommand.class,
       ListenCommand.class,
       ReviewCommand.class,
+      CalibrateCommand.class,
       PerformCommand.class,
       TuneCommand.class,
       DeskCommand.class

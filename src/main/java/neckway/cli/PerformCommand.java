@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -170,16 +169,6 @@ final class PerformCommand implements Callable<Integer> {
   }
 
   private List<Integer> fretList() {
-    List<Integer> list =
-        Arrays.stream(frets.split("\\s*,\\s*"))
-            .map(
-                fret -> {
-                  if (!fret.matches("\\d{1,2}") || Integer.parseInt(fret) > 24) {
-                    throw new BadInput("--frets " + frets + ": give frets of 0 to 24 with commas");
-                  }
-                  return Integer.valueOf(fret);
-                })
-            .toList();
-    return list;
+    return FretList.parse(frets);
   }
 }

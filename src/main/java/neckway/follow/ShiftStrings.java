@@ -33,7 +33,6 @@ final class ShiftStrings {
               + " made on another string than planned; see the list.");
     }
     made().ifPresent(said::add);
-    unheard().ifPresent(said::add);
     return said;
   }
 
@@ -90,15 +89,16 @@ final class ShiftStrings {
                 + " made where planned."));
   }
 
-  private Optional<String> unheard() {
+  /** That the sound does not tell of some. */
+  Optional<String> unheard() {
     List<ReviewedShift> unheard = of(ShiftVerdict.UNHEARD);
     if (unheard.isEmpty()) {
       return Optional.empty();
     }
     if (plan.guitar().isEmpty()) {
       return Optional.of(
-          "On which strings you shifted cannot be told from the pitches; once the guitar has been"
-              + " calibrated, the sound may tell.");
+          "On which string you shifted cannot be told from the pitches alone; once the guitar has"
+              + " been calibrated, its sound may tell.");
     }
     if (unheard.size() > 1) {
       return Optional.of(

@@ -82,6 +82,7 @@ final class Words {
     said.addAll(stumbles.hesitations());
     timing();
     tuning();
+    shiftStrings.unheard().ifPresent(said::add);
     whatFirst();
     return said;
   }

@@ -72,6 +72,30 @@ public final class Ear {
 
   private static final double LOW_PERIOD_SECONDS = 0.0056;
 
+  /** A fret read this long ago may have been passed on the way to the one that sounds. */
+  private static final double PASSING_SECONDS = 0.2;
+
+  /** Steady readings of a pitch a semitone on, which may be a fret that is passed. */
+  private static final int SEMITONE_READINGS = 18;
+
+  /** Steady readings of the pitch of an attack that could not be named. */
+  private static final int STRUCK_READINGS = 9;
+
+  /** An attack that could not be named is this much older than its pitch, at most. */
+  private static final double UNNAMED_SECONDS = 0.35;
+
+  /** Steady readings of a pitch after frets that were passed. */
+  private static final int SLID_READINGS = 11;
+
+  /** From the old note's end to the new one's start, at least, in a slide. */
+  private static final double SLIDE_SECONDS = 0.010;
+
+  /** Fall of what the new period leaves, at least, for it to be an arrival. */
+  private static final double LEAST_ARRIVAL = 20;
+
+  /** That fall, at least, as a share of the rise of what the old period leaves. */
+  private static final double ARRIVAL_SHARE = 0.35;
+
   private final double sampleRateHz;
   private final FrontEnd front;
   private final Flux flux;
@@ -108,6 +132,11 @@ public final class Ear {
   private double passPeriod;
   private double evalPitch;
   private int evalAgree;
+
+  private int departureAt;
+  private double departureGain;
+  private int arrivalAt;
+  private double arrivalGain;
 
   private final PitchReadings readings = new PitchReadings();
   private boolean trackNow;
@@ -465,7 +494,7 @@ public final class Ear {
     int to = front.index(end) / 2;
     int from = to - (int) (0.034 * half);
     if (!tracker.find(front.y, from, to, shortestLag, longestLag) || tracker.clarity() < 0.93) {
-      readings.clear();
+      readings.interrupt();
       return;
     }
     double period = tracker.periodFrames();
@@ -486,8 +515,18 @@ public final class Ear {
     }
     readings.add(pitch, end);
     int steady = readings.steady(0.3);
-    boolean slid = readings.olderThan(steady);
-    int need = slid || Math.abs(pitch - curPitch) < 1.5 ? 9 : 4;
+    double step = Math.abs(pitch - curPitch);
+    boolean slid =
+        readings.between(curPitch, pitch, steady, end - (long) (PASSING_SECONDS * front.rateHz));
+    boolean struck = unnamed && end - unnamedStamp < UNNAMED_SECONDS * front.rateHz;
+    int need = 4;
+    if (struck && (slid || step < 1.5)) {
+      need = STRUCK_READINGS;
+    } else if (step < 1.5) {
+      need = SEMITONE_READINGS;
+    } else if (slid) {
+      need = SLID_READINGS;
+    }
     if (steady >= need
         && !candidate
         && !Newcomer.multiple(tracker.periodFrames() / curPeriod)
@@ -495,20 +534,39 @@ public final class Ear {
         && energy(front.y, from, to - from) / (to - from) > LEAST_LEGATO * curLevel
         && !explained(from, to)) {
       long first = readings.firstFrame(steady);
-      long stamp = first - (long) (0.014 * front.rateHz);
-      if (!slid) {
-        stamp =
-            first
-                - front.index(first)
-                + 2L * change.find(front.y, front.index(first) / 2, curPeriod);
+      long zero = end - front.index(end);
+      boolean arrived =
+          slides(front.index(first) / 2, to, tracker.periodFrames())
+              || slid && arrivalGain > LEAST_ARRIVAL;
+      long stamp = zero + 2L * (arrived ? arrivalAt : departureAt);
+      HeardNote.Start start = arrived || slid ? HeardNote.Start.SLIDE : HeardNote.Start.LEGATO;
+      if (slid && !arrived) {
+        stamp = first - (long) (0.014 * front.rateHz);
       }
-      HeardNote.Start start = slid ? HeardNote.Start.SLIDE : HeardNote.Start.LEGATO;
-      if (unnamed && !slid && first - unnamedStamp < 0.35 * front.rateHz) {
+      if (unnamed && !slid && !arrived && first - unnamedStamp < UNNAMED_SECONDS * front.rateHz) {
         stamp = unnamedStamp;
         start = HeardNote.Start.PLUCK;
       }
       emit(stamp, pitch, tracker.periodFrames(), start, listener);
+      curReadings = steady;
     }
+  }
+
+  /**
+   * Finds where the old period breaks off and where the new one sets in. A hammered note and a
+   * plucked one break off the old period at once; a slid one does so little by little, and then the
+   * new period sets in at once and later.
+   *
+   * @return whether this is a slide
+   */
+  private boolean slides(int departureTo, int to, double period) {
+    departureAt = change.find(front.y, departureTo, curPeriod);
+    departureGain = change.gain();
+    arrivalAt = change.findArrival(front.y, to, period);
+    arrivalGain = change.gain();
+    return arrivalAt - departureAt > SLIDE_SECONDS * front.rateHz / 2
+        && arrivalGain > LEAST_ARRIVAL
+        && arrivalGain > ARRIVAL_SHARE * departureGain;
   }
 
   /**

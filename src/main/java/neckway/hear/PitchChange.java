@@ -46,6 +46,32 @@ final class PitchChange {
     return from + change.find(energy) * frame;
   }
 
+  /**
+   * Finds where the sound begins to repeat with the period of the note that sounds now: the arrival
+   * of a slid or hammered note. The comb looks forward, so that what came before the arrival does
+   * not reach into what comes after it.
+   *
+   * @param y sound
+   * @param to the stretch ends before this index; the note sounds up to there
+   * @param periodFrames of the note that sounds now
+   * @return the index of the arrival
+   */
+  int findArrival(float[] y, int to, double periodFrames) {
+    int whole = (int) periodFrames;
+    float part = (float) (periodFrames - whole);
+    int last = to - whole - 2;
+    for (int k = 0; k < frames; k++) {
+      double sum = 1e-10;
+      int end = last - k * frame;
+      for (int i = end - frame; i < end; i++) {
+        float d = y[i] - (1 - part) * y[i + whole] - part * y[i + whole + 1];
+        sum += d * d;
+      }
+      energy[k] = sum;
+    }
+    return last - change.find(energy) * frame;
+  }
+
   /** How many times more energy is left after the change than before it. */
   double gain() {
     return change.gain();

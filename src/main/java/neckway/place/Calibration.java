@@ -165,11 +165,11 @@ public final class Calibration {
   }
 
   private LearntString learnt(StringMatch string) {
-    List<LearntString.Value> values = new ArrayList<>();
+    List<LearntString.At> values = new ArrayList<>();
     for (int f = 0; f < frets.size(); f++) {
       for (Pluck pluck : string.plucks.get(f)) {
         if (pluck.stiffness().isPresent()) {
-          values.add(LearntString.Value.of(frets.get(f), pluck));
+          values.add(new LearntString.At(frets.get(f), pluck));
         }
       }
     }
@@ -181,7 +181,7 @@ public final class Calibration {
               + " of its plucks tells the string's stiffness; pluck harder and nearer to the bridge,"
               + " let each note ring for a second, and record the sequence again");
     }
-    return new LearntString(values);
+    return new LearntString(tuning.openMidi(string.string), values);
   }
 
   private double off(StringMatch string) {

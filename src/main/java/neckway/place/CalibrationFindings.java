@@ -19,7 +19,10 @@ final class CalibrationFindings {
   static final double GUITAR_OFF_CENTS = 15;
 
   /** A spread of ln B from which a string is called unsure. */
-  static final double UNSURE_SPREAD = 0.2;
+  static final double UNSURE_SPREAD = 0.25;
+
+  /** A probability that a string's stiffness is quite another from which it is called unsure. */
+  static final double UNSURE_DOUBT = 0.05;
 
   private final Tuning tuning;
   private final List<Integer> frets;
@@ -55,7 +58,7 @@ final class CalibrationFindings {
     }
     twice(match, name);
     leftOut(match, name, learnt.used.size());
-    for (LearntString.Value odd : learnt.odd) {
+    for (LearntString.At odd : learnt.odd) {
       add(
           Finding.Kind.ODD_PLUCK,
           string,
@@ -65,7 +68,7 @@ final class CalibrationFindings {
           odd.fret(),
           odd.pluck().time());
     }
-    if (learnt.spread >= UNSURE_SPREAD) {
+    if (learnt.spread >= UNSURE_SPREAD || learnt.doubt >= UNSURE_DOUBT) {
       add(
           Finding.Kind.UNSURE,
           string,

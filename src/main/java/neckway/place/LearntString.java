@@ -4,76 +4,152 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The stiffness of one open string from its plucks. One bad pluck of three or more does not move
- * it: the middle is a weighted median, and what lies far from it is left out before the mean is
- * taken.
+ * The stiffness of one open string from what its plucks tell, each by its whole likelihood: a grid
+ * over ln B and over how far the string strays from note to note. Any pluck may be bad (another
+ * string, a buzz) and then tells nothing; so one bad pluck among several does not move the string.
  */
 final class LearntString {
+  /** Chance of a bad pluck, beforehand. */
+  static final double BAD_SHARE = 0.1;
+
+  /** A pluck is left out of account when it is this likely to be bad. */
+  private static final double ODD = 0.7;
+
   /**
-   * Standard deviation from note to note of ln B reduced to the open string, before anything is
-   * known of the guitar. On the frets of a recorded solid-body electric it was 0.01 to 0.05, string
-   * by string.
+   * How far ln B, brought down to the open string, may stray from note to note (standard
+   * deviations), and how likely that is beforehand. On the frets of a recorded solid-body electric
+   * it was 0.01 to 0.05, string by string.
    */
-  static final double USUAL_SPREAD = 0.05;
+  private static final double[] SPREADS = {0.02, 0.035, 0.06, 0.1, 0.17, 0.3};
 
-  /** No string is trusted to be more even than this. */
-  static final double LEAST_SPREAD = 0.03;
+  private static final double[] SPREAD_SHARES = {0.27, 0.3, 0.22, 0.13, 0.06, 0.02};
 
-  /** How many plucks the usual spread counts for. */
-  static final double USUAL_WEIGHT = 3;
+  /** What lies farther from the likeliest ln B is another answer. */
+  private static final double NEAR = 0.5;
 
-  /** A pluck is odd when it is this many of its own standard deviations from the middle. */
-  static final double ODD_DEVIATIONS = 4;
-
-  /** A pluck this near to the middle is not odd, however sure. */
-  static final double NEVER_ODD = 0.2;
-
+  private static final double STEP = 0.02;
+  private static final double LOWEST = Math.log(Stiffness.LOWEST);
+  private static final int GRID =
+      1 + (int) Math.ceil((Math.log(Stiffness.HIGHEST) - LOWEST) / STEP);
   private static final double LN_PER_FRET = Math.log(2) / 6;
 
-  /** One pluck's ln B, reduced to the open string. */
-  record Value(int fret, Pluck pluck, double lnOpen, double error) {
-    static Value of(int fret, Pluck pluck) {
-      Pluck.Reading reading = pluck.stiffness().orElseThrow();
-      return new Value(fret, pluck, reading.lnStiffness() - LN_PER_FRET * fret, reading.error());
-    }
-  }
+  /** One pluck and the fret that it was plucked at. */
+  record At(int fret, Pluck pluck) {}
 
   final double lnStiffness;
-  final double spread;
-  final List<Value> used = new ArrayList<>();
-  final List<Value> odd = new ArrayList<>();
 
   /**
-   * @param values at least one
+   * Standard deviation of one more note's ln B from {@link #lnStiffness}: from note to note, and
+   * what is not known of the string.
    */
-  LearntString(List<Value> values) {
-    List<Double> lns = values.stream().map(Value::lnOpen).toList();
-    List<Double> weights = values.stream().map(v -> weight(v, USUAL_SPREAD)).toList();
-    double middle = Middle.of(lns, weights);
-    for (Value value : values) {
-      double off = Math.abs(value.lnOpen() - middle);
-      double own = Math.hypot(value.error(), USUAL_SPREAD);
-      boolean far = off > Math.max(NEVER_ODD, ODD_DEVIATIONS * own);
-      (far && values.size() > 2 ? odd : used).add(value);
+  final double spread;
+
+  /** Probability that the string's ln B lies nowhere near {@link #lnStiffness}. */
+  final double doubt;
+
+  final List<At> used = new ArrayList<>();
+  final List<At> odd = new ArrayList<>();
+
+  /**
+   * @param openMidi MIDI note number of the open string
+   * @param plucks at least one; those that tell something
+   */
+  LearntString(int openMidi, List<At> plucks) {
+    double usual = UsualStrings.lnStiffness(openMidi);
+    double[][] likelihood = new double[plucks.size()][];
+    for (int i = 0; i < likelihood.length; i++) {
+      likelihood[i] = likelihood(plucks.get(i));
     }
-    double sum = 0;
+    double[][] joint = new double[SPREADS.length][];
+    double[][][] smooth = new double[SPREADS.length][likelihood.length][];
+    double top = Double.NEGATIVE_INFINITY;
+    int topSpread = 0;
+    int topAt = 0;
+    for (int s = 0; s < SPREADS.length; s++) {
+      joint[s] = new double[GRID];
+      for (int i = 0; i < likelihood.length; i++) {
+        smooth[s][i] = smoothed(likelihood[i], SPREADS[s]);
+        for (int x = 0; x < GRID; x++) {
+          joint[s][x] += Math.log((1 - BAD_SHARE) * smooth[s][i][x] + BAD_SHARE);
+        }
+      }
+      for (int x = 0; x < GRID; x++) {
+        double z = (LOWEST + x * STEP - usual) / UsualStrings.SPREAD;
+        joint[s][x] += Math.log(SPREAD_SHARES[s]) - 0.5 * z * z;
+        if (joint[s][x] > top) {
+          top = joint[s][x];
+          topSpread = s;
+          topAt = x;
+        }
+      }
+    }
+    int near = (int) Math.round(NEAR / STEP);
     double all = 0;
-    for (Value value : used) {
-      double w = weight(value, USUAL_SPREAD);
-      sum += w * value.lnOpen();
-      all += w;
+    double sum = 0;
+    double squares = 0;
+    double straying = 0;
+    double elsewhere = 0;
+    for (int s = 0; s < SPREADS.length; s++) {
+      for (int x = 0; x < GRID; x++) {
+        double p = Math.exp(joint[s][x] - top);
+        double ln = LOWEST + x * STEP;
+        if (Math.abs(x - topAt) > near) {
+          elsewhere += p;
+          continue;
+        }
+        all += p;
+        sum += p * ln;
+        squares += p * ln * ln;
+        straying += p * SPREADS[s] * SPREADS[s];
+      }
     }
     lnStiffness = sum / all;
-    double squares = USUAL_WEIGHT * USUAL_SPREAD * USUAL_SPREAD;
-    for (Value value : used) {
-      double off = value.lnOpen() - lnStiffness;
-      squares += Math.max(0, off * off - value.error() * value.error());
+    doubt = elsewhere / (all + elsewhere);
+    spread = Math.sqrt(straying / all + Math.max(0, squares / all - lnStiffness * lnStiffness));
+    for (int i = 0; i < likelihood.length; i++) {
+      double good = (1 - BAD_SHARE) * smooth[topSpread][i][topAt];
+      (BAD_SHARE / (BAD_SHARE + good) > ODD ? odd : used).add(plucks.get(i));
     }
-    double even = Math.sqrt(squares / (USUAL_WEIGHT + used.size() - 1));
-    spread = Math.hypot(Math.max(LEAST_SPREAD, even), Math.sqrt(1 / all));
   }
 
-  private static double weight(Value value, double spread) {
-    return 1 / (value.error() * value.error() + spread * spread);
+  /** Likelihood over ln B of the open string, 1 in the mean. */
+  private static double[] likelihood(At at) {
+    StiffnessCurve curve = at.pluck().stiffness().orElseThrow();
+    double[] p = new double[GRID];
+    double top = Double.NEGATIVE_INFINITY;
+    for (int x = 0; x < GRID; x++) {
+      p[x] = curve.logLikelihood(LOWEST + x * STEP + LN_PER_FRET * at.fret());
+      top = Math.max(top, p[x]);
+    }
+    double sum = 0;
+    for (int x = 0; x < GRID; x++) {
+      p[x] = Math.exp(p[x] - top);
+      sum += p[x];
+    }
+    for (int x = 0; x < GRID; x++) {
+      p[x] *= GRID / sum;
+    }
+    return p;
+  }
+
+  /** The likelihood where B strays by a normal distribution; level beyond the ends. */
+  private static double[] smoothed(double[] p, double spread) {
+    int reach = (int) Math.ceil(3.5 * spread / STEP);
+    double[] bell = new double[reach + 1];
+    double all = 0;
+    for (int i = 0; i <= reach; i++) {
+      double z = i * STEP / spread;
+      bell[i] = Math.exp(-0.5 * z * z);
+      all += i == 0 ? bell[i] : 2 * bell[i];
+    }
+    double[] smooth = new double[GRID];
+    for (int x = 0; x < GRID; x++) {
+      double sum = 0;
+      for (int i = -reach; i <= reach; i++) {
+        sum += bell[Math.abs(i)] * p[Math.max(0, Math.min(GRID - 1, x + i))];
+      }
+      smooth[x] = sum / all;
+    }
+    return smooth;
   }
 }

@@ -12,7 +12,7 @@ import neckway.hear.HeardNote;
  */
 public final class NoteSounds {
   /** More of a note than this is not waited for. */
-  static final double LONGEST_SECONDS = 0.25;
+  static final double LONGEST_SECONDS = 0.16;
 
   /** Left out before the next onset, whose attack may begin ahead of its stamp. */
   private static final double CLEAR_SECONDS = 0.004;
@@ -22,6 +22,7 @@ public final class NoteSounds {
 
   private final double sampleRateHz;
   private final Stiffness stiffness;
+  private final Drive drive = new Drive();
   private final StringLikelihood likelihood;
   private final SoundListener listener;
   private final float[] ring;

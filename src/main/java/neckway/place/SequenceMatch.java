@@ -25,10 +25,16 @@ final class SequenceMatch {
 
   private static final double LEFT_OUT = 1.0;
 
-  /** Leaving out a whole string is likelier than leaving out as many single frets. */
-  private static final double WHOLE_STRING_LESS = 0.5;
+  /** Leaving out a whole string is likelier than leaving out as many single frets: its share. */
+  private static final double WHOLE_STRING = 0.6;
 
   private static final double STRAY = 0.7;
+
+  /** A note that soon followed by another was no pluck left to ring, seconds. */
+  private static final double BRUSHED_SECONDS = 0.2;
+
+  private static final double STRAY_BRUSHED = 0.2;
+  private static final double PLUCK_BRUSHED = 0.3;
   private static final double AGAIN = 0.35;
 
   /** A fret out of turn, before its own. */
@@ -55,6 +61,7 @@ final class SequenceMatch {
   private final List<GuitarString> strings;
   private final List<Integer> frets;
   private final List<Pluck> heard;
+  private final boolean[] brushed;
   private final int longest;
 
   private double cost;
@@ -73,6 +80,10 @@ final class SequenceMatch {
     this.frets = frets;
     this.heard = heard;
     this.wholeOff = wholeOff;
+    this.brushed = new boolean[heard.size()];
+    for (int j = 0; j + 1 < heard.size(); j++) {
+      brushed[j] = heard.get(j + 1).time() - heard.get(j).time() < BRUSHED_SECONDS;
+    }
     this.longest = 3 * frets.size() + 6;
     match();
   }
@@ -137,7 +148,7 @@ final class SequenceMatch {
     int[][] from = new int[strings.size() + 1][notes + 1];
     double[][] off = new double[strings.size() + 1][notes + 1];
     for (int j = 0; j <= notes; j++) {
-      least[0][j] = STRAY * j;
+      least[0][j] = j == 0 ? 0 : least[0][j - 1] + stray(j - 1);
     }
     for (int s = 0; s < strings.size(); s++) {
       Arrays.fill(least[s + 1], BIG);
@@ -145,8 +156,8 @@ final class SequenceMatch {
         segments(s, i, least, from, off);
       }
       for (int j = 1; j <= notes; j++) {
-        if (least[s + 1][j - 1] + STRAY < least[s + 1][j]) {
-          least[s + 1][j] = least[s + 1][j - 1] + STRAY;
+        if (least[s + 1][j - 1] + stray(j - 1) < least[s + 1][j]) {
+          least[s + 1][j] = least[s + 1][j - 1] + stray(j - 1);
           from[s + 1][j] = -1;
         }
       }
@@ -161,10 +172,10 @@ final class SequenceMatch {
     for (double semitones : offsets(open, i)) {
       double prior = OFF * Math.abs(semitones - wholeOff);
       double[] row = firstRow();
-      double skipped = row[frets.size()] - WHOLE_STRING_LESS;
+      double skipped = WHOLE_STRING * row[frets.size()];
       relax(s, i, i, least[s][i] + prior + skipped, semitones, least, from, off);
       for (int j = i; j < Math.min(heard.size(), i + longest); j++) {
-        row = nextRow(row, heard.get(j).pitch() - open - semitones, null);
+        row = nextRow(row, heard.get(j).pitch() - open - semitones, j, null);
         relax(s, i, j + 1, least[s][i] + prior + row[frets.size()], semitones, least, from, off);
       }
     }
@@ -195,15 +206,15 @@ final class SequenceMatch {
   }
 
   /** Costs with one more note, by how many frets have had their turn. */
-  private double[] nextRow(double[] row, double fret, Move[] moves) {
+  private double[] nextRow(double[] row, double fret, int j, Move[] moves) {
     double[] next = new double[row.length];
     for (int f = 0; f <= frets.size(); f++) {
       double again = again(fret, f);
-      next[f] = row[f] + Math.min(STRAY, again);
-      Move move = again < STRAY ? Move.AGAIN : Move.STRAY;
+      next[f] = row[f] + Math.min(stray(j), again);
+      Move move = again < stray(j) ? Move.AGAIN : Move.STRAY;
       if (f > 0) {
         double off = Math.abs(fret - frets.get(f - 1));
-        double pluck = row[f - 1] + intonation(off);
+        double pluck = row[f - 1] + intonation(off) + (brushed[j] ? PLUCK_BRUSHED : 0);
         if (pluck <= next[f]) {
           next[f] = pluck;
           move = Move.PLUCK;
@@ -225,6 +236,10 @@ final class SequenceMatch {
       }
     }
     return next;
+  }
+
+  private double stray(int j) {
+    return brushed[j] ? STRAY_BRUSHED : STRAY;
   }
 
   private static double intonation(double offSemitones) {
@@ -280,7 +295,7 @@ final class SequenceMatch {
     Move[][] moves = new Move[to - from][frets.size() + 1];
     double[] row = firstRow();
     for (int j = from; j < to; j++) {
-      row = nextRow(row, heard.get(j).pitch() - open - semitones, moves[j - from]);
+      row = nextRow(row, heard.get(j).pitch() - open - semitones, j, moves[j - from]);
     }
     StringMatch match = new StringMatch(strings.get(s), semitones, frets.size());
     int f = frets.size();

@@ -58,7 +58,7 @@ public final class Stiffness {
   /** A stray may lie anywhere in this range about a partial. */
   private static final double STRAY_CENTS = 100;
 
-  private static final double[] HARMONIC_SHARES = {0.02, 0.6};
+  private static final double[] HARMONIC_SHARES = {0.06, 0.6};
 
   /**
    * What an overdriven amplifier makes of the partials is not independent from one to the next: so
@@ -179,11 +179,15 @@ public final class Stiffness {
       for (int h = 0; h < HARMONIC_SHARES.length; h++) {
         double partial = (1 - STRAY_SHARE - HARMONIC_SHARES[h]) * bellHeight(error);
         double harmonic = HARMONIC_SHARES[h] * bellHeight(harmonicError);
+        Arrays.fill(gain[h][count], partial / STRAY_SHARE);
         for (int j = 0; j < SHIFTS; j++) {
           double d = (over - (j - RANGE_CENTS)) / harmonicError;
-          double otherwise = STRAY_SHARE + harmonic * Math.exp(-0.5 * d * d);
-          gain[h][count][j] = partial / otherwise;
-          apart[h][j] += Math.log(otherwise);
+          double step = d * d * BELL_STEPS;
+          if (step < BELL.length) {
+            double more = 1 + harmonic * BELL[(int) step] / STRAY_SHARE;
+            gain[h][count][j] /= more;
+            apart[h][j] += Math.log(more);
+          }
         }
       }
       count++;
@@ -218,19 +222,27 @@ public final class Stiffness {
       if (at > topCents) {
         return;
       }
-      for (int j = 0; j < SHIFTS; j++) {
-        double cents = at + j - RANGE_CENTS;
-        int cell = (int) ((cents - LOWEST_CENTS) / CELL_CENTS);
-        if (cell >= nearestPeak.length) {
-          break;
+      double start = at - RANGE_CENTS;
+      int cell = (int) ((start - LOWEST_CENTS) / CELL_CENTS);
+      if (cell >= nearestPeak.length) {
+        return;
+      }
+      int from = 0;
+      for (int peak = Math.max(0, nearestPeak[cell] - 1); peak < count && from < SHIFTS; peak++) {
+        double middle = peakCents[peak] - start;
+        double reach = Math.sqrt(BELL.length / peakWeight[peak]);
+        from = Math.max(from, (int) Math.ceil(middle - reach));
+        double end = middle + reach;
+        if (peak + 1 < count) {
+          end = Math.min(end, 0.5 * (peakCents[peak] + peakCents[peak + 1]) - start);
         }
-        int peak = nearestPeak[cell];
-        double off = peakCents[peak] - cents;
-        double step = off * off * peakWeight[peak];
-        if (step < BELL.length) {
-          double bell = BELL[(int) step];
-          few[j] *= 1 + bell * gain[0][peak][j];
-          many[j] *= 1 + bell * gain[1][peak][j];
+        for (; from <= end && from < SHIFTS; from++) {
+          double off = from - middle;
+          int step = (int) (off * off * peakWeight[peak]);
+          if (step < BELL.length) {
+            few[from] *= 1 + BELL[step] * gain[0][peak][from];
+            many[from] *= 1 + BELL[step] * gain[1][peak][from];
+          }
         }
       }
     }

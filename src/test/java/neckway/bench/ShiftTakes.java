@@ -1,7 +1,6 @@
 package neckway.bench;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -14,15 +13,11 @@ import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.neck.Tuning;
 import neckway.place.GuitarProfile;
-import neckway.place.Stiffness;
-import neckway.place.StiffnessReading;
-import neckway.place.StringProfile;
 import neckway.player.Amp;
 import neckway.player.Behaviour;
 import neckway.player.Guitar;
 import neckway.player.Mistake;
 import neckway.player.Performance;
-import neckway.player.PlayedNote;
 import neckway.player.PlayedShift;
 import neckway.player.PlayerSettings;
 import neckway.player.PlayerSettings.Condition;
@@ -54,6 +49,7 @@ final class ShiftTakes {
       PlayedTake played, Deed deed, List<PlayedShift> shifts, Optional<GuitarProfile> guitar) {}
 
   private static final List<Integer> FRETS = List.of(0, 3, 7, 12);
+  private static final List<Integer> RECORDED_FRETS = List.of(1, 3, 7, 12);
 
   private ShiftTakes() {}
 
@@ -64,8 +60,8 @@ final class ShiftTakes {
     settings =
         settings.withGuitar(model.any(random, 15)).withSurroundings(with(settings, amp, random));
     Performance learnt = new VirtualPlayer(settings).calibration(Tuning.STANDARD, FRETS, seed + 77);
-    GuitarProfile guitar = learn(learnt);
-    return play(seed, settings, amp + " " + model, Optional.of(guitar), 0, random);
+    Optional<GuitarProfile> guitar = learn(learnt.samples(), learnt.sampleRate(), FRETS);
+    return play(seed, settings, amp + " " + model, guitar, 0, random);
   }
 
   private static Surroundings with(PlayerSettings s, Amp.Voicing amp, Random random) {
@@ -117,9 +113,10 @@ final class ShiftTakes {
         settings.withHabits(
             settings.habits().withTiming(0, 2 + 8 * random.nextDouble(), 4 * random.nextDouble()));
     List<Recording> all = recorded.of(guitar);
-    GuitarProfile learnt = learn(all, r -> r.file().endsWith("-1.flac"), List.of(1, 3, 7, 12));
+    float[] calibration = CalibrationTakes.recorded(all, RECORDED_FRETS, 0);
+    Optional<GuitarProfile> learnt = learn(calibration, RecordedNotes.SAMPLE_RATE, RECORDED_FRETS);
     while (true) {
-      ShiftTake plan = play(seed, settings, "stitched", Optional.of(learnt), 1, random);
+      ShiftTake plan = play(seed, settings, "stitched", learnt, 1, random);
       Optional<Take> take = stitch(plan.played().take(), all, random);
       if (take.isPresent()) {
         return new ShiftTake(
@@ -174,62 +171,11 @@ final class ShiftTakes {
         : List.of(new Mistake.ShiftElsewhere(0, Direction.UP, OptionalInt.of(0), to));
   }
 
-  private static GuitarProfile learn(Performance calibration) {
-    Stiffness stiffness = new Stiffness(calibration.sampleRate());
-    List<List<Double>> byString = lists();
-    for (PlayedNote n : calibration.notes()) {
-      double f0 = 440 * Math.pow(2, (n.midi() - 69) / 12.0);
-      int length = (int) (0.35 * calibration.sampleRate());
-      Optional<StiffnessReading> read =
-          stiffness.read(calibration.samples(), (int) n.frame(), length, f0);
-      read.ifPresent(r -> byString.get(n.place().string().number()).add(open(r, n.place().fret())));
+  private static Optional<GuitarProfile> learn(float[] samples, double rate, List<Integer> frets) {
+    try {
+      return Optional.of(CalibrationTakes.learnt(samples, rate, Tuning.STANDARD, frets).profile());
+    } catch (BadInput cannotBeLearnt) {
+      return Optional.empty();
     }
-    return profile(byString);
-  }
-
-  private static GuitarProfile learn(
-      List<Recording> all, java.util.function.Predicate<Recording> use, List<Integer> frets) {
-    Stiffness stiffness = new Stiffness(RecordedNotes.SAMPLE_RATE);
-    List<List<Double>> byString = lists();
-    for (Recording r : all) {
-      if (use.test(r) && frets.contains(r.fret())) {
-        double f0 = 440 * Math.pow(2, (r.midi() - 69) / 12.0);
-        stiffness
-            .read(r.samples(), r.onsetFrame(), (int) (0.35 * RecordedNotes.SAMPLE_RATE), f0)
-            .ifPresent(reading -> byString.get(r.string()).add(open(reading, r.fret())));
-      }
-    }
-    return profile(byString);
-  }
-
-  private static List<List<Double>> lists() {
-    List<List<Double>> lists = new ArrayList<>();
-    for (int i = 0; i <= 6; i++) {
-      lists.add(new ArrayList<>());
-    }
-    return lists;
-  }
-
-  private static double open(StiffnessReading reading, int fret) {
-    return reading.lnStiffness() - fret * Math.log(2) / 6;
-  }
-
-  private static GuitarProfile profile(List<List<Double>> byString) {
-    List<StringProfile> strings = new ArrayList<>();
-    for (GuitarString string : Tuning.STANDARD.strings()) {
-      double[] ln = byString.get(string.number()).stream().mapToDouble(d -> d).sorted().toArray();
-      double median = (ln[(ln.length - 1) / 2] + ln[ln.length / 2]) / 2;
-      double[] off = Arrays.stream(ln).map(l -> Math.abs(l - median)).sorted().toArray();
-      double spread = Math.max(0.05, 1.48 * off[off.length / 2]);
-      strings.add(
-          new StringProfile(
-              string,
-              Tuning.STANDARD.openMidi(string),
-              0,
-              median,
-              Math.min(0.3, spread),
-              ln.length));
-    }
-    return new GuitarProfile(strings);
   }
 }

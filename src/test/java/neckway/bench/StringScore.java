@@ -56,11 +56,11 @@ final class StringScore {
 
   private void run(Learnt guitar) {
     Stiffness stiffness = new Stiffness(guitar.test().get(0).rate());
-    double[] lnOpen = learn(stiffness, guitar.calibration());
     double driven = 0;
     for (Note note : guitar.calibration()) {
       driven = hold(driven + read(stiffness, note, seconds).map(StringScore::evidence).orElse(0.0));
     }
+    double[] lnOpen = learn(stiffness, guitar.calibration(), 1 / (1 + Math.exp(-driven)));
     for (Note note : guitar.test()) {
       long start = cpuNanos();
       Optional<StiffnessReading> reading = read(stiffness, note, seconds);
@@ -90,7 +90,7 @@ final class StringScore {
   }
 
   /** For each string the ln B of the open string that all its notes together find likeliest. */
-  static double[] learn(Stiffness stiffness, List<Note> calibration) {
+  static double[] learn(Stiffness stiffness, List<Note> calibration, double beforehand) {
     double[] lnOpen = new double[STRINGS + 1];
     for (int string = 1; string <= STRINGS; string++) {
       double best = Double.NEGATIVE_INFINITY;
@@ -101,7 +101,7 @@ final class StringScore {
           read(stiffness, note, LEARNING_SECONDS)
               .ifPresent(
                   r -> {
-                    readings.add(r);
+                    readings.add(r.givenDriven(beforehand));
                     frets.add(note.fret());
                   });
         }

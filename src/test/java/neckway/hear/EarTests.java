@@ -133,33 +133,70 @@ class EarTests {
     check(Sounds.hear(Sounds.line(RATE_HZ, 0.25, 0.4, midis), RATE_HZ), 0.25, ONSET_MS, midis);
   }
 
-  /** From A3 through the frets to C4 on one string: one note where it arrives, none between. */
+  /**
+   * From a low wound string to a high plain one: stiffness of the open string and its lowest note.
+   */
+  private static final double[][] STRINGS = {{2e-4, 43}, {5e-5, 50}, {1e-4, 57}, {2e-5, 67}};
+
+  /**
+   * One string slid over frets, each held as long as the last; the string sounds on. Frets passed
+   * are no notes, and the time is the arrival, whichever way the hand goes.
+   */
   @ParameterizedTest
-  @CsvSource({"57, 60", "52, 55", "60, 57", "45, 47", "50, 54"})
-  void aSlideIsOneNoteAtItsArrival(int from, int to) {
-    double begin = 0.4;
-    double each = 0.025;
-    int frets = Math.abs(to - from);
-    float[] sound = Sounds.silence(RATE_HZ, 2.2);
-    Sounds.bend(
-        sound,
-        RATE_HZ,
-        t -> {
-          double passed = Math.max(0, Math.min(frets, Math.floor((t - begin) / each) + 1));
-          return from + Math.signum(to - from) * passed;
-        },
-        Sounds.STIFFNESS,
-        0.4,
-        0.5,
-        1.6);
-    Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
-    Notebook heard = Sounds.hear(sound, RATE_HZ);
-    assertThat(heard.midis()).containsExactly(from, to);
-    double departure = 0.5 + begin;
-    double arrival = departure + each * (frets - 1);
-    assertThat(heard.notes.get(1).time()).isBetween(departure - 0.012, arrival + 0.025);
-    assertThat(heard.notes.get(1).start()).isNotEqualTo(Start.PLUCK);
-    assertThat(heard.notes.get(1).fine()).isFalse();
+  @CsvSource({"2, 40", "2, 80", "3, 40", "3, 80", "3, 130", "4, 40", "4, 80", "4, 130"})
+  void aSlideIsOneNoteAtItsArrival(int frets, int slideMs) {
+    for (double[] string : STRINGS) {
+      for (int way : new int[] {1, -1}) {
+        int low = (int) string[1];
+        int from = way > 0 ? low : low + frets;
+        int to = from + way * frets;
+        double span = slideMs / 1000.0;
+        float[] sound = Sounds.silence(RATE_HZ, 2.2);
+        Sounds.bend(sound, RATE_HZ, slide(from, way, frets, 0.4, span), string[0], 0.4, 0.5, 1.6);
+        Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+        Notebook heard = Sounds.hear(sound, RATE_HZ);
+        assertThat(heard.midis()).containsExactly(from, to);
+        HeardNote landing = heard.notes.get(1);
+        assertThat(1000 * (landing.time() - 0.9 - span))
+            .as("ms, from %d to %d", from, to)
+            .isCloseTo(0, within(8.0));
+        assertThat(landing.start()).isEqualTo(Start.SLIDE);
+        assertThat(landing.fine()).isFalse();
+      }
+    }
+  }
+
+  /** The same with a new stroke at the arrival: the time is the stroke's. */
+  @ParameterizedTest
+  @CsvSource({"2, 40", "2, 80", "3, 40", "3, 130", "4, 80", "4, 130"})
+  void aSlideWithANewStrokeIsOneNoteAtTheStroke(int frets, int slideMs) {
+    for (double[] string : STRINGS) {
+      for (int way : new int[] {1, -1}) {
+        int low = (int) string[1];
+        int from = way > 0 ? low : low + frets;
+        int to = from + way * frets;
+        double arrival = 0.9 + slideMs / 1000.0;
+        float[] sound = Sounds.silence(RATE_HZ, 2.2);
+        Sounds.Course course = slide(from, way, frets, 0.4, slideMs / 1000.0);
+        Sounds.bend(sound, RATE_HZ, course, string[0], 0.4, 0.5, arrival);
+        Sounds.pluck(sound, RATE_HZ, to, string[0], 0.4, arrival, 1.6);
+        Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+        Notebook heard = Sounds.hear(sound, RATE_HZ);
+        assertThat(heard.midis()).containsExactly(from, to);
+        assertThat(1000 * (heard.notes.get(1).time() - arrival))
+            .as("ms, from %d to %d", from, to)
+            .isCloseTo(0, within(3.0));
+      }
+    }
+  }
+
+  /** The first fret is passed at {@code begin}, the last one reached {@code span} later. */
+  private static Sounds.Course slide(int from, int way, int frets, double begin, double span) {
+    double each = span / (frets - 1);
+    return t -> {
+      double passed = t < begin ? 0 : Math.floor((t - begin) / each + 1e-9) + 1;
+      return from + way * Math.min(frets, passed);
+    };
   }
 
   /** A finger comes down on a ringing string: a new pitch without an attack. */

@@ -30,6 +30,24 @@ class PitchChangeTests {
     }
   }
 
+  /**
+   * The comb of the new period, looking forward, leaves something up to the change and nothing
+   * after.
+   */
+  @ParameterizedTest
+  @CsvSource({"45, 47", "45, 48", "52, 50", "57, 60", "64, 67", "64, 63"})
+  void findsWhereAPeriodSetsIn(int from, int to) {
+    PitchChange change = new PitchChange(RATE_HZ);
+    float[] y = glued(from, to);
+    for (double later : new double[] {0.040, 0.060, 0.080}) {
+      int found = change.findArrival(y, CHANGE + (int) (later * RATE_HZ), RATE_HZ / Sounds.hz(to));
+      assertThat(1000 * (found - CHANGE) / RATE_HZ)
+          .as("ms, seen %.3f s later", later)
+          .isCloseTo(0, within(4.0));
+      assertThat(change.gain()).isGreaterThan(20);
+    }
+  }
+
   /** Nothing changes: the comb leaves as little at the end as at the start. */
   @Test
   void oneNoteThatGoesOnIsNoChange() {

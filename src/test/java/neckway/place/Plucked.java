@@ -20,6 +20,11 @@ final class Plucked {
     return Math.log(1e-5 * string * string);
   }
 
+  /** A note that tells ln B with a normal error. */
+  static StiffnessCurve bell(double ln, double error) {
+    return at -> -0.5 * (at - ln) * (at - ln) / (error * error);
+  }
+
   static Plucked whole(Tuning tuning, List<Integer> frets) {
     Plucked plucked = new Plucked(tuning);
     for (GuitarString string : tuning.strings()) {
@@ -38,10 +43,10 @@ final class Plucked {
     double ln = lnStiffness(string) + Math.log(2) * fret / 6 + lnOff;
     return note(
         tuning.openMidi(new GuitarString(string)) + fret + cents / 100,
-        Optional.of(new Pluck.Reading(ln, 0.02)));
+        Optional.of(bell(ln, 0.02)));
   }
 
-  Plucked note(double pitch, Optional<Pluck.Reading> reading) {
+  Plucked note(double pitch, Optional<StiffnessCurve> reading) {
     plucks.add(new Pluck(1 + plucks.size(), pitch, reading));
     return this;
   }

@@ -1,0 +1,114 @@
+package neckway.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import neckway.file.Channel;
+import neckway.file.GuitarFile;
+import neckway.file.TakeReader;
+import neckway.neck.BadInput;
+import neckway.neck.Tuning;
+import neckway.place.Calibrated;
+import neckway.place.Calibration;
+import neckway.place.Finding;
+import neckway.place.Pluck;
+import neckway.place.Plucks;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Learns a guitar's strings from a recording of the calibration sequence. */
+@Command(
+    name = "calibrate",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Learns one guitar's strings from a recording of the calibration sequence: string by string"
+          + " from the lowest to the highest, on each the frets in order, one pluck each, left to"
+          + " ring, about a second apart.",
+    })
+final class CalibrateCommand implements Callable<Integer> {
+  private static final int BLOCK = 4096;
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
+  private Path take;
+
+  @Option(
+      names = "--tuning",
+      paramLabel = "NOTES",
+      description =
+          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\". Left out: standard.")
+  private String tuning;
+
+  @Option(
+      names = "--frets",
+      paramLabel = "FRETS",
+      description = "The frets plucked on each string, in order. Left out: 0,3,7,12.")
+  private String frets = "0,3,7,12";
+
+  @Option(
+      names = "--channel",
+      paramLabel = "SIDE",
+      description = "left, right, mix, or auto: the ones that carry sound. Left out: auto.")
+  private Channel channel = Channel.AUTO;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "Where the profile goes, a neckway-guitar/1 file. Left out: it is only shown.")
+  private Path out;
+
+  @Override
+  public Integer call() {
+    Tuning strings =
+        tuning == null ? Tuning.STANDARD : DrillOptions.option("--tuning", tuning, Tuning::parse);
+    List<Integer> asked = FretList.parse(frets);
+    Calibration calibration =
+        DrillOptions.option("--frets", frets, given -> new Calibration(strings, asked));
+    if (out != null && out.toAbsolutePath().equals(take.toAbsolutePath())) {
+      throw new BadInput("--out " + out + ": is the take itself; name another file");
+    }
+    Calibrated learnt;
+    try {
+      learnt = calibration.learn(listen());
+    } catch (BadInput e) {
+      throw e.getMessage().startsWith(take.toString()) ? e : e.in(take.toString());
+    }
+    if (out != null) {
+      GuitarFile.write(out, learnt.profile(), strings);
+    }
+    PrintWriter to = spec.commandLine().getOut();
+    ProfileTable.print(to, learnt.profile(), strings);
+    if (!learnt.findings().isEmpty()) {
+      to.println();
+    }
+    for (Finding finding : learnt.findings()) {
+      Wrapped.print(to, finding.words());
+    }
+    if (out != null) {
+      to.println();
+      Wrapped.print(to, "The profile is in " + out + ".");
+    }
+    return 0;
+  }
+
+  private List<Pluck> listen() {
+    PrintWriter err = spec.commandLine().getErr();
+    try (TakeReader reader = TakeReader.open(take, channel)) {
+      Progress progress = new Progress(err, take, reader);
+      Plucks plucks = new Plucks(reader.sampleRate());
+      float[] block = new float[BLOCK];
+      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
+        plucks.feed(block, 0, got);
+        progress.at(plucks.seconds());
+      }
+      progress.done();
+      reader.warning().ifPresent(warning -> err.println("neckway: " + warning));
+      return plucks.finish();
+    }
+  }
+}

@@ -1,0 +1,158 @@
+package neckway.place;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import neckway.hear.Ear;
+import neckway.hear.HeardNote;
+import neckway.hear.NoteListener;
+import neckway.neck.Pitch;
+
+/**
+ * Listens to a calibration take: samples in, the notes with what each tells of stiffness out. It
+ * holds on to the last {@value #KEPT_SECONDS} s of sound, however long the take is.
+ */
+public final class Plucks {
+  /**
+   * How much of a note is read, seconds: no more than a run gives, so that what the amp does to a
+   * run's notes it does to these. A longer stretch was tried and is worse: as the pluck dies away,
+   * the strings plucked before it are heard beside it.
+   */
+  static final double WINDOW_SECONDS = 0.15;
+
+  /** A note's sound ends this long before the next one's onset, seconds. */
+  static final double BEFORE_NEXT_SECONDS = 0.015;
+
+  /** The ear has a note at the latest this long after its onset, seconds. */
+  private static final double DECIDED_SECONDS = 0.3;
+
+  /** No one note says more than this of whether the sound is driven, nats. */
+  private static final double MOST_EVIDENCE = 2;
+
+  private static final double MOST_EVIDENCE_OF_ALL = 7;
+
+  private static final double KEPT_SECONDS = 2;
+  private static final int CHUNK = 1024;
+
+  private final double sampleRateHz;
+  private final Ear ear;
+  private final Stiffness stiffness;
+  private final float[] kept;
+  private final List<HeardNote> notes = new ArrayList<>();
+  private final List<Optional<StiffnessReading>> readings = new ArrayList<>();
+  private final NoteListener listener =
+      new NoteListener() {
+        @Override
+        public void heard(HeardNote note) {
+          notes.add(note);
+        }
+
+        @Override
+        public void listenedUntil(double seconds) {
+          // notes are read once their sound is whole
+        }
+      };
+  private long frames;
+
+  /** Sound of the first note that is not read yet, once it is whole. */
+  private float[] sound;
+
+  /**
+   * @param sampleRateHz 8,000 to 192,000
+   */
+  public Plucks(double sampleRateHz) {
+    this.sampleRateHz = sampleRateHz;
+    ear = new Ear(sampleRateHz);
+    stiffness = new Stiffness(sampleRateHz);
+    kept = new float[(int) Math.ceil(KEPT_SECONDS * sampleRateHz)];
+  }
+
+  /** Takes samples from -1 to 1, in blocks of any size. */
+  public void feed(float[] samples, int offset, int length) {
+    for (int at = 0; at < length; ) {
+      int now = Math.min(length - at, CHUNK - (int) (frames % CHUNK));
+      for (int i = 0; i < now; i++) {
+        kept[(int) ((frames + i) % kept.length)] = samples[offset + at + i];
+      }
+      ear.process(samples, offset + at, now, listener);
+      frames += now;
+      at += now;
+      if (frames % CHUNK == 0) {
+        read(false);
+      }
+    }
+  }
+
+  /** The sound is over: the notes, in order of time. */
+  public List<Pluck> finish() {
+    ear.finish(listener);
+    read(true);
+    double driven = driven();
+    List<Pluck> plucks = new ArrayList<>();
+    for (int i = 0; i < notes.size(); i++) {
+      Optional<StiffnessCurve> heard = readings.get(i).map(r -> r.givenDriven(driven));
+      plucks.add(new Pluck(notes.get(i).time(), ear.settledPitch(i), heard));
+    }
+    plucks.sort((a, b) -> Double.compare(a.time(), b.time()));
+    return plucks;
+  }
+
+  /** Probability that the take's sound is full of exact harmonics, from all of its notes. */
+  private double driven() {
+    double evidence = 0;
+    for (Optional<StiffnessReading> reading : readings) {
+      double each = reading.map(StiffnessReading::drivenEvidence).orElse(0.0);
+      evidence += Math.max(-MOST_EVIDENCE, Math.min(MOST_EVIDENCE, each));
+    }
+    double bounded = Math.max(-MOST_EVIDENCE_OF_ALL, Math.min(MOST_EVIDENCE_OF_ALL, evidence));
+    return 1 / (1 + Math.exp(-bounded));
+  }
+
+  /** Seconds of sound so far. */
+  public double seconds() {
+    return frames / sampleRateHz;
+  }
+
+  /** Highest sample so far, dB of full scale. */
+  public double peakDbfs() {
+    return ear.peakDbfs();
+  }
+
+  /**
+   * Cuts out each note's sound once it is whole, and reads it once the ear has settled on the
+   * note's pitch, which is when it has the next one.
+   */
+  private void read(boolean over) {
+    while (readings.size() < notes.size()) {
+      int at = readings.size();
+      boolean settled = over || at + 1 < notes.size();
+      if (sound == null) {
+        double onset = notes.get(at).time();
+        double end = onset + WINDOW_SECONDS;
+        if (at + 1 < notes.size()) {
+          end = Math.min(end, notes.get(at + 1).time() - BEFORE_NEXT_SECONDS);
+        }
+        if (!settled && seconds() < end + DECIDED_SECONDS) {
+          return;
+        }
+        sound = cut(onset, Math.min(end, seconds()));
+      }
+      if (!settled) {
+        return;
+      }
+      double hz = Pitch.hz(ear.settledPitch(at));
+      readings.add(stiffness.read(sound, 0, sound.length, hz));
+      sound = null;
+    }
+  }
+
+  private float[] cut(double onset, double end) {
+    long from = Math.max(Math.round(onset * sampleRateHz), frames - kept.length);
+    long to = Math.max(from, Math.round(end * sampleRateHz));
+    float[] cut = new float[(int) (to - from)];
+    for (int i = 0; i < cut.length; i++) {
+      cut[i] = kept[(int) ((from + i) % kept.length)];
+    }
+    return cut;
+  }
+}
