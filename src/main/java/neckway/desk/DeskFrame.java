@@ -93,6 +93,9 @@ public final class DeskFrame {
     Screen screen = made.computeIfAbsent(now, place -> makers.get(place).apply(desk));
     root.setCenter(screen.node());
     tabs.get(now).setSelected(true);
+    if (before != now) {
+      desk.keep();
+    }
     screen.shown();
   }
 
