@@ -65,6 +65,12 @@ record NeckGeometry(
     return top + row * gap;
   }
 
+  /** How large a note on a fret can be drawn. */
+  double dotRadius(int fret) {
+    double room = fret == 0 ? gap : fretWidth(fret);
+    return Math.max(5, Math.min(gap * 0.3, room * 0.44));
+  }
+
   /** The neck's lower edge: the last string. */
   double bottom() {
     return top + (strings - 1) * gap;

@@ -55,7 +55,8 @@ final class NeckPainter {
     if (closeUp) {
       int low = windows.stream().mapToInt(Window::hand).min().orElse(1);
       int high = windows.stream().mapToInt(Window::lastFret).max().orElse(last);
-      first = Math.max(0, low - 1 - FRETS_BESIDE);
+      boolean open = dots().stream().anyMatch(dot -> dot.place().fret() == 0);
+      first = open ? 0 : Math.max(0, low - 1 - FRETS_BESIDE);
       last = Math.min(neck.frets(), Math.max(first + FEWEST_CLOSE, high + FRETS_BESIDE));
     }
     return new NeckPicture(
