@@ -1,6 +1,7 @@
 package neckway.desk.app;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Executor;
@@ -14,6 +15,7 @@ import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
 import neckway.desk.play.DeviceCheck;
 import neckway.desk.play.Engine;
+import neckway.desk.play.LostTakes;
 import neckway.desk.play.PlayingModel;
 import neckway.desk.play.PlayingScreen;
 import neckway.desk.play.RunSettings;
@@ -47,15 +49,19 @@ public final class Coach {
   /** On the devices of this machine. */
   public static Coach onDevices(Desk desk) {
     RunSettings settings = new RunSettings(desk.settings());
-    return new Coach(
-        desk,
-        settings,
-        Engine.devices(),
-        new DeviceCheck(),
-        new DevicePlayer(settings::output),
-        thread("reading"),
-        thread("recording"),
-        Platform::runLater);
+    Executor recording = thread("recording");
+    Coach coach =
+        new Coach(
+            desk,
+            settings,
+            Engine.devices(),
+            new DeviceCheck(),
+            new DevicePlayer(settings::output),
+            thread("reading"),
+            recording,
+            Platform::runLater);
+    coach.rescue(recording, Platform::runLater);
+    return coach;
   }
 
   private static Executor thread(String name) {
@@ -79,7 +85,7 @@ public final class Coach {
       Executor window) {
     this.desk = desk;
     this.settings = settings;
-    playing = new PlayingModel(desk.drill(), settings, engine, check, this::read);
+    playing = new PlayingModel(desk.drill(), settings, engine, check, this::readRun);
     reading = new ReadingModel(player, readingWork, window);
     recording = new RecordingModel(recordingWork, window, this::read, desk::say);
     desk.onRecording(this::review);
@@ -89,6 +95,27 @@ public final class Coach {
   public void offer(Map<Place, Function<Desk, Screen>> screens) {
     screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look()));
     screens.put(Place.READING, d -> new ReadingScreen(reading, recording, new Next(), d.look()));
+  }
+
+  /** A run that ended since something failed says so where its review is read. */
+  private void readRun(ReadTake take) {
+    read(take);
+    if (!playing.complaint().isEmpty()) {
+      desk.say(playing.complaint());
+    }
+  }
+
+  /** Looks for takes that a crash left unfinished, and says where they are. */
+  public void rescue(Executor work, Executor window) {
+    Path folder = settings.takesFolder();
+    work.execute(
+        () -> {
+          List<Path> rescued = LostTakes.rescue(folder, Instant.now());
+          if (!rescued.isEmpty()) {
+            Path last = rescued.get(rescued.size() - 1);
+            window.execute(() -> desk.say(Texts.of("read.rescued", last)));
+          }
+        });
   }
 
   private void read(ReadTake take) {

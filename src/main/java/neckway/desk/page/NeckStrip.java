@@ -134,21 +134,19 @@ public final class NeckStrip extends Region {
     double x = Math.min(nutSide, bodySide) + 3;
     double wide = Math.abs(bodySide - nutSide) - 6;
     double tall = bottom - top + 12;
-    if (outline) {
-      g.setStroke(hue);
-      g.setLineDashes(6, 5);
-      g.setLineWidth(2);
-      g.strokeRoundRect(x, top - 6, wide, tall, ROUND, ROUND);
-      g.setLineDashes();
-      g.setLineWidth(1);
-    } else {
+    if (!outline) {
       g.setFill(hue.deriveColor(0, 1, 1, 0.22));
       g.fillRoundRect(x, top - 6, wide, tall, ROUND, ROUND);
-      g.setStroke(hue);
-      g.setLineWidth(2);
-      g.strokeRoundRect(x, top - 6, wide, tall, ROUND, ROUND);
-      g.setLineWidth(1);
     }
+    // the upper of two neighbours has a dashed frame, as on the whole neck
+    g.setStroke(hue);
+    g.setLineWidth(2);
+    if (stand.stand() % 2 == 1) {
+      g.setLineDashes(7, 5);
+    }
+    g.strokeRoundRect(x, top - 6, wide, tall, ROUND, ROUND);
+    g.setLineDashes();
+    g.setLineWidth(1);
     double wordX = outline ? x + wide - 1.5 * font : x + 1.5 * font;
     text(g, word, wordX, 0.6 * font, hue);
   }

@@ -366,6 +366,11 @@ public final class PlayingModel {
     return line.getReadOnlyProperty();
   }
 
+  /** What went amiss in the run that was last begun; empty where nothing did. */
+  public String complaint() {
+    return complaint;
+  }
+
   /** What is said of the round that is over, while the next one waits. */
   public ReadOnlyStringProperty said() {
     return said.getReadOnlyProperty();

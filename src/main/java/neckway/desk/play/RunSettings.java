@@ -96,18 +96,22 @@ public final class RunSettings {
     return new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
   }
 
+  /** The folder that the player named for takes, or else one beside the settings. */
+  public Path takesFolder() {
+    return settings
+        .text(TAKES)
+        .filter(f -> !f.isBlank())
+        .map(Path::of)
+        .orElse(settings.path().toAbsolutePath().resolveSibling("takes"));
+  }
+
   /**
    * A new file for a take, in the folder that the player named, or else beside the settings.
    *
    * @throws BadInput where there is no such folder and none can be made
    */
   public Path takeFile(Drill drill, LocalDateTime now, int round) {
-    Path folder =
-        settings
-            .text(TAKES)
-            .filter(f -> !f.isBlank())
-            .map(Path::of)
-            .orElse(settings.path().toAbsolutePath().resolveSibling("takes"));
+    Path folder = takesFolder();
     try {
       Files.createDirectories(folder);
     } catch (IOException e) {

@@ -12,6 +12,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
+import neckway.desk.play.LostTakes;
 import neckway.file.Drill;
 import neckway.file.DrillFile;
 import neckway.file.GuitarFile;
@@ -136,6 +138,33 @@ class DeskLiveTests {
         heard, drill, RunPlans.plan(drill).on(GuitarFile.read(file, drill.tuning())));
   }
 
+  @Test
+  void crashInARunLosesAtMostTheLastSecondOfTheTake() throws Exception {
+    DrillFile.write(folder.resolve("drill.json"), drill());
+    Path takes = Files.createDirectories(folder.resolve("takes"));
+    settings(takes, Optional.empty());
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING PLAYING");
+      double before = RobotPlayer.samples(only(takes, ".part.wav")).length / 48_000.0;
+      long from = System.nanoTime();
+      Thread.sleep(2_500);
+      double passed = (System.nanoTime() - from) / 1e9;
+      window.toHandle().destroyForcibly();
+      window.waitFor();
+      double kept = RobotPlayer.samples(only(takes, ".part.wav")).length / 48_000.0;
+      assertThat(kept - before).isBetween(passed - 1, passed + 1);
+    } finally {
+      window.destroyForcibly();
+    }
+    Path part = only(takes, ".part.wav");
+    List<Path> rescued = LostTakes.rescue(takes, Instant.now().plusSeconds(60));
+    assertThat(part).doesNotExist();
+    assertThat(rescued).singleElement().asString().endsWith("01 (cut off).wav");
+  }
+
   // ---- what is played
 
   private static Drill drill() {
@@ -246,18 +275,10 @@ class DeskLiveTests {
             Double.toString(FIRST_BEAT_IN_TAKE),
             Double.toString(PULSE.countIn() * PULSE.beatSeconds()),
             Double.toString(LEAK));
-    Process window =
-        sound.java(
-            Map.of("DISPLAY", screen.display(), "JAVA_TOOL_OPTIONS", "-Dprism.order=sw"),
-            DeskDriver.class.getName());
+    Process window = window();
     try (BufferedReader out = reader(window);
         PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
-      assertThat(out.readLine()).as(sound.errorsOf(window)).isEqualTo("open");
-      assertThat(ask(to, out, "drill " + folder.resolve("drill.json"))).isEqualTo("true");
-      assertThat(ask(to, out, "late " + ABOUT_LATE_MS)).isEqualTo("kept");
-      ask(to, out, "go PLAYING");
-      Thread.sleep(300);
-      ask(to, out, "key PAGE_DOWN");
+      begin(to, out);
       await(to, out, "PLAYING PLAYING");
       picture(to, out, "playing");
       ask(to, out, "frames");
@@ -276,6 +297,22 @@ class DeskLiveTests {
       robot.waitFor();
       window.waitFor();
     }
+  }
+
+  private Process window() throws IOException {
+    return sound.java(
+        Map.of("DISPLAY", screen.display(), "JAVA_TOOL_OPTIONS", "-Dprism.order=sw"),
+        DeskDriver.class.getName());
+  }
+
+  /** The drill, the view, the one key. */
+  private void begin(PrintWriter to, BufferedReader out) throws Exception {
+    assertThat(out.readLine()).as("the window").isEqualTo("open");
+    assertThat(ask(to, out, "drill " + folder.resolve("drill.json"))).isEqualTo("true");
+    assertThat(ask(to, out, "late " + ABOUT_LATE_MS)).isEqualTo("kept");
+    ask(to, out, "go PLAYING");
+    Thread.sleep(300);
+    ask(to, out, "key PAGE_DOWN");
   }
 
   /** Pictures for the eye, where the build is asked for them. */
