@@ -33,6 +33,7 @@ import neckway.follow.Run;
 import neckway.follow.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
+import neckway.neck.Shape;
 import neckway.player.Mistake;
 import neckway.player.Performance;
 import neckway.player.PlayerSettings;
@@ -164,6 +165,14 @@ public final class RunPictures {
     now(() -> size(1280, 800));
     shot("play-300-small", () -> desk.look().text(300));
     shot("read-300-small", () -> desk.router().go(Place.READING));
+    now(() -> desk.look().text(100));
+    now(
+        () ->
+            desk.drill()
+                .shapes(List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN, Shape.MIXOLYDIAN)));
+    shot("play-long", () -> desk.router().go(Place.PLAYING));
+    now(() -> desk.look().leftHanded().set(true));
+    shot("play-left", () -> desk.look().lowStringOnTop().set(true));
   }
 
   private void size(double width, double height) {

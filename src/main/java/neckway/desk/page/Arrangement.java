@@ -67,6 +67,7 @@ public final class Arrangement {
     ScrollPane scroll = new ScrollPane(column);
     scroll.setFitToWidth(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setVbarPolicy(ScrollPane.ScrollBarPolicy.ALWAYS);
     scroll.getStyleClass().add("words");
     root.setCenter(scroll);
   }

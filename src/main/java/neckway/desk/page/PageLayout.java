@@ -31,9 +31,12 @@ record PageLayout(
   private static final double SMALLEST_FONT = 9;
   private static final double MOST_LARGER = 1.9;
 
+  /** Rather than turn sheets, figures are made smaller than wanted by as much as this. */
+  private static final double SMALLER = 0.7;
+
   /**
-   * The whole page as large as it fits, in as many lines as that takes. One that would be smaller
-   * than wanted goes on over several sheets.
+   * The whole page as large as it fits, in as many lines as that takes. One that would be much
+   * smaller than wanted goes on over several sheets.
    *
    * @param wantedFont height of a figure; smaller only where not even one bar fits
    */
@@ -44,14 +47,16 @@ record PageLayout(
     for (int tried = 1; tried <= page.bars(); tried++) {
       int lines = (page.bars() + tried - 1) / tried;
       double fits = Math.min(widest(width, bar * tried), tallest(height, lines, page.strings()));
-      if (fits >= font) {
+      if (fits > font) {
         font = fits;
         perLine = tried;
       }
     }
-    if (font < wantedFont) {
-      double one = Math.min(widest(width, bar), tallest(height, 1, page.strings()));
-      font = Math.max(SMALLEST_FONT, Math.min(wantedFont, one));
+    if (font < SMALLER * wantedFont) {
+      int strings = page.strings();
+      int onSheet = Math.max(1, (int) (height / lineHeight(SMALLER * wantedFont, strings)));
+      double room = Math.min(widest(width, bar), tallest(height, onSheet, strings));
+      font = Math.max(SMALLEST_FONT, Math.min(wantedFont, room));
       perLine = 1;
       while (perLine < page.bars() && widest(width, bar * (perLine + 1)) >= font) {
         perLine++;

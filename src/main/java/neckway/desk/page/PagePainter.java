@@ -89,7 +89,7 @@ final class PagePainter {
     selection(line, step, x);
     if (firstOfLine || page.hand(step) != page.hand(step - 1)) {
       text(
-          words.hand(page.hand(step)),
+          handLabel(line, step),
           x - 0.5 * at.font(),
           at.top(line) - 0.95 * at.font(),
           small,
@@ -110,6 +110,24 @@ final class PagePainter {
           TextAlignment.CENTER);
     }
     ruler(line, step, x);
+  }
+
+  /** In full where there is room before the next one, else the fret alone. */
+  private String handLabel(int line, int step) {
+    int next = step + 1;
+    while (next < page.steps()
+        && at.line(next, page.barSteps()) == line
+        && page.hand(next) == page.hand(step)) {
+      next++;
+    }
+    String full = words.hand(page.hand(step));
+    boolean last = next >= page.steps() || at.line(next, page.barSteps()) != line;
+    int ofLine = at.barsPerLine() * page.barSteps();
+    int columns = last ? ofLine - step % ofLine : next - step;
+    double room = columns * at.column() + (last ? at.left() : 0);
+    return room > DIGIT * small.getSize() * (full.length() + 1)
+        ? full
+        : Integer.toString(page.hand(step));
   }
 
   private void figure(int step, double x, double y) {

@@ -30,6 +30,7 @@ import neckway.desk.play.PlayingModel.State;
 public final class PlayingScreen implements Screen {
   private static final double BASE = 100;
   private static final double SETTINGS_WIDTH = 360;
+  private static final double STACKED_SHARE = 0.8;
 
   private final PlayingModel model;
   private final LookModel look;
@@ -76,9 +77,14 @@ public final class PlayingScreen implements Screen {
     page.look(look.dark().get(), scale);
     neck.look(look.dark().get(), scale);
     arrangement.at(scale);
-    settings.setMaxWidth(scale > Arrangement.STACKED ? Double.MAX_VALUE : SETTINGS_WIDTH);
+    settings.prefWidthProperty().unbind();
+    if (scale > Arrangement.STACKED) {
+      settings.prefWidthProperty().bind(root.widthProperty().multiply(STACKED_SHARE));
+    } else {
+      settings.setPrefWidth(SETTINGS_WIDTH);
+    }
     neck.turn(look.leftHanded().get(), look.lowStringOnTop().get());
-    neck.setPrefSize(400 * Math.sqrt(scale), 150 * Math.sqrt(scale));
+    neck.setPrefSize(400 * Math.min(1.5, Math.sqrt(scale)), 150 * Math.sqrt(scale));
     neck.setMinSize(260, 110);
     neck.setMaxHeight(150 * Math.sqrt(scale));
   }

@@ -165,6 +165,28 @@ class DeskLiveTests {
     assertThat(rescued).singleElement().asString().endsWith("01 (cut off).wav");
   }
 
+  @Test
+  void deviceThatIsPulledOutInARunIsOneLineAndTheWindowGoesOn() throws Exception {
+    DrillFile.write(folder.resolve("drill.json"), drill());
+    Path takes = Files.createDirectories(folder.resolve("takes"));
+    settings(takes, Optional.empty());
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING PLAYING");
+      sound.pullOut();
+      await(to, out, "PLAYING READY");
+      Thread.sleep(1_500);
+      assertThat(ask(to, out, "line")).contains("sound").doesNotContain("\t");
+      assertThat(RobotPlayer.samples(only(takes, "01.wav")).length).isGreaterThan(48_000);
+      ask(to, out, "go CHOOSING");
+      assertThat(ask(to, out, "state")).isEqualTo("CHOOSING READY");
+    } finally {
+      window.destroyForcibly();
+    }
+  }
+
   // ---- what is played
 
   private static Drill drill() {
@@ -282,10 +304,12 @@ class DeskLiveTests {
       await(to, out, "PLAYING PLAYING");
       picture(to, out, "playing");
       ask(to, out, "frames");
-      await(to, out, "PLAYING REST");
+      await(to, out, "PLAYING REST", "READING READY", "PLAYING READY");
       System.out.println(ask(to, out, "frames"));
-      ask(to, out, "key PAGE_DOWN");
-      await(to, out, "READING READY");
+      if (ask(to, out, "state").equals("PLAYING REST")) {
+        ask(to, out, "key PAGE_DOWN");
+        await(to, out, "READING READY");
+      }
       Thread.sleep(500);
       List<String> words = List.of(ask(to, out, "words").split("\t"));
       picture(to, out, "reading");
@@ -335,17 +359,17 @@ class DeskLiveTests {
     return answer;
   }
 
-  private static void await(PrintWriter to, BufferedReader out, String state) throws Exception {
+  private static void await(PrintWriter to, BufferedReader out, String... states) throws Exception {
     String now = "";
     for (int tries = 0; tries < 300; tries++) {
       now = ask(to, out, "state");
-      if (now.equals(state)) {
+      if (List.of(states).contains(now)) {
         return;
       }
       Thread.sleep(100);
     }
     throw new AssertionError(
-        "the window is " + now + ", not " + state + "; it says: " + ask(to, out, "line"));
+        "the window is " + now + ", not " + states[0] + "; it says: " + ask(to, out, "line"));
   }
 
   private static Path only(Path takes, String end) throws IOException {

@@ -40,6 +40,7 @@ class PageLayoutTests {
     PageLayout at = PageLayout.of(width, height, 27, page);
     assertThat(at.sheets()).isEqualTo(1);
     assertThat(at.font()).isGreaterThanOrEqualTo(27);
+    assertThat(at.barsPerLine()).as("four bars, evenly").isEqualTo(2);
   }
 
   @Test
