@@ -43,7 +43,7 @@ import neckway.sound.ClickClock;
 /**
  * Makes pictures of playing and reading, from a take of the virtual player and no device:
  *
- * <pre>xvfb-run java -cp … neckway.desk.RunPictures FOLDER</pre>
+ * <pre>java -Dglass.platform=Monocle … neckway.desk.RunPictures FOLDER</pre>
  */
 public final class RunPictures {
   private final Path folder;
@@ -103,7 +103,7 @@ public final class RunPictures {
 
   public static void main(String[] args) throws Exception {
     RunPictures pictures = new RunPictures(Path.of(args[0]));
-    Platform.startup(() -> {});
+    Platform.startup(() -> Platform.setImplicitExit(false));
     try {
       pictures.all();
     } finally {
@@ -176,8 +176,14 @@ public final class RunPictures {
   }
 
   private void size(double width, double height) {
+    // a window without a screen cannot change its size, so another one takes over
+    javafx.scene.Scene scene = stage.getScene();
+    stage.hide();
+    stage = new Stage();
+    stage.setScene(scene);
     stage.setWidth(width);
     stage.setHeight(height);
+    stage.show();
   }
 
   private void open() {
