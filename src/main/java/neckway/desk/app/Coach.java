@@ -99,7 +99,11 @@ public final class Coach {
 
   /** A run that ended since something failed says so where its review is read. */
   private void readRun(ReadTake take) {
-    read(take);
+    reading.open(take);
+    // who has gone elsewhere meanwhile is not fetched back
+    if (desk.router().current().get() == Place.PLAYING) {
+      desk.router().go(Place.READING);
+    }
     if (!playing.complaint().isEmpty()) {
       desk.say(playing.complaint());
     }
@@ -116,6 +120,11 @@ public final class Coach {
             window.execute(() -> desk.say(Texts.of("read.rescued", last)));
           }
         });
+  }
+
+  /** The window closes. */
+  public void close() {
+    playing.close();
   }
 
   private void read(ReadTake take) {

@@ -24,6 +24,7 @@ public final class DeskApp extends Application {
 
   private Desk desk;
   private DeskFrame frame;
+  private Coach coach;
 
   /** The views that there are. */
   public static Map<Place, Function<Desk, Screen>> screens() {
@@ -37,7 +38,8 @@ public final class DeskApp extends Application {
     SettingsFile settings = SettingsFile.usual();
     desk = new Desk(settings);
     Map<Place, Function<Desk, Screen>> screens = screens();
-    Coach.onDevices(desk).offer(screens);
+    coach = Coach.onDevices(desk);
+    coach.offer(screens);
     frame = new DeskFrame(desk, screens);
     stage.setScene(
         frame.scene(
@@ -69,6 +71,7 @@ public final class DeskApp extends Application {
   @Override
   public void stop() {
     frame.close();
+    coach.close();
     desk.keep();
   }
 }

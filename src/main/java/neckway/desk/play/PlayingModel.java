@@ -47,6 +47,7 @@ public final class PlayingModel {
 
   private static final int MOST_GUESS = 9999;
   private static final int REST_BARS = 1;
+  private static final long CLOSE_MILLIS = 3_000;
 
   private final DrillModel drills;
   private final RunSettings settings;
@@ -143,6 +144,16 @@ public final class PlayingModel {
   public void hidden() {
     stopCheck(() -> {});
     askStop();
+  }
+
+  /**
+   * The window closes: a run is ended and its take put in its place, unless that takes too long;
+   * then the next start finds it.
+   */
+  public boolean close() {
+    askStop();
+    frame();
+    return post.awaitOver(CLOSE_MILLIS);
   }
 
   /** The one key: begins, stops, begins again; in a guess it is the answer. */

@@ -51,6 +51,7 @@ public final class PlayingScreen implements Screen {
     this.model = model;
     this.look = look;
     page = new PageView(model.page().get());
+    page.setAccessibleText(Texts.of("play.page"));
     neck = new NeckStrip(model.page().get());
     root.getStyleClass().addAll("page", "playing");
     root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());

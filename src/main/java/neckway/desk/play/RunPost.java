@@ -2,6 +2,8 @@ package neckway.desk.play;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import neckway.desk.Texts;
@@ -33,6 +35,7 @@ final class RunPost implements LiveRunListener {
   private volatile float level;
   private float countInPeak;
   private boolean countingIn = true;
+  private volatile CountDownLatch ended = new CountDownLatch(0);
 
   RunPost(Consumer<Runnable> post) {
     this.post = post;
@@ -44,6 +47,7 @@ final class RunPost implements LiveRunListener {
     drill = Optional.of(played);
     countInPeak = 0;
     countingIn = true;
+    ended = new CountDownLatch(1);
     return this;
   }
 
@@ -56,6 +60,16 @@ final class RunPost implements LiveRunListener {
   /** The sound check's last line, if one came since this was asked. */
   Optional<String> checkLine() {
     return Optional.ofNullable(checkLine.getAndSet(null));
+  }
+
+  /** Waits until the run, if one runs, has written everything. */
+  boolean awaitOver(long millis) {
+    try {
+      return ended.await(millis, TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
   }
 
   float level() {
@@ -136,5 +150,6 @@ final class RunPost implements LiveRunListener {
   public void over() {
     level = 0;
     tell(PlayingModel::over);
+    ended.countDown();
   }
 }

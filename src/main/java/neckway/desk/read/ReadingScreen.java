@@ -218,7 +218,12 @@ public final class ReadingScreen implements Screen {
             Bindings.createStringBinding(
                 () -> Texts.of("read.reviewing", recording.name().get()), recording.name()));
     ProgressBar bar = new ProgressBar();
-    bar.progressProperty().bind(recording.progress());
+    // a length that the file does not tell leaves it at 0: then the bar only says that it goes on
+    bar.progressProperty()
+        .bind(
+            Bindings.when(recording.progress().greaterThan(0))
+                .then(recording.progress())
+                .otherwise(ProgressBar.INDETERMINATE_PROGRESS));
     bar.setMaxWidth(Double.MAX_VALUE);
     bar.accessibleTextProperty().bind(name.textProperty());
     HBox.setHgrow(bar, Priority.ALWAYS);

@@ -239,6 +239,19 @@ class CoachTests {
   }
 
   @Test
+  void playerWhoWentElsewhereIsNotFetchedBack() {
+    window.press(KeyCode.SPACE);
+    FxWindow.on(
+        () -> {
+          desk.router().go(Place.CHOOSING);
+          return null;
+        });
+    play();
+    assertThat(place()).isEqualTo(Place.CHOOSING);
+    assertThat(coach.reading().take().get()).isPresent();
+  }
+
+  @Test
   void recordingThatIsDroppedIsReadWithTheDrillChosen() {
     window.press(KeyCode.SPACE);
     play();

@@ -327,6 +327,16 @@ class PlayingModelTests {
   }
 
   @Test
+  void windowThatClosesWaitsForTheTake() {
+    assertThat(model.close()).as("nothing runs").isTrue();
+    model.press();
+    model.frame();
+    live.over();
+    assertThat(model.close()).isTrue();
+    assertThat(stops).isEqualTo(1);
+  }
+
+  @Test
   void beginAtOnceWhenShown() {
     model.hidden();
     model.beginWhenShown();
