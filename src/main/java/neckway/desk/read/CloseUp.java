@@ -8,9 +8,13 @@ import neckway.follow.Review;
 import neckway.follow.ReviewedNote;
 import neckway.follow.ReviewedShift;
 import neckway.follow.Verdict;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
 import neckway.neck.Place;
+import neckway.neck.PlacedShape;
+import neckway.neck.PlannedShift;
+import neckway.neck.RouteBuilder;
 import neckway.neck.Step;
-import neckway.place.PlaceGuess;
 
 /**
  * One shift from near: the sound round it, its notes, the planned and the heard place, the stumble.
@@ -23,7 +27,7 @@ import neckway.place.PlaceGuess;
  * @param landed when it came, seconds
  * @param planned where the landing note was planned
  * @param before where the note before it was planned
- * @param heardAt where the landing note was most likely played, with its probability
+ * @param made the way that the hand went, where it was heard to have gone one
  */
 public record CloseUp(
     ReviewedShift shift,
@@ -34,7 +38,7 @@ public record CloseUp(
     OptionalDouble landed,
     Place planned,
     Place before,
-    Optional<PlaceGuess> heardAt) {
+    Optional<Way> made) {
   private static final int NOTES_AROUND = 2;
   private static final double LEAD_SECONDS = 0.12;
 
@@ -46,6 +50,14 @@ public record CloseUp(
    * @param wrong whether it was another pitch than planned
    */
   public record Heard(double seconds, String label, boolean wrong) {}
+
+  /**
+   * The way of a hand along a string.
+   *
+   * @param from the note that it left
+   * @param to the first note in its new stand
+   */
+  public record Way(Place from, Place to) {}
 
   /** The shift with this index in the review. */
   static CloseUp of(ReadTake take, int index) {
@@ -85,11 +97,29 @@ public record CloseUp(
         landed,
         steps.get(landing).place(),
         steps.get(landing - 1).place(),
-        note.flatMap(CloseUp::likeliest).filter(p -> shift.string().isPresent()));
+        shift.string().flatMap(string -> way(take, shift, string)));
   }
 
-  private static Optional<PlaceGuess> likeliest(ReviewedNote note) {
-    return note.places().stream().max((a, b) -> Double.compare(a.p(), b.p()));
+  /** As planned, or by the cleanest join of the string on which it was made. */
+  private static Optional<Way> way(ReadTake take, ReviewedShift shift, GuitarString string) {
+    PlannedShift planned = shift.planned();
+    List<Step> steps = take.plan().route().steps();
+    if (string.equals(planned.string())) {
+      return Optional.of(
+          new Way(
+              steps.get(planned.landingStep() - 1).place(),
+              steps.get(planned.landingStep()).place()));
+    }
+    boolean up = planned.direction() == Direction.UP;
+    List<PlacedShape> chain = take.drill().chain();
+    return RouteBuilder.pairs(take.drill().neck(), chain).get(planned.pair()).stream()
+        .filter(join -> join.string().equals(string))
+        .findFirst()
+        .map(
+            join ->
+                new Way(
+                    new Place(string, up ? join.from() : join.to()),
+                    new Place(string, up ? join.to() : join.from())));
   }
 
   private static Optional<ReviewedNote> inPlace(Review review, int step) {

@@ -12,8 +12,6 @@ import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 import neckway.desk.Texts;
 import neckway.desk.page.Inks;
-import neckway.neck.GuitarString;
-import neckway.neck.Place;
 
 /**
  * Draws a shift in close-up: its sound, its notes, the stumble, the planned and the heard place.
@@ -177,42 +175,45 @@ final class CloseUpView extends Region {
           FontWeight.NORMAL,
           inks.pale());
     }
-    double r = Math.min(0.85 * font, 0.4 * (bottom - top) / (strings - 1));
-    double fromX = left + (shift.before().fret() - low + 0.5) * fret;
-    double fromY = y(shift.before().string().number(), top, bottom);
-    double toX = left + (shift.planned().fret() - low + 0.5) * fret;
-    double toY = y(shift.planned().string().number(), top, bottom);
+    NeckPlaces at = new NeckPlaces(left, fret, low, top, bottom);
+    boolean elsewhere = shift.made().filter(w -> !w.to().equals(shift.planned())).isPresent();
+    if (elsewhere) {
+      g.setLineDashes(4, 4);
+    }
+    way(g, at, new CloseUp.Way(shift.before(), shift.planned()), inks.paper());
+    g.setLineDashes();
+    shift.made().ifPresent(way -> way(g, at, way, inks.upperShape()));
+  }
+
+  /** Where a place of the neck lies in the picture. */
+  private record NeckPlaces(double left, double fret, int low, double top, double bottom) {}
+
+  private void way(GraphicsContext g, NeckPlaces at, CloseUp.Way way, Color landing) {
+    double r = Math.min(0.8 * font, 0.4 * (at.bottom() - at.top()) / (strings - 1));
+    double fromX = at.left() + (way.from().fret() - at.low() + 0.5) * at.fret();
+    double fromY = y(way.from().string().number(), at.top(), at.bottom());
+    double toX = at.left() + (way.to().fret() - at.low() + 0.5) * at.fret();
+    double toY = y(way.to().string().number(), at.top(), at.bottom());
     g.setStroke(inks.ink());
     g.setLineWidth(2);
     g.beginPath();
     g.moveTo(fromX, fromY);
     g.bezierCurveTo(fromX, fromY - 1.6 * r, toX, toY - 1.6 * r, toX, toY);
     g.stroke();
-    dot(g, fromX, fromY, 0.7 * r, inks.paper());
-    dot(g, toX, toY, r, inks.paper());
-    Optional<GuitarString> made = shift.shift().string();
-    if (made.isPresent()) {
-      int fretThere =
-          shift
-              .heardAt()
-              .map(p -> p.place())
-              .filter(p -> p.string().equals(made.get()))
-              .map(Place::fret)
-              .orElse(shift.planned().fret());
-      double x = left + (fretThere - low + 0.5) * fret;
-      double y = y(made.get().number(), top, bottom);
-      dot(g, x, y, 0.62 * r, inks.upperShape());
-    }
+    dot(g, fromX, fromY, 0.65 * r, inks.paper());
+    dot(g, toX, toY, r, landing);
   }
 
   private static int lowest(CloseUp shift) {
     int low = Math.min(shift.planned().fret(), shift.before().fret());
-    return Math.max(0, Math.min(low, shift.heardAt().map(p -> p.place().fret()).orElse(low)) - 1);
+    int made = shift.made().map(w -> Math.min(w.from().fret(), w.to().fret())).orElse(low);
+    return Math.max(0, Math.min(low, made) - 1);
   }
 
   private static int highest(CloseUp shift) {
     int high = Math.max(shift.planned().fret(), shift.before().fret());
-    return Math.max(high, shift.heardAt().map(p -> p.place().fret()).orElse(high));
+    return Math.max(
+        high, shift.made().map(w -> Math.max(w.from().fret(), w.to().fret())).orElse(high));
   }
 
   private void dot(GraphicsContext g, double x, double y, double r, Color fill) {

@@ -50,6 +50,7 @@ import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInfo;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -71,9 +72,11 @@ class DeskLiveTests {
   @TempDir Path folder;
   private VirtualSound sound;
   private VirtualScreen screen;
+  private String name;
 
   @BeforeEach
-  void start() throws Exception {
+  void start(TestInfo test) throws Exception {
+    name = test.getTestMethod().orElseThrow().getName();
     screen = new VirtualScreen("1400x900x24");
     sound = new VirtualSound(folder);
   }
@@ -340,10 +343,10 @@ class DeskLiveTests {
   }
 
   /** Pictures for the eye, where the build is asked for them. */
-  private static void picture(PrintWriter to, BufferedReader out, String name) throws IOException {
+  private void picture(PrintWriter to, BufferedReader out, String view) throws IOException {
     String into = System.getenv("NECKWAY_PICTURES");
     if (into != null) {
-      ask(to, out, "picture " + Path.of(into, "live-" + name + ".png"));
+      ask(to, out, "picture " + Path.of(into, name + "-" + view + ".png"));
     }
   }
 

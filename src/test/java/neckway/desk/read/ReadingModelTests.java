@@ -21,6 +21,8 @@ import neckway.follow.ReviewedShift;
 import neckway.follow.Run;
 import neckway.follow.RunPlan;
 import neckway.follow.ShiftVerdict;
+import neckway.neck.GuitarString;
+import neckway.neck.Place;
 import neckway.player.Mistake;
 import neckway.player.Performance;
 import neckway.player.PlayerSettings;
@@ -168,6 +170,39 @@ class ReadingModelTests {
     assertThat(model.closeUp().get().orElseThrow()).isNotEqualTo(near);
     model.nextShift();
     assertThat(model.closeUp().get()).contains(near);
+  }
+
+  @Test
+  void shiftMadeElsewhereIsDrawnWhereThatStringsJoinIs() {
+    ReviewedShift up = review.shifts().get(0);
+    ReviewedShift moved =
+        new ReviewedShift(
+            up.planned(),
+            ShiftVerdict.MOVED,
+            Optional.of(new GuitarString(5)),
+            OptionalDouble.of(0.9),
+            up.lateMs(),
+            up.decided());
+    Review told =
+        new Review(
+            review.take(),
+            review.clock(),
+            review.grid(),
+            review.notes(),
+            review.attempts(),
+            review.reviewed(),
+            review.steps(),
+            List.of(moved, review.shifts().get(1)),
+            review.summary());
+    CloseUp near =
+        CloseUp.of(new ReadTake(drill, plan, told, Optional.empty(), OptionalInt.empty()), 0);
+    // common practice, no published source: from fret 5 in A, the fourth finger leads two frets on
+    // string 5, from 7 to 9
+    assertThat(near.made().orElseThrow())
+        .isEqualTo(
+            new CloseUp.Way(new Place(new GuitarString(5), 7), new Place(new GuitarString(5), 9)));
+    assertThat(ReadingWords.shift(near)).contains("made on the fifth string (90 % sure)");
+    assertThat(model.closeUp().get().orElseThrow().made()).as("not known").isEmpty();
   }
 
   @Test
