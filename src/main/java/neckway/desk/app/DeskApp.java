@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import javafx.application.Application;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.Scene;
 import javafx.stage.Stage;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
@@ -20,6 +22,10 @@ import neckway.file.SettingsFile;
 public final class DeskApp extends Application {
   private static final double LEAST_WIDTH = 800;
   private static final double LEAST_HEIGHT = 560;
+
+  /** What a window's title and borders may need. */
+  private static final double FRAME_PIXELS = 48;
+
   private static final int MOST_PIXELS = 16_000;
 
   private Desk desk;
@@ -58,6 +64,11 @@ public final class DeskApp extends Application {
           settings.put("height", (int) stage.getScene().getHeight());
         });
     openGiven();
+    Rectangle2D screen = javafx.stage.Screen.getPrimary().getVisualBounds();
+    Scene scene = stage.getScene();
+    stage.setMaximized(
+        scene.getWidth() + FRAME_PIXELS > screen.getWidth()
+            || scene.getHeight() + FRAME_PIXELS > screen.getHeight());
     stage.show();
   }
 
