@@ -139,6 +139,8 @@ public final class PlayingScreen implements Screen {
                 .otherwise(model.guess()));
     question.getChildren().addAll(ask, guess, new Label(Texts.of("play.guess.keys")));
     StackPane stack = new StackPane(page, count, question);
+    // over the end of the page: its beginning is what the player looks at now
+    StackPane.setAlignment(count, Pos.BOTTOM_RIGHT);
     stack.setMinHeight(180);
     return stack;
   }
