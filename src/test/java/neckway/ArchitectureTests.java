@@ -35,7 +35,11 @@ class ArchitectureTests {
           "player", List.of("neck", "follow"),
           "sound", List.of("neck", "hear", "place", "follow"),
           "file", List.of("neck", "hear", "place", "follow", "player"),
-          "cli", List.of("neck", "hear", "place", "follow", "player", "sound", "file"));
+          "live", List.of("neck", "hear", "place", "follow", "sound", "file"),
+          "desk", List.of("neck", "hear", "place", "follow", "player", "sound", "file", "live"),
+          "cli",
+              List.of(
+                  "neck", "hear", "place", "follow", "player", "sound", "file", "live", "desk"));
 
   private static final List<String> PURE = List.of("neck", "hear", "place", "follow", "player");
 
@@ -52,7 +56,7 @@ class ArchitectureTests {
         (room, others) ->
             noClasses()
                 .that()
-                .resideInAPackage("neckway." + room)
+                .resideInAPackage("neckway." + room + "..")
                 .should()
                 .dependOnClassesThat(isInAnotherRoomThan(room, others))
                 .because(
@@ -75,11 +79,43 @@ class ArchitectureTests {
   }
 
   @Test
+  void theViewsOfTheWindowAreFreeOfCycles() {
+    slices()
+        .matching("neckway.desk.(**)")
+        .should()
+        .beFreeOfCycles()
+        .because("choosing, playing and reading meet in the application only")
+        .check(CLASSES);
+    noClasses()
+        .that()
+        .resideInAPackage("neckway.desk")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("neckway.desk.*..")
+        .because("what the views share knows none of them")
+        .check(CLASSES);
+  }
+
+  @Test
+  void whatDecidesInTheWindowNeedsNoScreen() {
+    noClasses()
+        .that()
+        .resideInAPackage("neckway.desk..")
+        .and()
+        .haveSimpleNameEndingWith("Model")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("javafx.scene..", "javafx.stage..", "javafx.application..")
+        .because("view models decide and are tested without a screen; views only bind")
+        .check(CLASSES);
+  }
+
+  @Test
   void thePureRoomsTouchNoDeviceNoFileAndNoWindow() {
     for (String room : PURE) {
       noClasses()
           .that()
-          .resideInAPackage("neckway." + room)
+          .resideInAPackage("neckway." + room + "..")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage(
@@ -95,7 +131,7 @@ class ArchitectureTests {
   }
 
   private static String room(JavaClass each) {
-    return each.getPackageName().replaceFirst("^neckway\\.?", "");
+    return each.getPackageName().replaceFirst("^neckway\\.?", "").replaceFirst("\\..*", "");
   }
 
   private static DescribedPredicate<JavaClass> isInAnotherRoomThan(

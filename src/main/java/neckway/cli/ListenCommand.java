@@ -14,9 +14,10 @@ import neckway.file.AtomicFile;
 import neckway.file.Drill;
 import neckway.file.RoundTripFile;
 import neckway.file.WavWriter;
-import neckway.follow.Pulse;
 import neckway.follow.Review;
 import neckway.follow.RunPlan;
+import neckway.live.LiveSession;
+import neckway.live.LiveTake;
 import neckway.neck.BadInput;
 import neckway.sound.Capture;
 import neckway.sound.ClickTrack;
@@ -160,17 +161,18 @@ final class ListenCommand implements Callable<Integer> {
         WavWriter writer =
             save == null ? null : new WavWriter(save, rate, WavWriter.Coding.PCM_16)) {
       FirstUse.cautions(show);
-      LiveTake take = new LiveTake(in, writer);
+      LiveTake take = new LiveTake(in, Optional.ofNullable(writer));
       boolean terminal = !quiet && System.console() != null;
-      LiveSession session =
-          new LiveSession(plan, in, take, show, line.getErr(), terminal, interrupt::asked);
+      LiveText text = new LiveText(plan, show, line.getErr(), terminal);
+      LiveSession session = new LiveSession(plan, in, take, text, interrupt::asked);
       try {
         if (free) {
           show.println("Listening; your first note is the first beat.");
           review = session.toFirstNote();
         } else {
-          review = toClick(session, plan.pulse(), rate, show);
+          review = toClick(session, plan, rate, show);
         }
+        text.end();
       } finally {
         if (writer != null && take.frames() > 0) {
           writer.finish();
@@ -183,17 +185,8 @@ final class ListenCommand implements Callable<Integer> {
     ReviewOutput.tell(line.getOut(), json, review, name, drill, plan);
   }
 
-  private Review toClick(LiveSession session, Pulse pulse, int rate, PrintWriter show) {
-    double framesPerBeat = pulse.beatSeconds() * rate;
-    ClickTrack track =
-        new ClickTrack(
-            rate,
-            LiveSession.LEAD_SECONDS * rate,
-            framesPerBeat,
-            pulse.beatsPerBar(),
-            pulse.countIn(),
-            Long.MAX_VALUE,
-            clickPercent / PERCENT);
+  private Review toClick(LiveSession session, RunPlan plan, int rate, PrintWriter show) {
+    ClickTrack track = LiveSession.track(plan, rate, clickPercent / PERCENT);
     Optional<RoundTripFile.Pair> known =
         new RoundTripFile()
             .find(Devices.inputName(name(input)), Devices.outputName(name(output)), rate);
@@ -201,7 +194,8 @@ final class ListenCommand implements Callable<Integer> {
         known.isPresent()
             ? OptionalDouble.of(known.get().extraMs() / 1000)
             : OptionalDouble.empty();
-    show.printf(Locale.ROOT, "Count-in of %d, then play; Ctrl-C ends it.%n", pulse.countIn());
+    show.printf(
+        Locale.ROOT, "Count-in of %d, then play; Ctrl-C ends it.%n", plan.pulse().countIn());
     show.flush();
     try (Playback out = new Playback(Devices.openOutput(name(output), rate), track)) {
       return session.toClick(out, track, extra);

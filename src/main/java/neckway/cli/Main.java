@@ -2,11 +2,10 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 
 /** The entry point: one class a command. */
 @Command(
@@ -16,18 +15,18 @@ import picocli.CommandLine.Spec;
     description = "Listens to a guitarist practise moving between scale shapes.",
     synopsisSubcommandLabel = "COMMAND",
     commandListHeading = "%nCommands:%n",
-    footer = "%n'neckway COMMAND --help' tells more about one of them.",
+    footer =
+        "%n'neckway' alone opens the window. 'neckway COMMAND --help' tells more about one of them.",
     subcommands = {
       MapCommand.class,
       ListenCommand.class,
       ReviewCommand.class,
       CalibrateCommand.class,
       PerformCommand.class,
-      TuneCommand.class
+      TuneCommand.class,
+      DeskCommand.class
     })
 public final class Main implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
   private Main() {}
 
   /** Runs a command and ends with its exit status. */
@@ -61,10 +60,10 @@ public final class Main implements Callable<Integer> {
     return status;
   }
 
-  /** No command was named: shows what there is. */
+  /** No command was named: opens the window. */
   @Override
   public Integer call() {
-    spec.commandLine().usage(spec.commandLine().getOut());
+    DeskCommand.open(Optional.empty());
     return 0;
   }
 }

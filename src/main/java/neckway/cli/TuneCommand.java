@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import neckway.file.Channel;
 import neckway.file.TakeReader;
 import neckway.hear.Tuner;
+import neckway.live.LiveSession;
 import neckway.neck.Tuning;
 import neckway.sound.Capture;
 import neckway.sound.Devices;

@@ -170,6 +170,21 @@ public final class WavWriter implements AutoCloseable {
     }
   }
 
+  /**
+   * Asks the system to put on the disk what was flushed, so that a power cut loses no more than a
+   * crash does. It may take long; any thread may call it, beside one that writes.
+   *
+   * @return false where the file is closed already or the disk fails
+   */
+  public boolean force() {
+    try {
+      file.force(false);
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
   private void drain() {
     buffer.flip();
     int bytes = buffer.limit();

@@ -4,7 +4,7 @@ package neckway.sound;
  * What the loudspeaker plays: a click on every beat, placed by sample index, so that its time in
  * the output is exact whatever the machine does. Allocates nothing while playing.
  */
-public final class ClickTrack {
+public final class ClickTrack implements PlayedSound {
   /** Full gain; no click is louder than this share of full scale. */
   public static final double MAX_GAIN = 0.5;
 
@@ -56,6 +56,17 @@ public final class ClickTrack {
     plain = ClickSound.plain(sampleRate);
   }
 
+  private ClickTrack(ClickTrack other, double firstFrame, long beats) {
+    this.firstFrame = firstFrame;
+    this.beats = beats;
+    framesPerBeat = other.framesPerBeat;
+    beatsPerBar = other.beatsPerBar;
+    countIn = other.countIn;
+    gain = other.gain;
+    accent = other.accent;
+    plain = other.plain;
+  }
+
   /** Nothing but silence. */
   public static ClickTrack silence(int sampleRate) {
     return new ClickTrack(sampleRate, 0, sampleRate, 1, 0, 0, 0);
@@ -64,6 +75,22 @@ public final class ClickTrack {
   /** Output frame at which a click starts; the count-in's first one is number 0. */
   public double clickFrame(long click) {
     return firstFrame + click * framesPerBeat;
+  }
+
+  /** The last click that has begun at an output frame; negative before the first. */
+  public long clickBefore(double frame) {
+    return (long) Math.floor((frame - firstFrame) / framesPerBeat);
+  }
+
+  /**
+   * The same clicks counted from a later one, which begins a bar as the first one did: a whole
+   * number of bars later.
+   */
+  public ClickTrack from(long click) {
+    if (click < 0 || click % beatsPerBar != 0) {
+      throw new IllegalArgumentException("click " + click + " of bars of " + beatsPerBar);
+    }
+    return new ClickTrack(this, clickFrame(click), beats - click);
   }
 
   /** Frames from click to click. */
@@ -82,7 +109,8 @@ public final class ClickTrack {
   }
 
   /** Writes the sound of the frames from this one on over a block. */
-  void fill(long frame, float[] block) {
+  @Override
+  public void fill(long frame, float[] block) {
     for (int i = 0; i < block.length; i++) {
       long at = frame + i;
       long click = (long) Math.floor((at + 0.5 - firstFrame) / framesPerBeat);

@@ -4,8 +4,8 @@ import java.util.concurrent.locks.LockSupport;
 import javax.sound.sampled.SourceDataLine;
 
 /**
- * Plays a click track through an output line. Frames are counted from the first one written; the
- * track is placed on that count.
+ * Plays a click track, or any other sound, through an output line. Frames are counted from the
+ * first one written; the sound is placed on that count.
  */
 public final class Playback implements AutoCloseable {
   /** Longer than for an input, so that where both are lost at once the input is named. */
@@ -16,7 +16,7 @@ public final class Playback implements AutoCloseable {
   private static final int BLOCK_FRAMES = 256;
 
   private final SourceDataLine line;
-  private final ClickTrack track;
+  private final PlayedSound sound;
   private final Thread thread;
   private final Alive alive = new Alive(GONE_AFTER_SECONDS, NEVER_WENT_SECONDS);
   private final Haste haste;
@@ -31,9 +31,9 @@ public final class Playback implements AutoCloseable {
   /**
    * @param line open, 16-bit little-endian, not started
    */
-  public Playback(SourceDataLine line, ClickTrack track) {
+  public Playback(SourceDataLine line, PlayedSound sound) {
     this.line = line;
-    this.track = track;
+    this.sound = sound;
     frameBytes = line.getFormat().getFrameSize();
     bufferFrames = line.getBufferSize() / frameBytes;
     haste = new Haste(line.getFormat().getSampleRate(), bufferFrames);
@@ -57,7 +57,7 @@ public final class Playback implements AutoCloseable {
     line.start();
     haste.start(System.nanoTime());
     for (long frame = 0; running && !swallowed; frame += BLOCK_FRAMES) {
-      track.fill(frame, block);
+      sound.fill(frame, block);
       int at = 0;
       for (float sample : block) {
         int value = Math.round(sample * 32767);
@@ -93,6 +93,11 @@ public final class Playback implements AutoCloseable {
   /** The line's buffer as it was given, frames. */
   public int bufferFrames() {
     return bufferFrames;
+  }
+
+  /** How many frames the line has taken. */
+  public long framesWritten() {
+    return framesWritten;
   }
 
   /** How often the output ran dry, so that the clicks after it came late. */

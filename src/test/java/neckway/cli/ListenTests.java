@@ -23,6 +23,8 @@ import neckway.file.Channel;
 import neckway.file.JsonFile;
 import neckway.file.TakeReader;
 import neckway.file.WavWriter;
+import neckway.live.LiveSession;
+import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;

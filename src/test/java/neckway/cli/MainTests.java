@@ -18,8 +18,8 @@ class MainTests {
   }
 
   @Test
-  void noCommandShowsWhatThereIs() {
-    assertThat(run()).isZero();
+  void helpShowsWhatThereIs() {
+    assertThat(run("--help")).isZero();
     assertThat(out.toString()).contains("Usage: neckway");
     assertThat(err.toString()).isEmpty();
   }

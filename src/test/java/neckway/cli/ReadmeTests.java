@@ -42,7 +42,8 @@ class ReadmeTests {
             .distinct()
             .toList();
     assertThat(shown)
-        .containsExactlyInAnyOrder("map", "listen", "review", "calibrate", "tune", "perform");
+        .containsExactlyInAnyOrder(
+            "map", "desk", "listen", "review", "calibrate", "tune", "perform");
   }
 
   private static String withoutMilliseconds(String text) {

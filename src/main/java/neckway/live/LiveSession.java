@@ -1,6 +1,5 @@
-package neckway.cli;
+package neckway.live;
 
-import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -8,6 +7,7 @@ import java.util.function.BooleanSupplier;
 import neckway.follow.Clock;
 import neckway.follow.Grid;
 import neckway.follow.NoteVerdict;
+import neckway.follow.Pulse;
 import neckway.follow.Review;
 import neckway.follow.Run;
 import neckway.follow.RunPlan;
@@ -25,75 +25,116 @@ import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
 
 /** One live run from the first sample captured to its review. */
-final class LiveSession implements VerdictListener {
+public final class LiveSession {
   /** Nothing is clicked before this, so that both devices have settled, seconds. */
-  static final double LEAD_SECONDS = 1.5;
+  public static final double LEAD_SECONDS = 1.5;
+
+  /** A run ends when nothing was heard for this long, seconds. */
+  public static final double QUIET_END_SECONDS = 10;
 
   private static final double SETTLE_SECONDS = 0.7;
-  private static final double QUIET_END_SECONDS = 10;
   private static final double LAST_NOTE_RINGS_SECONDS = 1;
   private static final double WAIT_FOR_FIRST_NOTE_SECONDS = 120;
   private static final double DRIFT_SECONDS = 0.020;
 
   private final RunPlan plan;
-  private final PrintWriter show;
-  private final PrintWriter err;
   private final Capture in;
   private final LiveTake take;
+  private final LiveListener listener;
   private final BooleanSupplier stop;
-  private final boolean terminal;
+  private final VerdictListener verdicts = new Verdicts();
 
   private Run run;
-  private LivePage page;
   private double firstBeat;
+  private double offsetFrames;
   private double reportedAtBegin;
   private double lastNote;
+  private long beat = Long.MIN_VALUE;
   private boolean lastStepPlayed;
+  private boolean deviceGone;
   private ClickClock.Source clockSource = ClickClock.Source.UNMEASURED;
 
-  LiveSession(
-      RunPlan plan,
-      Capture in,
-      LiveTake take,
-      PrintWriter show,
-      PrintWriter err,
-      boolean terminal,
-      BooleanSupplier stop) {
+  /**
+   * @param in not started before the first take of it
+   * @param listener told what happens, on the thread that runs this
+   * @param stop asked often; true ends the run in good order
+   */
+  public LiveSession(
+      RunPlan plan, Capture in, LiveTake take, LiveListener listener, BooleanSupplier stop) {
     this.plan = plan;
     this.in = in;
     this.take = take;
-    this.show = show;
-    this.err = err;
-    this.terminal = terminal;
+    this.listener = listener;
     this.stop = stop;
   }
 
-  /** Follows the click, which {@code out} plays, from its count-in on. */
-  Review toClick(Playback out, ClickTrack track, OptionalDouble extraSeconds) {
-    double rate = in.sampleRate();
-    int countIn = plan.pulse().countIn();
+  /** The clicks of a plan: its count-in after a lead, then on without end. */
+  public static ClickTrack track(RunPlan plan, int sampleRate, double gain) {
+    Pulse pulse = plan.pulse();
+    return new ClickTrack(
+        sampleRate,
+        LEAD_SECONDS * sampleRate,
+        pulse.beatSeconds() * sampleRate,
+        pulse.beatsPerBar(),
+        pulse.countIn(),
+        Long.MAX_VALUE,
+        gain);
+  }
+
+  /**
+   * Starts both devices and follows the click, which {@code out} plays, from its count-in on.
+   *
+   * @param extraSeconds the devices' measured round trip, if it was measured
+   * @throws BadInput where a device is gone before anything was heard
+   */
+  public Review toClick(Playback out, ClickTrack track, OptionalDouble extraSeconds) {
     in.start();
     out.start();
     try (OffsetWatch positions = new OffsetWatch(in, out)) {
-      while (!over() && !lost(out)) {
-        takeIn();
-        if (take.seconds() < SETTLE_SECONDS) {
-          continue;
-        }
-        positions.start();
-        double reported = positions.offsetFrames().orElse(0);
-        if (run == null && take.frames() > track.clickFrame(countIn) + reported + 0.02 * rate) {
+      return toClick(out, positions, track, extraSeconds);
+    }
+  }
+
+  /**
+   * Follows the click of devices that run.
+   *
+   * @param track begins with this run's count-in
+   */
+  Review toClick(
+      Playback out, OffsetWatch positions, ClickTrack track, OptionalDouble extraSeconds) {
+    double rate = in.sampleRate();
+    int countIn = plan.pulse().countIn();
+    long underrunsBefore = out.underruns();
+    while (!over() && !lost(out)) {
+      takeIn();
+      if (take.firstFrame() + take.frames() < SETTLE_SECONDS * rate) {
+        continue;
+      }
+      positions.start();
+      double reported = positions.offsetFrames().orElse(0) - take.firstFrame();
+      if (run == null) {
+        offsetFrames = reported;
+        if (take.frames() > track.clickFrame(countIn) + reported + 0.02 * rate) {
           begin(track, reported, extraSeconds);
         }
       }
-      double atEnd = positions.offsetFrames().orElse(0);
-      if (run == null) {
-        begin(track, atEnd, extraSeconds);
-      } else if (!in.gone() && !out.gone()) {
-        warnOfStumbles(out.underruns(), (atEnd - reportedAtBegin) / rate);
-      }
+      sayBeat(track, countIn);
+    }
+    double atEnd = positions.offsetFrames().orElse(0) - take.firstFrame();
+    if (run == null) {
+      begin(track, atEnd, extraSeconds);
+    } else if (!in.gone() && !out.gone()) {
+      warnOfStumbles(out.underruns() - underrunsBefore, (atEnd - reportedAtBegin) / rate);
     }
     return finish();
+  }
+
+  private void sayBeat(ClickTrack track, int countIn) {
+    long now = track.clickBefore(take.frames() - offsetFrames) - countIn;
+    if (now > beat && now >= -countIn) {
+      beat = now;
+      listener.beat(now);
+    }
   }
 
   private boolean lost(Playback out) {
@@ -111,18 +152,19 @@ final class LiveSession implements VerdictListener {
               + which
               + " was gone before anything was heard; check the device and start again");
     }
-    err.printf(
-        Locale.ROOT,
-        "neckway: the sound %s is gone; the take up to %.1f s is kept and reviewed;"
-            + " check the device%n",
-        which,
-        take.seconds());
+    deviceGone = true;
+    listener.complaint(
+        String.format(
+            Locale.ROOT,
+            "the sound %s is gone; the take up to %.1f s is kept and reviewed; check the device",
+            which,
+            take.seconds()));
   }
 
   private void warnOfStumbles(long underruns, double driftSeconds) {
     if (underruns > 0 || Math.abs(driftSeconds) > DRIFT_SECONDS) {
-      err.println(
-          "neckway: the output stumbled, so the click moved against the input by about "
+      listener.complaint(
+          "the output stumbled, so the click moved against the input by about "
               + Math.round(Math.abs(driftSeconds) * 1000)
               + " ms; close other programs, and do not trust this run's timing figures");
     }
@@ -135,12 +177,13 @@ final class LiveSession implements VerdictListener {
         ClickClock.of(
             take.kept(), take.length(), in.sampleRate(), track, countIn, reported, extraSeconds);
     clockSource = clock.source();
-    double first = (track.clickFrame(countIn) + clock.offsetFrames()) / in.sampleRate();
+    offsetFrames = clock.offsetFrames();
+    double first = (track.clickFrame(countIn) + offsetFrames) / in.sampleRate();
     begin(first, clockSource == ClickClock.Source.UNMEASURED ? Clock.UNMEASURED : Clock.MEASURED);
   }
 
   /** Follows a free start: the first note heard is slot 0. */
-  Review toFirstNote() {
+  public Review toFirstNote() {
     Ear ear = new Ear(in.sampleRate());
     FirstNote first = new FirstNote();
     in.start();
@@ -164,29 +207,15 @@ final class LiveSession implements VerdictListener {
   private void begin(double first, Clock clock) {
     firstBeat = Math.round(first * 10_000) / 10_000.0;
     lastNote = Math.max(firstBeat, take.seconds());
-    var pulse = plan.pulse();
+    Pulse pulse = plan.pulse();
     Grid grid = new Grid(Grid.Source.GIVEN, pulse.tempo(), firstBeat, pulse.gapSeconds());
-    page = new LivePage(show, plan, grid, terminal);
-    run = new Run(plan, in.sampleRate(), OptionalDouble.of(firstBeat), clock, this);
+    listener.begun(grid);
+    run = new Run(plan, in.sampleRate(), OptionalDouble.of(firstBeat), clock, verdicts);
     feed();
   }
 
-  @Override
-  public void decided(NoteVerdict verdict) {
-    lastNote = Math.max(lastNote, verdict.note().time());
-    if (verdict.inPlace()) {
-      lastStepPlayed = verdict.step().getAsInt() == plan.route().steps().size() - 1;
-    }
-    page.decided(verdict);
-  }
-
-  @Override
-  public void shifted(ShiftSaid said) {
-    page.shifted(said);
-  }
-
   /** What the run taught of the guitar. */
-  List<Lesson> lessons() {
+  public List<Lesson> lessons() {
     return run == null ? List.of() : run.lessons();
   }
 
@@ -195,7 +224,9 @@ final class LiveSession implements VerdictListener {
     if (any && run != null) {
       feed();
     }
-    if (!any) {
+    if (any) {
+      listener.sound(take.seconds(), take.peak());
+    } else {
       pause();
     }
   }
@@ -210,7 +241,8 @@ final class LiveSession implements VerdictListener {
       return true;
     }
     if (take.problem().isPresent()) {
-      err.println("neckway: " + take.problem().get() + "; the take up to here is kept");
+      deviceGone = true;
+      listener.complaint(take.problem().get() + "; the take up to here is kept");
       return true;
     }
     if (in.gone()) {
@@ -232,26 +264,62 @@ final class LiveSession implements VerdictListener {
     while (take.read()) {
       feed();
     }
-    page.end();
     return run.finish();
   }
 
   /** When the first note was due, seconds from the take's first sample. */
-  double firstBeat() {
+  public double firstBeat() {
     return firstBeat;
   }
 
   /** How the click's times are known. */
-  ClickClock.Source clockSource() {
+  public ClickClock.Source clockSource() {
     return clockSource;
   }
 
+  /** Whether the route was played to its last step. */
+  boolean lastStepPlayed() {
+    return lastStepPlayed;
+  }
+
+  /** Whether the run ended since a device or the disk failed. */
+  boolean failed() {
+    return deviceGone;
+  }
+
+  /** Take frame less output frame. */
+  double offsetFrames() {
+    return offsetFrames;
+  }
+
   /** Waits a little for more sound. */
-  static void pause() {
+  public static void pause() {
     try {
       Thread.sleep(4);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Keeps what tells when the run is over, and passes all on. */
+  private final class Verdicts implements VerdictListener {
+    @Override
+    public void decided(NoteVerdict verdict) {
+      lastNote = Math.max(lastNote, verdict.note().time());
+      if (verdict.inPlace()) {
+        lastStepPlayed = verdict.step().getAsInt() == plan.route().steps().size() - 1;
+      }
+      listener.decided(verdict);
+    }
+
+    @Override
+    public void unnamed(int attempt, int step) {
+      listener.unnamed(attempt, step);
+    }
+
+    @Override
+    public void shifted(ShiftSaid said) {
+      listener.shifted(said);
     }
   }
 

@@ -1,4 +1,4 @@
-package neckway.cli;
+package neckway.sound;
 
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -11,7 +11,7 @@ import neckway.file.TakeReader;
  * may leave a hole or put one in, and then what was captured is not what was played. Told from the
  * two sounds alone, by correlation, never from what was heard in them.
  */
-final class PlayedWhole {
+public final class PlayedWhole {
   private static final double PIECE_SECONDS = 0.1;
   private static final double LEAST_LIKENESS = 0.8;
   private static final double LEAST_RMS = 0.01;
@@ -24,14 +24,14 @@ final class PlayedWhole {
   private final float[] captured;
   private final double rate;
 
-  PlayedWhole(Path captured) {
+  public PlayedWhole(Path captured) {
     try (TakeReader reader = TakeReader.open(captured, Channel.AUTO)) {
       rate = reader.sampleRate();
       this.captured = samples(reader);
     }
   }
 
-  static float[] samples(TakeReader reader) {
+  public static float[] samples(TakeReader reader) {
     float[] all = new float[1 << 20];
     float[] block = new float[4096];
     int length = 0;
@@ -49,7 +49,7 @@ final class PlayedWhole {
    * @return seconds of the take at which it first stands elsewhere than its beginning does; empty
    *     where all of it, as far as it was captured, stands in one place
    */
-  OptionalDouble brokenAt(Path take) {
+  public OptionalDouble brokenAt(Path take) {
     float[] played;
     try (TakeReader reader = TakeReader.open(take, Channel.AUTO)) {
       played = resampled(samples(reader), rate / reader.sampleRate());

@@ -1,4 +1,4 @@
-package neckway.cli;
+package neckway.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,0 +1,54 @@
+package neckway.cli;
+
+import java.io.PrintWriter;
+import neckway.follow.Grid;
+import neckway.follow.NoteVerdict;
+import neckway.follow.RunPlan;
+import neckway.follow.ShiftSaid;
+import neckway.live.LiveListener;
+
+/** Tells a live run in the terminal: its page fills in, and complaints go to the error stream. */
+final class LiveText implements LiveListener {
+  private final RunPlan plan;
+  private final PrintWriter show;
+  private final PrintWriter err;
+  private final boolean terminal;
+  private LivePage page;
+
+  LiveText(RunPlan plan, PrintWriter show, PrintWriter err, boolean terminal) {
+    this.plan = plan;
+    this.show = show;
+    this.err = err;
+    this.terminal = terminal;
+  }
+
+  @Override
+  public void begun(Grid grid) {
+    page = new LivePage(show, plan, grid, terminal);
+  }
+
+  @Override
+  public void decided(NoteVerdict verdict) {
+    page.decided(verdict);
+  }
+
+  @Override
+  public void unnamed(int attempt, int step) {
+    page.unnamed(attempt, step);
+  }
+
+  @Override
+  public void shifted(ShiftSaid said) {
+    page.shifted(said);
+  }
+
+  @Override
+  public void complaint(String line) {
+    err.println("neckway: " + line);
+  }
+
+  /** Ends the page's last line. */
+  void end() {
+    page.end();
+  }
+}

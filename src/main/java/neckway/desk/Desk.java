@@ -1,0 +1,94 @@
+package neckway.desk;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import neckway.file.SettingsFile;
+import neckway.neck.BadInput;
+
+/** What the views share: the drill, the look, the settings, the way from view to view. */
+public final class Desk {
+  /** The setting that names the input device; left out, the first there is. */
+  public static final String INPUT = "input";
+
+  /** The setting that names the output device; left out, the first there is. */
+  public static final String OUTPUT = "output";
+
+  private final SettingsFile settings;
+  private final DrillModel drill = new DrillModel();
+  private final LookModel look;
+  private final Router router = new Router();
+  private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(this, "notice", "");
+
+  private Optional<Consumer<Path>> recordings = Optional.empty();
+
+  /**
+   * @param settings what was kept
+   */
+  public Desk(SettingsFile settings) {
+    this.settings = settings;
+    look = new LookModel(settings);
+    settings.drill("drill").ifPresent(drill::use);
+    settings.complaint().ifPresent(this::say);
+  }
+
+  public SettingsFile settings() {
+    return settings;
+  }
+
+  public DrillModel drill() {
+    return drill;
+  }
+
+  public LookModel look() {
+    return look;
+  }
+
+  public Router router() {
+    return router;
+  }
+
+  /** One line for the player at the foot of the window; empty for none. */
+  public ReadOnlyStringProperty notice() {
+    return notice.getReadOnlyProperty();
+  }
+
+  /** Puts a line at the foot of the window in place of the one before. */
+  public void say(String line) {
+    notice.set(line);
+  }
+
+  /** Says who takes a recording that is dropped on the window. */
+  public void onRecording(Consumer<Path> taker) {
+    recordings = Optional.of(taker);
+  }
+
+  /** Takes a file that was dropped or picked: a drill by its ending, else a recording. */
+  public void open(Path file) {
+    if (file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
+      if (drill.open(file)) {
+        router.go(Screen.Place.CHOOSING);
+        say(Texts.of("choosing.opened", file.getFileName()));
+      } else {
+        say(drill.problem().get());
+      }
+    } else {
+      recordings.ifPresentOrElse(
+          taker -> taker.accept(file), () -> say(Texts.of("problem.drop", file.getFileName())));
+    }
+  }
+
+  /** Keeps the drill, the look and everything else put in the settings; says where it cannot. */
+  public void keep() {
+    settings.put("drill", drill.drill());
+    look.put(settings);
+    try {
+      settings.save();
+    } catch (BadInput e) {
+      say(e.getMessage());
+    }
+  }
+}

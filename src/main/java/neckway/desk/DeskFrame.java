@@ -1,0 +1,186 @@
+package neckway.desk;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.function.Function;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.Toggle;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import neckway.desk.Screen.Place;
+
+/**
+ * What stands around every view: their names at the top, text size and light or dark beside them,
+ * and one line for the player at the foot.
+ */
+public final class DeskFrame {
+  /** Size of plain text at 100 %, pixels. */
+  public static final double BASE_PIXELS = 15;
+
+  private static final int LARGE_PERCENT = 150;
+  private static final int HUGE_PERCENT = 225;
+
+  private final Desk desk;
+  private final Map<Place, Function<Desk, Screen>> makers;
+  private final Map<Place, Screen> made = new EnumMap<>(Place.class);
+  private final Map<Place, ToggleButton> tabs = new EnumMap<>(Place.class);
+  private final BorderPane root = new BorderPane();
+
+  /**
+   * @param makers the views that there are; each is made when it is first shown
+   */
+  public DeskFrame(Desk desk, Map<Place, Function<Desk, Screen>> makers) {
+    this.desk = desk;
+    this.makers = new EnumMap<>(makers);
+    desk.router().offer(makers.keySet());
+    root.getStyleClass().add("desk");
+    root.getStylesheets().add(DeskFrame.class.getResource("desk.css").toExternalForm());
+    root.setTop(top());
+    root.setBottom(foot());
+    desk.look().fontPercent().addListener(o -> dress());
+    desk.look().textPercent().addListener(o -> dress());
+    desk.look().dark().addListener(o -> dress());
+    dress();
+    Drops.accept(root, desk);
+    desk.router().current().addListener((o, before, now) -> show(before, now));
+  }
+
+  /** The whole window's content. */
+  public Region root() {
+    return root;
+  }
+
+  /** A scene with this frame, its keys at work and its first view in front. */
+  public Scene scene(double width, double height) {
+    Scene scene = new Scene(root, width, height);
+    keys(scene);
+    desk.look().window(width, height);
+    scene.widthProperty().addListener(o -> measured(scene));
+    scene.heightProperty().addListener(o -> measured(scene));
+    Place now = desk.router().current().get();
+    show(now, now);
+    return scene;
+  }
+
+  private void measured(Scene scene) {
+    desk.look().window(scene.getWidth(), scene.getHeight());
+  }
+
+  /** Tells the view in front that the window closes. */
+  public void close() {
+    Screen front = made.get(desk.router().current().get());
+    if (front != null) {
+      front.hidden();
+    }
+  }
+
+  private void show(Place before, Place now) {
+    Screen old = made.get(before);
+    if (old != null && before != now) {
+      old.hidden();
+    }
+    desk.say(before == now ? desk.notice().get() : "");
+    Screen screen = made.computeIfAbsent(now, place -> makers.get(place).apply(desk));
+    root.setCenter(screen.node());
+    tabs.get(now).setSelected(true);
+    if (before != now) {
+      desk.keep();
+    }
+    screen.shown();
+  }
+
+  private Region top() {
+    HBox bar = new HBox();
+    bar.getStyleClass().add("tabs");
+    ToggleGroup group = new ToggleGroup();
+    for (Place place : makers.keySet()) {
+      ToggleButton tab = new ToggleButton(Texts.of(place.textKey()));
+      tab.getStyleClass().setAll("tab");
+      tab.setMinWidth(Region.USE_PREF_SIZE);
+      tab.setAccessibleRole(AccessibleRole.TAB_ITEM);
+      tab.setTooltip(new Tooltip(Texts.of("place.key", place.ordinal() + 1)));
+      tab.setToggleGroup(group);
+      tab.setOnAction(e -> desk.router().go(place));
+      tabs.put(place, tab);
+      bar.getChildren().add(tab);
+    }
+    group.selectedToggleProperty().addListener((o, before, now) -> keepOne(before, now));
+    HBox look =
+        new HBox(
+            quiet("look.smaller", () -> desk.look().smallerText()),
+            quiet("look.larger", () -> desk.look().largerText()),
+            quiet("look.dark", () -> desk.look().dark().set(!desk.look().dark().get())));
+    SideBySide top = new SideBySide(bar, look);
+    top.getStyleClass().add("top");
+    return top;
+  }
+
+  private static void keepOne(Toggle before, Toggle now) {
+    if (now == null && before != null) {
+      before.setSelected(true);
+    }
+  }
+
+  private static Button quiet(String key, Runnable action) {
+    Button button = new Button(Texts.of(key));
+    button.getStyleClass().setAll("quiet");
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setAccessibleText(Texts.of(key + ".long"));
+    button.setTooltip(new Tooltip(Texts.of(key + ".long")));
+    button.setOnAction(e -> action.run());
+    return button;
+  }
+
+  private Label foot() {
+    Label notice = new Label();
+    notice.getStyleClass().add("notice");
+    notice.setWrapText(true);
+    notice.setMaxWidth(Double.MAX_VALUE);
+    notice.textProperty().bind(desk.notice());
+    notice.managedProperty().bind(desk.notice().isNotEmpty());
+    notice.visibleProperty().bind(desk.notice().isNotEmpty());
+    notice.setAccessibleRole(AccessibleRole.TEXT);
+    return notice;
+  }
+
+  private void dress() {
+    double pixels = BASE_PIXELS * desk.look().fontPercent().get() / 100;
+    root.setStyle("-fx-font-size: " + Texts.plain(pixels) + "px;");
+    root.getStyleClass().removeAll("dark", "large", "huge");
+    if (desk.look().textPercent().get() > HUGE_PERCENT) {
+      root.getStyleClass().add("huge");
+    } else if (desk.look().textPercent().get() > LARGE_PERCENT) {
+      root.getStyleClass().add("large");
+    }
+    if (desk.look().dark().get()) {
+      root.getStyleClass().add("dark");
+    }
+  }
+
+  private void keys(Scene scene) {
+    for (Place place : makers.keySet()) {
+      KeyCode digit = KeyCode.getKeyCode(Integer.toString(place.ordinal() + 1));
+      on(scene, digit, () -> desk.router().go(place));
+    }
+    on(scene, KeyCode.PLUS, () -> desk.look().largerText());
+    on(scene, KeyCode.EQUALS, () -> desk.look().largerText());
+    on(scene, KeyCode.ADD, () -> desk.look().largerText());
+    on(scene, KeyCode.MINUS, () -> desk.look().smallerText());
+    on(scene, KeyCode.SUBTRACT, () -> desk.look().smallerText());
+    on(scene, KeyCode.D, () -> desk.look().dark().set(!desk.look().dark().get()));
+  }
+
+  private static void on(Scene scene, KeyCode code, Runnable action) {
+    scene.getAccelerators().put(new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN), action);
+  }
+}

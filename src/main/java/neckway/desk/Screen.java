@@ -1,0 +1,28 @@
+package neckway.desk;
+
+import javafx.scene.Parent;
+
+/** One of the views that the frame shows, one at a time. It binds; its view model decides. */
+public interface Screen {
+  /** Which views there are, in the order of work. */
+  enum Place {
+    CHOOSING,
+    PLAYING,
+    READING,
+    SOUND_ROOM;
+
+    /** Its name in the bundle. */
+    String textKey() {
+      return "place." + name().toLowerCase(java.util.Locale.ROOT);
+    }
+  }
+
+  /** What is shown; the same each time. */
+  Parent node();
+
+  /** It has come to the front: the place to put the focus, and to begin what only then runs. */
+  void shown();
+
+  /** Another one has come to the front, or the window closes: what runs is to stop. */
+  void hidden();
+}

@@ -1,0 +1,212 @@
+package neckway.desk.app;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
+import java.util.function.Function;
+import javafx.application.Platform;
+import neckway.desk.Desk;
+import neckway.desk.DrillModel;
+import neckway.desk.Screen;
+import neckway.desk.Screen.Place;
+import neckway.desk.Texts;
+import neckway.desk.play.DeviceCheck;
+import neckway.desk.play.Engine;
+import neckway.desk.play.LostTakes;
+import neckway.desk.play.PlayingModel;
+import neckway.desk.play.PlayingScreen;
+import neckway.desk.play.RunSettings;
+import neckway.desk.play.SoundCheck;
+import neckway.desk.read.DevicePlayer;
+import neckway.desk.read.Player;
+import neckway.desk.read.ReadTake;
+import neckway.desk.read.ReadingActions;
+import neckway.desk.read.ReadingModel;
+import neckway.desk.read.ReadingScreen;
+import neckway.desk.read.RecordingModel;
+import neckway.file.Drill;
+import neckway.file.DrillFile;
+import neckway.follow.ReviewedShift;
+import neckway.follow.RunPlan;
+import neckway.neck.BadInput;
+import neckway.neck.Direction;
+import neckway.neck.Join;
+
+/** Joins playing, reading and recordings to the desk: what comes after what. */
+public final class Coach {
+  /** From one tempo to the next slower one. */
+  static final double SLOWER = 0.92;
+
+  private final Desk desk;
+  private final RunSettings settings;
+  private final PlayingModel playing;
+  private final ReadingModel reading;
+  private final RecordingModel recording;
+
+  /** On the devices of this machine. */
+  public static Coach onDevices(Desk desk) {
+    RunSettings settings = new RunSettings(desk.settings());
+    Executor recording = thread("recording");
+    Coach coach =
+        new Coach(
+            desk,
+            settings,
+            Engine.devices(),
+            new DeviceCheck(),
+            new DevicePlayer(settings::output),
+            thread("reading"),
+            recording,
+            Platform::runLater);
+    coach.rescue(recording, Platform::runLater);
+    return coach;
+  }
+
+  private static Executor thread(String name) {
+    return Executors.newSingleThreadExecutor(
+        task -> {
+          Thread thread = new Thread(task, name);
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
+
+  /** On whatever is given, for tests. */
+  public Coach(
+      Desk desk,
+      RunSettings settings,
+      Engine engine,
+      SoundCheck check,
+      Player player,
+      Executor readingWork,
+      Executor recordingWork,
+      Executor window) {
+    this.desk = desk;
+    this.settings = settings;
+    playing = new PlayingModel(desk.drill(), settings, engine, check, this::readRun);
+    reading = new ReadingModel(player, readingWork, window);
+    recording = new RecordingModel(recordingWork, window, this::read, desk::say);
+    desk.onRecording(this::review);
+  }
+
+  /** Adds the views to those of the window. */
+  public void offer(Map<Place, Function<Desk, Screen>> screens) {
+    screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look()));
+    screens.put(Place.READING, d -> new ReadingScreen(reading, recording, new Next(), d.look()));
+  }
+
+  /** A run that ended since something failed says so where its review is read. */
+  private void readRun(ReadTake take) {
+    reading.open(take);
+    // who has gone elsewhere meanwhile is not fetched back
+    if (desk.router().current().get() == Place.PLAYING) {
+      desk.router().go(Place.READING);
+    }
+    if (!playing.complaint().isEmpty()) {
+      desk.say(playing.complaint());
+    }
+  }
+
+  /** Looks for takes that a crash left unfinished, and says where they are. */
+  public void rescue(Executor work, Executor window) {
+    Path folder = settings.takesFolder();
+    work.execute(
+        () -> {
+          List<Path> rescued = LostTakes.rescue(folder, Instant.now());
+          if (!rescued.isEmpty()) {
+            Path last = rescued.get(rescued.size() - 1);
+            window.execute(() -> desk.say(Texts.of("read.rescued", last)));
+          }
+        });
+  }
+
+  /** The window closes. */
+  public void close() {
+    playing.close();
+  }
+
+  private void read(ReadTake take) {
+    reading.open(take);
+    desk.router().go(Place.READING);
+  }
+
+  /** Reviews a recording like a run of the drill that is chosen. */
+  public void review(Path file) {
+    Drill drill = desk.drill().drill();
+    RunPlan plan = RunSettings.planWithoutGuitar(drill);
+    try {
+      plan = settings.plan(drill);
+    } catch (BadInput e) {
+      desk.say(e.getMessage());
+    }
+    desk.router().go(Place.READING);
+    recording.start(file, drill, plan);
+  }
+
+  public PlayingModel playing() {
+    return playing;
+  }
+
+  public ReadingModel reading() {
+    return reading;
+  }
+
+  public RecordingModel recording() {
+    return recording;
+  }
+
+  /** What the keys of the reading do. */
+  private final class Next implements ReadingActions {
+    @Override
+    public void again() {
+      playing.beginWhenShown();
+      desk.router().go(Place.PLAYING);
+    }
+
+    @Override
+    public void slower() {
+      double tempo = desk.drill().drill().pulse().tempo();
+      double slower = Math.max(DrillFile.SLOWEST, Math.rint(tempo * SLOWER));
+      if (slower < tempo) {
+        desk.drill().tempo(slower);
+        again();
+      } else {
+        desk.say(Texts.of("read.slowest"));
+      }
+    }
+
+    @Override
+    public void anotherJoin() {
+      List<ReviewedShift> shifts =
+          reading.take().get().map(t -> t.review().shifts()).orElse(List.of());
+      if (shifts.isEmpty()) {
+        desk.say(Texts.of("read.oneJoin"));
+        return;
+      }
+      ReviewedShift shift = shifts.get(reading.shift().orElse(0));
+      if (anotherJoin(shift)) {
+        desk.router().go(Place.PLAYING);
+      } else {
+        desk.say(Texts.of("read.oneJoin"));
+      }
+    }
+
+    /** The next cleanest one, after the last the cleanest; whether that is another. */
+    private boolean anotherJoin(ReviewedShift shift) {
+      DrillModel drills = desk.drill();
+      int pair = shift.planned().pair();
+      if (pair >= drills.pairs().size()) {
+        return false;
+      }
+      Direction direction = shift.planned().direction();
+      Join before = drills.join(pair, direction);
+      drills.joinBy(pair, direction, 1);
+      if (drills.join(pair, direction).equals(before)) {
+        drills.join(pair, direction, drills.pairs().get(pair).get(0));
+      }
+      return !drills.join(pair, direction).equals(before);
+    }
+  }
+}

@@ -1,0 +1,198 @@
+package neckway.desk.choose;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.IntConsumer;
+import javafx.beans.property.BooleanProperty;
+import javafx.collections.FXCollections;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Region;
+import javafx.util.StringConverter;
+import neckway.desk.Desk;
+import neckway.desk.DrillModel;
+import neckway.desk.LookModel;
+import neckway.desk.Texts;
+import neckway.file.Drill;
+import neckway.file.DrillFile;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.RouteBuilder;
+
+/** Everything of a drill that is not chosen on the neck, and how the neck is drawn. */
+final class DrillForm {
+  private static final double TEMPO_STEP = 2;
+
+  private final Desk desk;
+  private final DrillModel drill;
+  private final ChoosingModel model;
+  private final GridPane grid = new GridPane();
+  private final ComboBox<Key> key = new ComboBox<>();
+  private final ComboBox<String> tuning = new ComboBox<>();
+  private final ComboBox<Integer> start = new ComboBox<>();
+  private final NumberSpinner count;
+  private final NumberSpinner tempo;
+  private final NumberSpinner notes;
+  private final NumberSpinner rounds;
+  private boolean filling;
+
+  DrillForm(Desk desk, ChoosingModel model, DrillFiles files) {
+    this.desk = desk;
+    this.model = model;
+    drill = desk.drill();
+    count = number("choosing.count", 1, Neck.LONGEST_CHAIN, 1, true);
+    tempo = number("choosing.tempo", DrillFile.SLOWEST, DrillFile.FASTEST, TEMPO_STEP, false);
+    notes = number("choosing.notes", 1, DrillFile.MOST_NOTES_PER_BEAT, 1, true);
+    rounds = number("choosing.repeat", 1, RouteBuilder.MOST_ROUNDS, 1, true);
+    grid.getStyleClass().add("form");
+    key.setItems(FXCollections.observableArrayList(ChoosingModel.KEYS));
+    tuning.setItems(FXCollections.observableList(ChoosingModel.TUNINGS));
+    tuning.setEditable(true);
+    tuning.getStyleClass().add("tuning");
+    tuning.setMaxWidth(Double.MAX_VALUE);
+    key.setMaxWidth(Double.MAX_VALUE);
+    start.setMaxWidth(Double.MAX_VALUE);
+    start.setConverter(shown(fret -> Texts.of("choosing.start.fret", fret)));
+    place(0, 0, "choosing.key", key);
+    place(0, 1, "choosing.tuning", tuning);
+    place(0, 2, "choosing.start", start);
+    place(0, 3, "choosing.count", count);
+    place(2, 0, "choosing.tempo", tempo);
+    place(2, 1, "choosing.notes", notes);
+    place(2, 2, "choosing.repeat", rounds);
+    place(2, 3, "choosing.label", labels());
+    FlowPane ticks =
+        new FlowPane(
+            tick("choosing.left", desk.look().leftHanded()),
+            tick("choosing.low-top", desk.look().lowStringOnTop()),
+            tick("choosing.close", desk.look().closeUp()));
+    ticks.getStyleClass().add("ticks");
+    grid.add(ticks, 0, 4, 4, 1);
+    grid.add(buttons(files), 0, 5, 4, 1);
+    listen();
+    fill();
+  }
+
+  Region node() {
+    return grid;
+  }
+
+  private NumberSpinner number(
+      String textKey, double least, double most, double step, boolean whole) {
+    return new NumberSpinner(textKey, least, most, step, whole, desk::say);
+  }
+
+  private void place(int column, int row, String textKey, Node control) {
+    Label label = new Label(Texts.of(textKey));
+    label.setLabelFor(control);
+    label.setMinWidth(Region.USE_PREF_SIZE);
+    control.setAccessibleText(Texts.of(textKey));
+    grid.add(label, column, row);
+    grid.add(control, column + 1, row);
+  }
+
+  private ComboBox<LookModel.Label> labels() {
+    ComboBox<LookModel.Label> labels =
+        new ComboBox<>(FXCollections.observableList(Arrays.asList(LookModel.Label.values())));
+    labels.setConverter(
+        shown(
+            label ->
+                Texts.of("choosing.label." + label.name().toLowerCase(java.util.Locale.ROOT))));
+    labels.valueProperty().bindBidirectional(desk.look().label());
+    labels.setMaxWidth(Double.MAX_VALUE);
+    return labels;
+  }
+
+  private static FlowPane buttons(DrillFiles files) {
+    Button open = new Button(Texts.of("choosing.open"));
+    open.setTooltip(new Tooltip(Texts.of("choosing.open.key")));
+    open.setOnAction(e -> files.open());
+    Button save = new Button(Texts.of("choosing.save"));
+    save.setTooltip(new Tooltip(Texts.of("choosing.save.key")));
+    save.setOnAction(e -> files.save());
+    FlowPane buttons = new FlowPane(open, save);
+    buttons.getStyleClass().add("ticks");
+    return buttons;
+  }
+
+  private static CheckBox tick(String textKey, BooleanProperty property) {
+    CheckBox box = new CheckBox(Texts.of(textKey));
+    box.setMinWidth(Region.USE_PREF_SIZE);
+    box.selectedProperty().bindBidirectional(property);
+    return box;
+  }
+
+  private static <T> StringConverter<T> shown(Function<T, String> words) {
+    return new StringConverter<>() {
+      @Override
+      public String toString(T value) {
+        return value == null ? "" : words.apply(value);
+      }
+
+      @Override
+      public T fromString(String text) {
+        throw new UnsupportedOperationException("nothing is typed here");
+      }
+    };
+  }
+
+  private void listen() {
+    drill.drillProperty().addListener(o -> fill());
+    key.valueProperty().addListener((o, before, now) -> ask(now, drill::key));
+    start.valueProperty().addListener((o, before, now) -> ask(now, drill::start));
+    tuning.valueProperty().addListener((o, before, now) -> tuning(now));
+    on(count, model::count);
+    on(notes, drill::notesPerBeat);
+    on(rounds, drill::rounds);
+    tempo.valueProperty().addListener((o, before, now) -> ask(now, drill::tempo));
+  }
+
+  private void on(NumberSpinner spinner, IntConsumer action) {
+    spinner
+        .valueProperty()
+        .addListener((o, before, now) -> ask(now, value -> action.accept(value.intValue())));
+  }
+
+  /** A tuning that cannot be read stays in the field, to be mended. */
+  private void tuning(String names) {
+    if (!filling && names != null && drill.tuning(names)) {
+      fill();
+    }
+  }
+
+  private <T> void ask(T value, Consumer<T> action) {
+    if (!filling && value != null) {
+      action.accept(value);
+      fill();
+    }
+  }
+
+  private void fill() {
+    Drill d = drill.drill();
+    filling = true;
+    try {
+      if (!key.getItems().contains(d.key())) {
+        key.getItems().add(d.key());
+      }
+      key.setValue(d.key());
+      tuning.setValue(d.tuning().toString());
+      List<Integer> starts = drill.starts();
+      start.setItems(FXCollections.observableList(starts));
+      start.setValue(d.start().orElse(starts.get(0)));
+      count.show(d.shapes().size());
+      tempo.show(d.pulse().tempo());
+      notes.show(d.pulse().notesPerBeat());
+      rounds.show(d.rounds());
+    } finally {
+      filling = false;
+    }
+  }
+}

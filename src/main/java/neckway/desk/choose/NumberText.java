@@ -1,0 +1,63 @@
+package neckway.desk.choose;
+
+import java.util.function.Consumer;
+import java.util.function.DoubleSupplier;
+import javafx.util.StringConverter;
+import neckway.desk.Texts;
+
+/**
+ * A number as it is written in a field. What is no number or out of bounds is said in one line, and
+ * the number stays what it was.
+ */
+final class NumberText extends StringConverter<Double> {
+  private final String name;
+  private final double least;
+  private final double most;
+  private final boolean whole;
+  private final DoubleSupplier current;
+  private final Consumer<String> complain;
+
+  /**
+   * @param name what the number is, for a complaint
+   * @param whole whether it has no fraction
+   * @param current what it is now
+   * @param complain where a line for the player goes
+   */
+  NumberText(
+      String name,
+      double least,
+      double most,
+      boolean whole,
+      DoubleSupplier current,
+      Consumer<String> complain) {
+    this.name = name;
+    this.least = least;
+    this.most = most;
+    this.whole = whole;
+    this.current = current;
+    this.complain = complain;
+  }
+
+  @Override
+  public String toString(Double number) {
+    return number == null ? "" : Texts.plain(number);
+  }
+
+  @Override
+  public Double fromString(String text) {
+    String written = text.strip().replace(',', '.');
+    boolean number = written.matches(whole ? "\\d{1,6}" : "\\d{1,6}(\\.\\d*)?");
+    double value = number ? Double.parseDouble(written) : 0;
+    if (number && value >= least && value <= most) {
+      return value;
+    }
+    complain.accept(
+        Texts.of(
+            whole ? "problem.whole" : "problem.number",
+            name.toLowerCase(java.util.Locale.ROOT),
+            text.strip(),
+            Texts.plain(least),
+            Texts.plain(most)));
+    return current.getAsDouble();
+  }
+}

@@ -1,0 +1,134 @@
+package neckway.desk.page;
+
+/**
+ * Where things lie on a page of some size: bars in lines, lines on sheets. All lengths in pixels.
+ *
+ * @param font height of a figure
+ * @param column width of a step
+ * @param barsPerLine whole bars side by side
+ * @param linesPerSheet lines that fit one under the other
+ * @param lines lines in all
+ */
+record PageLayout(
+    double font, double column, int barsPerLine, int linesPerSheet, int lines, int strings) {
+  /** Blank at each side, in figures' heights. */
+  private static final double MARGIN = 1.0;
+
+  /** From string to string. */
+  private static final double STRING_GAP = 0.82;
+
+  /** Above the highest string: the hand and the arc. */
+  private static final double ABOVE = 2.0;
+
+  /** From the lowest string to the ruler. */
+  private static final double TO_RULER = 1.35;
+
+  /** Under the ruler: the figures of time. */
+  private static final double BELOW = 1.75;
+
+  private static final double LEAST_COLUMN = 1.75;
+  private static final double MOST_COLUMN = 3.2;
+  private static final double SMALLEST_FONT = 9;
+  private static final double MOST_LARGER = 1.9;
+
+  /** Rather than turn sheets, figures are made smaller than wanted by as much as this. */
+  private static final double SMALLER = 0.7;
+
+  /**
+   * The whole page as large as it fits, in as many lines as that takes. One that would be much
+   * smaller than wanted goes on over several sheets.
+   *
+   * @param wantedFont height of a figure; smaller only where not even one bar fits
+   */
+  static PageLayout of(double width, double height, double wantedFont, PageModel page) {
+    int bar = page.barSteps();
+    int perLine = 1;
+    double font = 0;
+    for (int tried = 1; tried <= page.bars(); tried++) {
+      int lines = (page.bars() + tried - 1) / tried;
+      double fits = Math.min(widest(width, bar * tried), tallest(height, lines, page.strings()));
+      if (fits > font) {
+        font = fits;
+        perLine = tried;
+      }
+    }
+    if (font < SMALLER * wantedFont) {
+      int strings = page.strings();
+      int onSheet = Math.max(1, (int) (height / lineHeight(SMALLER * wantedFont, strings)));
+      double room = Math.min(widest(width, bar), tallest(height, onSheet, strings));
+      font = Math.max(SMALLEST_FONT, Math.min(wantedFont, room));
+      perLine = 1;
+      while (perLine < page.bars() && widest(width, bar * (perLine + 1)) >= font) {
+        perLine++;
+      }
+    }
+    font = Math.min(font, MOST_LARGER * wantedFont);
+    double column = Math.min(MOST_COLUMN * font, (width - 2 * MARGIN * font) / (bar * perLine));
+    int lines = (page.bars() + perLine - 1) / perLine;
+    int linesPerSheet = Math.max(1, (int) (height / lineHeight(font, page.strings()) + 1e-6));
+    return new PageLayout(font, column, perLine, linesPerSheet, lines, page.strings());
+  }
+
+  private static double widest(double width, int columns) {
+    return width / (LEAST_COLUMN * columns + 2 * MARGIN);
+  }
+
+  private static double tallest(double height, int lines, int strings) {
+    return height / (lines * lineHeight(1, strings));
+  }
+
+  private static double lineHeight(double font, int strings) {
+    return font * (ABOVE + STRING_GAP * (strings - 1) + TO_RULER + BELOW);
+  }
+
+  double lineHeight() {
+    return lineHeight(font, strings);
+  }
+
+  double left() {
+    return MARGIN * font;
+  }
+
+  double stringGap() {
+    return STRING_GAP * font;
+  }
+
+  int line(int step, int barSteps) {
+    return step / (barSteps * barsPerLine);
+  }
+
+  /** Middle of a step's column. */
+  double x(int step, int barSteps) {
+    return left() + (step % (barSteps * barsPerLine) + 0.5) * column;
+  }
+
+  /** The highest string of a line on its sheet. */
+  double top(int line) {
+    return (line % linesPerSheet) * lineHeight() + ABOVE * font;
+  }
+
+  double bottom(int line) {
+    return top(line) + (strings - 1) * stringGap();
+  }
+
+  double ruler(int line) {
+    return bottom(line) + TO_RULER * font;
+  }
+
+  int sheet(int line) {
+    return line / linesPerSheet;
+  }
+
+  int sheets() {
+    return (lines + linesPerSheet - 1) / linesPerSheet;
+  }
+
+  /** The step at a point of a sheet, or the nearest one to it. */
+  int stepAt(double x, double y, int sheet, int barSteps, int steps) {
+    int lineOnSheet = (int) Math.max(0, Math.min(linesPerSheet - 1, y / lineHeight()));
+    int line = Math.min(lines - 1, sheet * linesPerSheet + lineOnSheet);
+    int perLine = barSteps * barsPerLine;
+    int column0 = (int) Math.max(0, Math.min(perLine - 1, (x - left()) / column));
+    return Math.min(steps - 1, line * perLine + column0);
+  }
+}

@@ -1,0 +1,413 @@
+package neckway.desk.play;
+
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import neckway.desk.DrillModel;
+import neckway.desk.Texts;
+import neckway.desk.page.PageModel;
+import neckway.desk.read.ReadTake;
+import neckway.file.Drill;
+import neckway.follow.Review;
+import neckway.follow.RunPlan;
+import neckway.live.LiveResult;
+import neckway.live.LiveSetup;
+import neckway.neck.BadInput;
+
+/**
+ * A run from the sound check to its review, all with one key. Everything but what the engine's
+ * thread posts happens on one thread, which calls {@link #frame()} once a frame.
+ */
+public final class PlayingModel {
+  /** Where a run is. */
+  public enum State {
+    /** Nothing runs; the sound is checked. */
+    READY,
+    /** The devices are being opened. */
+    OPENING,
+    COUNT_IN,
+    PLAYING,
+    /** Between two rounds. */
+    REST,
+    /** The player is asked how many were right. */
+    GUESSING
+  }
+
+  private static final int MOST_GUESS = 9999;
+  private static final int REST_BARS = 1;
+  private static final long CLOSE_MILLIS = 3_000;
+
+  private final DrillModel drills;
+  private final RunSettings settings;
+  private final Engine engine;
+  private final SoundCheck check;
+  private final Consumer<ReadTake> reading;
+  private final Queue<Runnable> events = new ConcurrentLinkedQueue<>();
+  private final RunPost post = new RunPost(events::add);
+
+  private final ReadOnlyObjectWrapper<State> state =
+      new ReadOnlyObjectWrapper<>(this, "state", State.READY);
+  private final ReadOnlyObjectWrapper<PageModel> page = new ReadOnlyObjectWrapper<>(this, "page");
+  private final ReadOnlyStringWrapper count = new ReadOnlyStringWrapper(this, "count", "");
+  private final ReadOnlyStringWrapper line = new ReadOnlyStringWrapper(this, "line", "");
+  private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper(this, "said", "");
+  private final ReadOnlyStringWrapper guess = new ReadOnlyStringWrapper(this, "guess", "");
+  private final ReadOnlyDoubleWrapper level = new ReadOnlyDoubleWrapper(this, "level", 0);
+  private final ReadOnlyIntegerWrapper round = new ReadOnlyIntegerWrapper(this, "round", 0);
+
+  private Drill drill;
+  private RunPlan plan;
+  private Runnable stop = () -> {};
+  private boolean stopAsked;
+  private boolean checking;
+  private boolean beginWhenShown;
+  private String complaint = "";
+  private Optional<LiveResult> last = Optional.empty();
+
+  /**
+   * @param reading told a take to be read when a run is over
+   */
+  public PlayingModel(
+      DrillModel drills,
+      RunSettings settings,
+      Engine engine,
+      SoundCheck check,
+      Consumer<ReadTake> reading) {
+    this.drills = drills;
+    this.settings = settings;
+    this.engine = engine;
+    this.check = check;
+    this.reading = reading;
+    fresh();
+    drills
+        .drillProperty()
+        .addListener(
+            o -> {
+              if (state.get() == State.READY) {
+                fresh();
+              }
+            });
+    settings.liveMarks().addListener(o -> page.get().show(marks()));
+  }
+
+  private void fresh() {
+    drill = drills.drill();
+    plan = RunSettings.planWithoutGuitar(drill);
+    newPage();
+    said.set("");
+  }
+
+  private void newPage() {
+    PageModel next = new PageModel(plan);
+    next.show(marks());
+    page.set(next);
+  }
+
+  private PageModel.Marks marks() {
+    return settings.liveMarks().get() ? PageModel.Marks.SHOWN : PageModel.Marks.HIDDEN;
+  }
+
+  // ---- what the player does
+
+  /** The view has come to the front. */
+  public void shown() {
+    if (state.get() != State.READY) {
+      return;
+    }
+    fresh();
+    if (beginWhenShown) {
+      begin();
+    } else {
+      listen();
+    }
+    beginWhenShown = false;
+  }
+
+  /** When the view next comes to the front, a run begins at once. */
+  public void beginWhenShown() {
+    beginWhenShown = true;
+  }
+
+  /** The view has gone: what runs ends in good order. */
+  public void hidden() {
+    stopCheck(() -> {});
+    askStop();
+  }
+
+  /**
+   * The window closes: a run is ended and its take put in its place, unless that takes too long;
+   * then the next start finds it.
+   */
+  public boolean close() {
+    askStop();
+    frame();
+    return post.awaitOver(CLOSE_MILLIS);
+  }
+
+  /** The one key: begins, stops, begins again; in a guess it is the answer. */
+  public void press() {
+    switch (state.get()) {
+      case READY -> begin();
+      case GUESSING -> answer();
+      default -> askStop();
+    }
+  }
+
+  /** Stops; a question is left without an answer. */
+  public void escape() {
+    if (state.get() == State.GUESSING) {
+      guess.set("");
+      answer();
+    } else {
+      askStop();
+    }
+  }
+
+  /** A figure of the guess. */
+  public void digit(int digit) {
+    if (state.get() == State.GUESSING && Integer.parseInt("0" + guess.get()) * 10 < MOST_GUESS) {
+      guess.set(guess.get() + digit);
+    }
+  }
+
+  /** Takes the last figure of the guess back. */
+  public void backspace() {
+    if (!guess.get().isEmpty()) {
+      guess.set(guess.get().substring(0, guess.get().length() - 1));
+    }
+  }
+
+  /** Begins a run of the drill as it is chosen now. */
+  public void begin() {
+    if (state.get() != State.READY) {
+      return;
+    }
+    fresh();
+    complaint = "";
+    line.set("");
+    last = Optional.empty();
+    stopAsked = false;
+    try {
+      plan = settings.plan(drill);
+    } catch (BadInput e) {
+      complaint(e.getMessage());
+    }
+    LocalDateTime now = LocalDateTime.now();
+    Drill played = drill;
+    try {
+      settings.takeFile(played, now, 0);
+    } catch (BadInput e) {
+      complaint(e.getMessage());
+      return;
+    }
+    newPage();
+    state.set(State.OPENING);
+    boolean repeat = settings.repeat().get() && !settings.guessFirst().get();
+    LiveSetup setup =
+        new LiveSetup(
+            plan,
+            settings.input(),
+            settings.output(),
+            settings.clickGain(),
+            repeat,
+            REST_BARS,
+            r -> settings.takeFile(played, now, r));
+    RunPost listener = post.forRun(this, played);
+    stopCheck(
+        () -> {
+          Runnable stopper = engine.start(setup, listener);
+          events.add(() -> started(stopper));
+        });
+  }
+
+  private void started(Runnable stopper) {
+    stop = stopper;
+    if (stopAsked) {
+      stop.run();
+    }
+  }
+
+  private void askStop() {
+    if (state.get() != State.READY && state.get() != State.GUESSING) {
+      stopAsked = true;
+      stop.run();
+    }
+  }
+
+  private void listen() {
+    checking = true;
+    check.start(settings.input(), post::checked);
+  }
+
+  private void stopCheck(Runnable then) {
+    checking = false;
+    check.stop(then);
+  }
+
+  // ---- what happens, in the frame after it did
+
+  /** Takes what was posted since the last frame. */
+  public void frame() {
+    for (Runnable event = events.poll(); event != null; event = events.poll()) {
+      event.run();
+    }
+    level.set(post.level());
+    if (checking && state.get() == State.READY) {
+      post.checkLine().ifPresent(off -> line.set(off.isEmpty() ? complaint : off));
+    }
+  }
+
+  void roundBegins(int now) {
+    round.set(now);
+    if (now > 0) {
+      state.set(State.REST);
+    }
+  }
+
+  void beat(long beat) {
+    int countIn = plan.pulse().countIn();
+    if (beat < 0) {
+      if (state.get() != State.COUNT_IN) {
+        state.set(State.COUNT_IN);
+        page.get().clear();
+        page.get().show(marks());
+        said.set("");
+      }
+      count.set(Long.toString(countIn + beat + 1));
+    } else if (state.get() != State.PLAYING) {
+      count.set("");
+      state.set(State.PLAYING);
+    }
+  }
+
+  void complaint(String told) {
+    complaint = told;
+    line.set(told);
+  }
+
+  void roundEnded(LiveResult result, String leak) {
+    count.set("");
+    if (!leak.isEmpty() && line.get().isEmpty()) {
+      complaint(leak);
+    }
+    if (result.overflows() + result.lostFrames() > 0) {
+      complaint(Texts.of("play.lost", result.overflows(), result.lostFrames()));
+    }
+    if (last.isPresent() && !played(result.review())) {
+      return;
+    }
+    last = Optional.of(result);
+    page.get().review(result.review());
+    if (!settings.guessFirst().get()) {
+      page.get().show(PageModel.Marks.SHOWN);
+      said.set(result.review().summary().words().stream().findFirst().orElse(""));
+    }
+  }
+
+  /** Whether anything was played in a round, not only sounded in the rest before it. */
+  private static boolean played(Review review) {
+    double from = review.grid().firstBeat() - review.grid().gapSeconds();
+    return review.notes().stream().anyMatch(note -> note.time() >= from);
+  }
+
+  void over() {
+    stop = () -> {};
+    count.set("");
+    boolean heard = last.filter(r -> !r.review().notes().isEmpty()).isPresent();
+    if (heard && settings.guessFirst().get()) {
+      guess.set("");
+      state.set(State.GUESSING);
+      return;
+    }
+    state.set(State.READY);
+    if (heard) {
+      read(OptionalInt.empty());
+    } else {
+      if (line.get().isEmpty() && last.isPresent() && !stopAsked) {
+        complaint(Texts.of("play.nothing"));
+      }
+      listen();
+    }
+  }
+
+  private void answer() {
+    state.set(State.READY);
+    read(
+        guess.get().isEmpty()
+            ? OptionalInt.empty()
+            : OptionalInt.of(Integer.parseInt(guess.get())));
+  }
+
+  private void read(OptionalInt guessed) {
+    LiveResult result = last.orElseThrow();
+    Optional<Path> take = result.take();
+    reading.accept(new ReadTake(drill, plan, result.review(), take, guessed));
+  }
+
+  // ---- what is shown
+
+  public ReadOnlyObjectProperty<State> state() {
+    return state.getReadOnlyProperty();
+  }
+
+  /** The page that fills in. */
+  public ReadOnlyObjectProperty<PageModel> page() {
+    return page.getReadOnlyProperty();
+  }
+
+  /** The count-in's figure; empty outside it. */
+  public ReadOnlyStringProperty count() {
+    return count.getReadOnlyProperty();
+  }
+
+  /** One line about what is off; empty where nothing is. */
+  public ReadOnlyStringProperty line() {
+    return line.getReadOnlyProperty();
+  }
+
+  /** What went amiss in the run that was last begun; empty where nothing did. */
+  public String complaint() {
+    return complaint;
+  }
+
+  /** What is said of the round that is over, while the next one waits. */
+  public ReadOnlyStringProperty said() {
+    return said.getReadOnlyProperty();
+  }
+
+  /** The guess as typed. */
+  public ReadOnlyStringProperty guess() {
+    return guess.getReadOnlyProperty();
+  }
+
+  /** What comes in, 0 to 1. */
+  public ReadOnlyDoubleProperty level() {
+    return level.getReadOnlyProperty();
+  }
+
+  /** The round, from 0. */
+  public ReadOnlyIntegerProperty round() {
+    return round.getReadOnlyProperty();
+  }
+
+  public RunSettings settings() {
+    return settings;
+  }
+
+  /** The drill that is played, or would be. */
+  public Drill drill() {
+    return drill;
+  }
+}

@@ -1,0 +1,231 @@
+package neckway.desk.play;
+
+import javafx.animation.AnimationTimer;
+import javafx.beans.binding.Bindings;
+import javafx.geometry.Pos;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Parent;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import neckway.desk.LookModel;
+import neckway.desk.Screen;
+import neckway.desk.Texts;
+import neckway.desk.page.Arrangement;
+import neckway.desk.page.NeckStrip;
+import neckway.desk.page.PageView;
+import neckway.desk.play.PlayingModel.State;
+
+/** Shows a run: page, count-in, small neck, and one line if something is off. */
+public final class PlayingScreen implements Screen {
+  private static final double BASE = 100;
+  private static final double SETTINGS_WIDTH = 360;
+  private static final double STACKED_SHARE = 0.8;
+
+  private final PlayingModel model;
+  private final LookModel look;
+  private final BorderPane root = new BorderPane();
+  private final PageView page;
+  private final NeckStrip neck;
+  private final Arrangement arrangement;
+  private final VBox settings = new VBox();
+  private final AnimationTimer frames =
+      new AnimationTimer() {
+        @Override
+        public void handle(long now) {
+          model.frame();
+        }
+      };
+
+  public PlayingScreen(PlayingModel model, LookModel look) {
+    this.model = model;
+    this.look = look;
+    page = new PageView(model.page().get());
+    page.setAccessibleText(Texts.of("play.page"));
+    neck = new NeckStrip(model.page().get());
+    root.getStyleClass().addAll("page", "playing");
+    root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
+    arrangement = new Arrangement(root, top(), middle(), bottom());
+    root.setFocusTraversable(true);
+    root.setAccessibleRole(AccessibleRole.PARENT);
+    root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+    model
+        .page()
+        .addListener(
+            (o, old, now) -> {
+              page.show(now);
+              neck.show(now);
+            });
+    look.dark().addListener(o -> dress());
+    look.fontPercent().addListener(o -> dress());
+    look.leftHanded().addListener(o -> dress());
+    look.lowStringOnTop().addListener(o -> dress());
+    dress();
+  }
+
+  private void dress() {
+    double scale = look.fontPercent().get() / BASE;
+    page.look(look.dark().get(), scale);
+    neck.look(look.dark().get(), scale);
+    arrangement.at(scale);
+    settings.prefWidthProperty().unbind();
+    if (scale > Arrangement.STACKED) {
+      settings.prefWidthProperty().bind(root.widthProperty().multiply(STACKED_SHARE));
+    } else {
+      settings.setPrefWidth(SETTINGS_WIDTH);
+    }
+    neck.turn(look.leftHanded().get(), look.lowStringOnTop().get());
+    neck.setPrefSize(400 * Math.min(1.5, Math.sqrt(scale)), 150 * Math.sqrt(scale));
+    neck.setMinSize(260, 110);
+    neck.setMaxHeight(150 * Math.sqrt(scale));
+  }
+
+  private Region top() {
+    Label headline = new Label();
+    headline.getStyleClass().add("headline");
+    headline.setWrapText(true);
+    headline
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> PlayingWords.headline(model.drill()), model.page(), model.state()));
+    Label line = new Label();
+    line.getStyleClass().add("off");
+    line.setWrapText(true);
+    line.textProperty().bind(model.line());
+    line.managedProperty().bind(model.line().isNotEmpty());
+    line.visibleProperty().bind(model.line().isNotEmpty());
+    Label said = new Label();
+    said.getStyleClass().add("said");
+    said.setWrapText(true);
+    said.textProperty().bind(model.said());
+    said.managedProperty().bind(model.said().isNotEmpty());
+    return new VBox(headline, line, said);
+  }
+
+  private Region middle() {
+    Label count = new Label();
+    count.getStyleClass().add("count");
+    count.textProperty().bind(model.count());
+    count.visibleProperty().bind(model.count().isNotEmpty());
+    count.setAccessibleRole(AccessibleRole.TEXT);
+    VBox question = new VBox();
+    question.getStyleClass().add("question");
+    question.setAlignment(Pos.CENTER);
+    question.visibleProperty().bind(model.state().isEqualTo(State.GUESSING));
+    Label ask = new Label();
+    ask.setWrapText(true);
+    ask.textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> Texts.of("play.guess", model.page().get().steps()), model.page()));
+    Label guess = new Label();
+    guess.getStyleClass().add("guess");
+    guess
+        .textProperty()
+        .bind(
+            Bindings.when(model.guess().isEmpty())
+                .then(Texts.of("play.guess.none"))
+                .otherwise(model.guess()));
+    question.getChildren().addAll(ask, guess, new Label(Texts.of("play.guess.keys")));
+    StackPane stack = new StackPane(page, count, question);
+    // over the end of the page: its beginning is what the player looks at now
+    StackPane.setAlignment(count, Pos.BOTTOM_RIGHT);
+    stack.setMinHeight(180);
+    return stack;
+  }
+
+  private Region bottom() {
+    Label hint = new Label();
+    hint.getStyleClass().add("hint");
+    hint.setWrapText(true);
+    hint.textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> PlayingWords.hint(model.state().get()), model.state()));
+    ProgressBar level = new ProgressBar();
+    level.getStyleClass().add("level");
+    level.setAccessibleText(Texts.of("play.level"));
+    level.setMaxWidth(Double.MAX_VALUE);
+    level
+        .progressProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                () -> PlayingWords.meter(model.level().get()), model.level()));
+    Label levelName = new Label(Texts.of("play.level"));
+    levelName.setLabelFor(level);
+    HBox meter = new HBox(levelName, level);
+    meter.getStyleClass().add("meter");
+    HBox.setHgrow(level, Priority.ALWAYS);
+    VBox middle = new VBox(hint, meter);
+    middle.getStyleClass().add("column");
+    CheckBox marks = new CheckBox(Texts.of("play.marks"));
+    marks.selectedProperty().bindBidirectional(model.settings().liveMarks());
+    Label why = new Label(Texts.of("play.marks.why"));
+    why.getStyleClass().add("why");
+    why.setWrapText(true);
+    CheckBox guess = new CheckBox(Texts.of("play.guess.first"));
+    guess.selectedProperty().bindBidirectional(model.settings().guessFirst());
+    CheckBox repeat = new CheckBox(Texts.of("play.repeat"));
+    repeat.selectedProperty().bindBidirectional(model.settings().repeat());
+    repeat.disableProperty().bind(model.settings().guessFirst());
+    settings.getChildren().addAll(marks, why, guess, repeat);
+    settings.getStyleClass().add("column");
+    settings.disableProperty().bind(model.state().isNotEqualTo(State.READY));
+    FlowPane bottom = new FlowPane(neck, middle, settings);
+    bottom.getStyleClass().add("below");
+    middle.prefWidthProperty().bind(root.widthProperty().multiply(0.28));
+    return bottom;
+  }
+
+  private void key(KeyEvent event) {
+    if (event.isShortcutDown() || event.isAltDown()) {
+      return;
+    }
+    KeyCode code = event.getCode();
+    boolean onButton =
+        root.getScene() != null && root.getScene().getFocusOwner() instanceof ButtonBase;
+    boolean space = code == KeyCode.SPACE && (!onButton || model.state().get() != State.READY);
+    if (space || code == KeyCode.ENTER || code == KeyCode.PAGE_DOWN) {
+      model.press();
+    } else if (code == KeyCode.ESCAPE) {
+      model.escape();
+    } else if (code == KeyCode.BACK_SPACE) {
+      model.backspace();
+    } else if (code.isDigitKey() || code.isKeypadKey() && code.getName().matches(".*\\d")) {
+      String name = code.getName();
+      model.digit(name.charAt(name.length() - 1) - '0');
+    } else {
+      return;
+    }
+    event.consume();
+  }
+
+  @Override
+  public Parent node() {
+    return root;
+  }
+
+  @Override
+  public void shown() {
+    frames.start();
+    model.shown();
+    root.requestFocus();
+  }
+
+  @Override
+  public void hidden() {
+    model.hidden();
+    model.frame();
+  }
+}

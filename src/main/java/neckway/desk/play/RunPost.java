@@ -1,0 +1,155 @@
+package neckway.desk.play;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import neckway.desk.Texts;
+import neckway.file.Drill;
+import neckway.file.ReviewFile;
+import neckway.follow.Grid;
+import neckway.follow.NoteVerdict;
+import neckway.follow.ShiftSaid;
+import neckway.live.LiveResult;
+import neckway.live.LiveRunListener;
+import neckway.neck.BadInput;
+import neckway.sound.ClickClock;
+
+/**
+ * Carries what happens from the engine's thread to the window's. Notes and beats are posted one by
+ * one; the level, which comes hundreds of times a second, is only kept. Beside each take its review
+ * is written.
+ */
+final class RunPost implements LiveRunListener {
+  /** A click that comes back louder than this is worth a line, dB of full scale. */
+  private static final double LOUD_LEAK_DBFS = -30;
+
+  private static final float FALL = 0.9f;
+
+  private final Consumer<Runnable> post;
+  private final AtomicReference<String> checkLine = new AtomicReference<>();
+  private Optional<PlayingModel> model = Optional.empty();
+  private Optional<Drill> drill = Optional.empty();
+  private volatile float level;
+  private float countInPeak;
+  private boolean countingIn = true;
+  private volatile CountDownLatch ended = new CountDownLatch(0);
+
+  RunPost(Consumer<Runnable> post) {
+    this.post = post;
+  }
+
+  /** The same for one run. */
+  RunPost forRun(PlayingModel told, Drill played) {
+    model = Optional.of(told);
+    drill = Optional.of(played);
+    countInPeak = 0;
+    countingIn = true;
+    ended = new CountDownLatch(1);
+    return this;
+  }
+
+  /** What the sound check reports. */
+  void checked(SoundCheck.Report report) {
+    level = report.level();
+    checkLine.set(report.line());
+  }
+
+  /** The sound check's last line, if one came since this was asked. */
+  Optional<String> checkLine() {
+    return Optional.ofNullable(checkLine.getAndSet(null));
+  }
+
+  /** Waits until the run, if one runs, has written everything. */
+  boolean awaitOver(long millis) {
+    try {
+      return ended.await(millis, TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
+  }
+
+  float level() {
+    return level;
+  }
+
+  private void tell(Consumer<PlayingModel> event) {
+    model.ifPresent(m -> post.accept(() -> event.accept(m)));
+  }
+
+  @Override
+  public void roundBegins(int round) {
+    countInPeak = 0;
+    countingIn = true;
+    tell(m -> m.roundBegins(round));
+  }
+
+  @Override
+  public void begun(Grid grid) {
+    tell(m -> m.page().get().begun(grid));
+  }
+
+  @Override
+  public void beat(long beat) {
+    // the last beat of the count-in may already hold an early first note
+    countingIn = beat < -1;
+    tell(m -> m.beat(beat));
+  }
+
+  @Override
+  public void sound(double seconds, float peak) {
+    level = Math.max(peak, FALL * level);
+    if (countingIn) {
+      countInPeak = Math.max(countInPeak, peak);
+    }
+  }
+
+  @Override
+  public void decided(NoteVerdict verdict) {
+    tell(m -> m.page().get().decided(verdict));
+  }
+
+  @Override
+  public void unnamed(int attempt, int step) {
+    tell(m -> m.page().get().unnamed(attempt, step));
+  }
+
+  @Override
+  public void shifted(ShiftSaid said) {
+    tell(m -> m.page().get().shifted(said));
+  }
+
+  @Override
+  public void complaint(String line) {
+    tell(m -> m.complaint(line));
+  }
+
+  @Override
+  public void roundEnded(LiveResult result) {
+    result.take().ifPresent(take -> write(result, take));
+    double leakDbfs = 20 * Math.log10(countInPeak + 1e-9);
+    boolean leaks = result.clock() == ClickClock.Source.HEARD && leakDbfs > LOUD_LEAK_DBFS;
+    String leak = leaks ? Texts.of("check.leak", Math.round(leakDbfs)) : "";
+    tell(m -> m.roundEnded(result, leak));
+  }
+
+  private void write(LiveResult result, Path take) {
+    String name = take.getFileName().toString();
+    Path json = take.resolveSibling(name.replaceFirst("\\.wav$", "") + ".json");
+    try {
+      ReviewFile.write(json, result.review(), name, drill.orElseThrow());
+    } catch (BadInput e) {
+      complaint(e.getMessage());
+    }
+  }
+
+  @Override
+  public void over() {
+    level = 0;
+    tell(PlayingModel::over);
+    ended.countDown();
+  }
+}

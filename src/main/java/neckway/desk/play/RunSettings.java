@@ -1,0 +1,126 @@
+package neckway.desk.play;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import neckway.file.Drill;
+import neckway.file.GuitarFile;
+import neckway.file.SettingsFile;
+import neckway.follow.RunPlan;
+import neckway.neck.BadInput;
+import neckway.sound.ClickTrack;
+
+/** What is kept about runs: devices, guitar, folder of takes, and how a run goes. */
+public final class RunSettings {
+  /** Names in the settings file that other views write too. */
+  public static final String INPUT = "input";
+
+  public static final String OUTPUT = "output";
+  public static final String GUITAR = "guitar";
+  public static final String TAKES = "takes";
+  public static final String CLICK_PERCENT = "clickPercent";
+
+  private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyy-MM-dd HHmmss");
+  private static final int LONGEST_NAME = 60;
+
+  private final SettingsFile settings;
+  private final BooleanProperty liveMarks = flag("liveMarks", false);
+  private final BooleanProperty guessFirst = flag("guessFirst", false);
+  private final BooleanProperty repeat = flag("repeatRounds", true);
+
+  public RunSettings(SettingsFile settings) {
+    this.settings = settings;
+    for (BooleanProperty each : new BooleanProperty[] {liveMarks, guessFirst, repeat}) {
+      each.set(settings.flag(each.getName(), each.get()));
+      each.addListener((o, old, now) -> settings.put(each.getName(), now));
+    }
+  }
+
+  private static BooleanProperty flag(String name, boolean usual) {
+    return new SimpleBooleanProperty(null, name, usual);
+  }
+
+  /** Whether verdicts show while playing. */
+  public BooleanProperty liveMarks() {
+    return liveMarks;
+  }
+
+  /** Whether the player says how many were right before seeing. */
+  public BooleanProperty guessFirst() {
+    return guessFirst;
+  }
+
+  /** Whether rounds follow each other until stopped. */
+  public BooleanProperty repeat() {
+    return repeat;
+  }
+
+  /** Name of the input; empty: the first. */
+  public Optional<String> input() {
+    return settings.text(INPUT).filter(name -> !name.isBlank());
+  }
+
+  /** Name of the output; empty: the first. */
+  public Optional<String> output() {
+    return settings.text(OUTPUT).filter(name -> !name.isBlank());
+  }
+
+  /** How loud the click is, share of full scale. */
+  public double clickGain() {
+    double percent = 100 * ClickTrack.MAX_GAIN;
+    return settings.number(CLICK_PERCENT, 0, percent).orElse(100 * ClickTrack.USUAL_GAIN) / 100;
+  }
+
+  /**
+   * What a run of a drill is held against, on the guitar that was learnt, if one is kept.
+   *
+   * @throws BadInput where that guitar is tuned otherwise or its file cannot be read
+   */
+  public RunPlan plan(Drill drill) {
+    RunPlan plan = planWithoutGuitar(drill);
+    return settings
+        .text(GUITAR)
+        .filter(file -> !file.isBlank())
+        .map(file -> plan.on(GuitarFile.read(Path.of(file), drill.tuning())))
+        .orElse(plan);
+  }
+
+  /** The same on a guitar that is not known. */
+  public static RunPlan planWithoutGuitar(Drill drill) {
+    return new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+  }
+
+  /** The folder that the player named for takes, or else one beside the settings. */
+  public Path takesFolder() {
+    return settings
+        .text(TAKES)
+        .filter(f -> !f.isBlank())
+        .map(Path::of)
+        .orElse(settings.path().toAbsolutePath().resolveSibling("takes"));
+  }
+
+  /**
+   * A new file for a take, in the folder that the player named, or else beside the settings.
+   *
+   * @throws BadInput where there is no such folder and none can be made
+   */
+  public Path takeFile(Drill drill, LocalDateTime now, int round) {
+    Path folder = takesFolder();
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new BadInput(
+          folder + ": takes cannot be kept there (" + e.getMessage() + "); name another folder", e);
+    }
+    String title = drill.title().replaceAll("[^\\p{L}\\p{N} #-]+", "");
+    String shorter = title.substring(0, Math.min(title.length(), LONGEST_NAME)).strip();
+    String name = String.format(Locale.ROOT, "%s %s %02d", STAMP.format(now), shorter, round + 1);
+    return folder.resolve(name + ".wav");
+  }
+}

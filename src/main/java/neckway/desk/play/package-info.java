@@ -1,0 +1,2 @@
+/** Playing: the sound check before a run, the run, its count-in, rounds and rests. */
+package neckway.desk.play;

@@ -1,0 +1,137 @@
+package neckway.desk.read;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import neckway.follow.Review;
+import neckway.follow.ReviewedNote;
+import neckway.follow.ReviewedShift;
+import neckway.follow.Verdict;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.Place;
+import neckway.neck.PlacedShape;
+import neckway.neck.PlannedShift;
+import neckway.neck.RouteBuilder;
+import neckway.neck.Step;
+
+/**
+ * One shift from near: the sound round it, its notes, the planned and the heard place, the stumble.
+ *
+ * @param shift what is said of it
+ * @param fromSeconds where the stretch begins in the take
+ * @param toSeconds where it ends
+ * @param notes what was heard in it
+ * @param expected when the landing would have come had it kept the time between notes, seconds
+ * @param landed when it came, seconds
+ * @param planned where the landing note was planned
+ * @param before where the note before it was planned
+ * @param made the way that the hand went, where it was heard to have gone one
+ */
+public record CloseUp(
+    ReviewedShift shift,
+    double fromSeconds,
+    double toSeconds,
+    List<Heard> notes,
+    OptionalDouble expected,
+    OptionalDouble landed,
+    Place planned,
+    Place before,
+    Optional<Way> made) {
+  private static final int NOTES_AROUND = 2;
+  private static final double LEAD_SECONDS = 0.12;
+
+  /**
+   * A note in the stretch.
+   *
+   * @param seconds when
+   * @param label its place as planned, or the name of what else was heard
+   * @param wrong whether it was another pitch than planned
+   */
+  public record Heard(double seconds, String label, boolean wrong) {}
+
+  /**
+   * The way of a hand along a string.
+   *
+   * @param from the note that it left
+   * @param to the first note in its new stand
+   */
+  public record Way(Place from, Place to) {}
+
+  /** The shift with this index in the review. */
+  static CloseUp of(ReadTake take, int index) {
+    Review review = take.review();
+    ReviewedShift shift = review.shifts().get(index);
+    int landing = shift.planned().landingStep();
+    List<Step> steps = take.plan().route().steps();
+    Optional<ReviewedNote> note = inPlace(review, landing);
+    double from = time(review, Math.max(0, landing - NOTES_AROUND)) - LEAD_SECONDS;
+    double to =
+        time(review, Math.min(steps.size() - 1, landing + NOTES_AROUND))
+            + review.grid().gapSeconds();
+    from = Math.max(0, from);
+    to = Math.max(from + 0.1, Math.min(review.take().seconds(), to));
+    List<Heard> heard = new ArrayList<>();
+    for (ReviewedNote each : review.notes()) {
+      if (each.attempt() == review.reviewed() && each.time() >= from && each.time() <= to) {
+        boolean planned = each.verdict() == Verdict.RIGHT || each.verdict() == Verdict.REPEAT;
+        String name = take.plan().key().spell(each.midi()).note();
+        String label =
+            planned ? steps.get(each.step().getAsInt()).place().toString() : "\u2192 " + name;
+        heard.add(new Heard(each.time(), label, !planned));
+      }
+    }
+    OptionalDouble landed =
+        note.isPresent() ? OptionalDouble.of(note.get().time()) : OptionalDouble.empty();
+    OptionalDouble expected =
+        note.isPresent() && shift.lateMs().isPresent()
+            ? OptionalDouble.of(note.get().time() - shift.lateMs().getAsDouble() / 1000)
+            : OptionalDouble.empty();
+    return new CloseUp(
+        shift,
+        from,
+        to,
+        List.copyOf(heard),
+        expected,
+        landed,
+        steps.get(landing).place(),
+        steps.get(landing - 1).place(),
+        shift.string().flatMap(string -> way(take, shift, string)));
+  }
+
+  /** As planned, or by the cleanest join of the string on which it was made. */
+  private static Optional<Way> way(ReadTake take, ReviewedShift shift, GuitarString string) {
+    PlannedShift planned = shift.planned();
+    List<Step> steps = take.plan().route().steps();
+    if (string.equals(planned.string())) {
+      return Optional.of(
+          new Way(
+              steps.get(planned.landingStep() - 1).place(),
+              steps.get(planned.landingStep()).place()));
+    }
+    boolean up = planned.direction() == Direction.UP;
+    List<PlacedShape> chain = take.drill().chain();
+    return RouteBuilder.pairs(take.drill().neck(), chain).get(planned.pair()).stream()
+        .filter(join -> join.string().equals(string))
+        .findFirst()
+        .map(
+            join ->
+                new Way(
+                    new Place(string, up ? join.from() : join.to()),
+                    new Place(string, up ? join.to() : join.from())));
+  }
+
+  private static Optional<ReviewedNote> inPlace(Review review, int step) {
+    return review.notes().stream()
+        .filter(n -> n.attempt() == review.reviewed())
+        .filter(n -> n.verdict() == Verdict.RIGHT || n.verdict() == Verdict.WRONG)
+        .filter(n -> n.step().getAsInt() == step)
+        .findFirst();
+  }
+
+  /** When a step was heard, or was due. */
+  private static double time(Review review, int step) {
+    return inPlace(review, step).map(ReviewedNote::time).orElse(review.steps().get(step).due());
+  }
+}

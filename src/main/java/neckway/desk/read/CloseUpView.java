@@ -1,0 +1,238 @@
+package neckway.desk.read;
+
+import java.util.Optional;
+import javafx.geometry.VPos;
+import javafx.scene.AccessibleRole;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.layout.Region;
+import javafx.scene.paint.Color;
+import javafx.scene.text.Font;
+import javafx.scene.text.FontWeight;
+import javafx.scene.text.TextAlignment;
+import neckway.desk.Texts;
+import neckway.desk.page.Inks;
+
+/**
+ * Draws a shift in close-up: its sound, its notes, the stumble, the planned and the heard place.
+ */
+final class CloseUpView extends Region {
+  private static final double NECK_SHARE = 0.26;
+  private static final int FRETS_SHOWN = 5;
+
+  private final Canvas canvas = new Canvas();
+  private Optional<CloseUp> near = Optional.empty();
+  private Optional<Waveform> outline = Optional.empty();
+  private int strings = 6;
+  private Inks inks = Inks.of(false);
+  private double font = 13;
+
+  CloseUpView() {
+    getChildren().add(canvas);
+    setAccessibleRole(AccessibleRole.IMAGE_VIEW);
+    setMinHeight(120);
+    setPrefHeight(190);
+  }
+
+  void look(boolean dark, double scale) {
+    inks = Inks.of(dark);
+    font = 13 * scale;
+    setPrefHeight(150 + 40 * scale);
+    paint();
+  }
+
+  void show(Optional<CloseUp> closeUp, Optional<Waveform> waveform, int stringCount) {
+    near = closeUp;
+    outline = waveform;
+    strings = stringCount;
+    setAccessibleText(near.map(ReadingWords::shift).orElse(""));
+    paint();
+  }
+
+  @Override
+  protected void layoutChildren() {
+    canvas.setWidth(getWidth());
+    canvas.setHeight(getHeight());
+    paint();
+  }
+
+  private void paint() {
+    GraphicsContext g = canvas.getGraphicsContext2D();
+    g.clearRect(0, 0, getWidth(), getHeight());
+    if (near.isEmpty() || getWidth() < 50) {
+      return;
+    }
+    g.setTextBaseline(VPos.CENTER);
+    double wide = getWidth() * (1 - NECK_SHARE);
+    sound(g, near.get(), wide - 2 * font);
+    neck(g, near.get(), wide, getWidth() - wide);
+  }
+
+  private void sound(GraphicsContext g, CloseUp shift, double wide) {
+    double top = 1.6 * font;
+    double bottom = getHeight() - 1.8 * font;
+    double middle = (top + bottom) / 2;
+    stumble(g, shift, wide, top, bottom);
+    g.setStroke(inks.line());
+    g.setLineWidth(1);
+    g.strokeLine(0, middle, wide, middle);
+    outline.ifPresent(o -> wave(g, o, wide, middle, (bottom - top) / 2));
+    for (CloseUp.Heard note : shift.notes()) {
+      double x = x(shift, note.seconds(), wide);
+      g.setStroke(inks.ink());
+      g.setLineWidth(note.wrong() ? 1.5 : 2);
+      g.setLineDashes(note.wrong() ? 4 : 0, note.wrong() ? 4 : 0);
+      g.strokeLine(x, top, x, bottom);
+      g.setLineDashes();
+      text(g, note.label(), x, bottom + 0.9 * font, FontWeight.NORMAL, inks.ink());
+    }
+    shift
+        .expected()
+        .ifPresent(
+            due -> {
+              double x = x(shift, due, wide);
+              g.setStroke(inks.upperShape());
+              g.setLineWidth(2);
+              g.setLineDashes(2, 4);
+              g.strokeLine(x, top - 4, x, bottom);
+              g.setLineDashes();
+              boolean before = shift.shift().lateMs().orElse(0) > 0;
+              label(g, Texts.of("read.expected"), x, 0.7 * font, before);
+            });
+    shift
+        .landed()
+        .ifPresent(
+            at ->
+                label(
+                    g,
+                    Texts.of("read.landed"),
+                    x(shift, at, wide),
+                    0.7 * font,
+                    shift.shift().lateMs().orElse(0) <= 0));
+  }
+
+  /** A word beside its line, so that two lines close together do not run into each other. */
+  private void label(GraphicsContext g, String word, double x, double y, boolean left) {
+    g.setFont(Font.font("System", FontWeight.NORMAL, font));
+    g.setFill(inks.ink());
+    g.setTextAlign(left ? TextAlignment.RIGHT : TextAlignment.LEFT);
+    g.fillText(word, left ? x - 4 : x + 4, y);
+  }
+
+  private void stumble(GraphicsContext g, CloseUp shift, double wide, double top, double bottom) {
+    if (shift.expected().isEmpty() || shift.landed().isEmpty()) {
+      return;
+    }
+    double a = x(shift, shift.expected().getAsDouble(), wide);
+    double b = x(shift, shift.landed().getAsDouble(), wide);
+    g.setFill(inks.upperShape().deriveColor(0, 1, 1, 0.25));
+    g.fillRect(Math.min(a, b), top, Math.abs(b - a), bottom - top);
+  }
+
+  private void wave(GraphicsContext g, Waveform wave, double wide, double middle, double half) {
+    float loudest = 1e-6f;
+    for (int c = 0; c < wave.low().length; c++) {
+      loudest = Math.max(loudest, Math.max(-wave.low()[c], wave.high()[c]));
+    }
+    g.setStroke(inks.lowerShape().deriveColor(0, 1, 1, 0.75));
+    g.setLineWidth(1);
+    for (int x = 0; x < wide; x++) {
+      int c = (int) (x * wave.low().length / wide);
+      double high = middle - half * wave.high()[c] / loudest;
+      double low = middle - half * wave.low()[c] / loudest;
+      g.strokeLine(x + 0.5, high, x + 0.5, Math.max(low, high + 1));
+    }
+  }
+
+  private static double x(CloseUp shift, double seconds, double wide) {
+    double share = (seconds - shift.fromSeconds()) / (shift.toSeconds() - shift.fromSeconds());
+    return Math.max(1, Math.min(wide - 1, share * wide));
+  }
+
+  // ---- the planned and the heard place
+
+  private void neck(GraphicsContext g, CloseUp shift, double left, double wide) {
+    int low = lowest(shift);
+    int high = Math.max(low + FRETS_SHOWN, highest(shift) + 1);
+    double top = 1.2 * font;
+    double bottom = getHeight() - 1.8 * font;
+    double fret = wide / (high - low + 1);
+    g.setStroke(inks.line());
+    g.setLineWidth(1);
+    for (int s = 1; s <= strings; s++) {
+      g.strokeLine(left, y(s, top, bottom), left + wide, y(s, top, bottom));
+    }
+    for (int f = 0; f <= high - low + 1; f++) {
+      double x = left + f * fret;
+      g.strokeLine(x, top, x, bottom);
+    }
+    for (int f = low; f <= high; f++) {
+      text(
+          g,
+          Integer.toString(f),
+          left + (f - low + 0.5) * fret,
+          bottom + 0.9 * font,
+          FontWeight.NORMAL,
+          inks.pale());
+    }
+    NeckPlaces at = new NeckPlaces(left, fret, low, top, bottom);
+    boolean elsewhere = shift.made().filter(w -> !w.to().equals(shift.planned())).isPresent();
+    if (elsewhere) {
+      g.setLineDashes(4, 4);
+    }
+    way(g, at, new CloseUp.Way(shift.before(), shift.planned()), inks.paper());
+    g.setLineDashes();
+    shift.made().ifPresent(way -> way(g, at, way, inks.upperShape()));
+  }
+
+  /** Where a place of the neck lies in the picture. */
+  private record NeckPlaces(double left, double fret, int low, double top, double bottom) {}
+
+  private void way(GraphicsContext g, NeckPlaces at, CloseUp.Way way, Color landing) {
+    double r = Math.min(0.8 * font, 0.4 * (at.bottom() - at.top()) / (strings - 1));
+    double fromX = at.left() + (way.from().fret() - at.low() + 0.5) * at.fret();
+    double fromY = y(way.from().string().number(), at.top(), at.bottom());
+    double toX = at.left() + (way.to().fret() - at.low() + 0.5) * at.fret();
+    double toY = y(way.to().string().number(), at.top(), at.bottom());
+    g.setStroke(inks.ink());
+    g.setLineWidth(2);
+    g.beginPath();
+    g.moveTo(fromX, fromY);
+    g.bezierCurveTo(fromX, fromY - 1.6 * r, toX, toY - 1.6 * r, toX, toY);
+    g.stroke();
+    dot(g, fromX, fromY, 0.65 * r, inks.paper());
+    dot(g, toX, toY, r, landing);
+  }
+
+  private static int lowest(CloseUp shift) {
+    int low = Math.min(shift.planned().fret(), shift.before().fret());
+    int made = shift.made().map(w -> Math.min(w.from().fret(), w.to().fret())).orElse(low);
+    return Math.max(0, Math.min(low, made) - 1);
+  }
+
+  private static int highest(CloseUp shift) {
+    int high = Math.max(shift.planned().fret(), shift.before().fret());
+    return Math.max(
+        high, shift.made().map(w -> Math.max(w.from().fret(), w.to().fret())).orElse(high));
+  }
+
+  private void dot(GraphicsContext g, double x, double y, double r, Color fill) {
+    g.setFill(fill);
+    g.fillOval(x - r, y - r, 2 * r, 2 * r);
+    g.setStroke(inks.ink());
+    g.setLineWidth(2);
+    g.strokeOval(x - r, y - r, 2 * r, 2 * r);
+  }
+
+  private double y(int string, double top, double bottom) {
+    return Math.floor(top + (string - 1) * (bottom - top) / (strings - 1)) + 0.5;
+  }
+
+  private void text(
+      GraphicsContext g, String text, double x, double y, FontWeight weight, Color fill) {
+    g.setFont(Font.font("System", weight, font));
+    g.setFill(fill);
+    g.setTextAlign(TextAlignment.CENTER);
+    g.fillText(text, x, y);
+  }
+}

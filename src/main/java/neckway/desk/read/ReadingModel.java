@@ -1,0 +1,349 @@
+package neckway.desk.read;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Executor;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import neckway.desk.Texts;
+import neckway.desk.page.PageModel;
+import neckway.desk.page.PageWords;
+import neckway.follow.ReviewedNote;
+import neckway.follow.ReviewedShift;
+import neckway.follow.ShiftVerdict;
+import neckway.neck.BadInput;
+import neckway.sound.Slower;
+
+/**
+ * A take being read: its sentences, its page with a note pointed at, a shift in close-up, and what
+ * can be heard of it.
+ */
+public final class ReadingModel {
+  /** How fast the take is heard. */
+  public enum Speed {
+    FULL(1),
+    THREE_QUARTERS(0.75),
+    HALF(0.5);
+
+    private final double factor;
+
+    Speed(double factor) {
+      this.factor = factor;
+    }
+
+    /** Share of the speed at which it was played. */
+    public double factor() {
+      return factor;
+    }
+  }
+
+  /** Heard at a time at most, seconds of the take. */
+  static final double MOST_SECONDS = 30;
+
+  private static final double BEFORE_NOTE_SECONDS = 0.03;
+  private static final int COLUMNS = 1200;
+
+  private final Player player;
+  private final Executor work;
+  private final Executor window;
+  private final PageWords words = new PageWords();
+
+  private final ReadOnlyObjectWrapper<Optional<ReadTake>> take =
+      new ReadOnlyObjectWrapper<>(this, "take", Optional.empty());
+  private final ReadOnlyObjectWrapper<PageModel> page = new ReadOnlyObjectWrapper<>(this, "page");
+  private final ReadOnlyObjectWrapper<List<String>> sentences =
+      new ReadOnlyObjectWrapper<>(this, "sentences", List.of());
+  private final ReadOnlyStringWrapper figures = new ReadOnlyStringWrapper(this, "figures", "");
+  private final ReadOnlyStringWrapper pointed = new ReadOnlyStringWrapper(this, "pointed", "");
+  private final ReadOnlyStringWrapper line = new ReadOnlyStringWrapper(this, "line", "");
+  private final ReadOnlyObjectWrapper<Speed> speed =
+      new ReadOnlyObjectWrapper<>(this, "speed", Speed.FULL);
+  private final ReadOnlyBooleanWrapper sounding =
+      new ReadOnlyBooleanWrapper(this, "sounding", false);
+  private final ReadOnlyObjectWrapper<Optional<CloseUp>> closeUp =
+      new ReadOnlyObjectWrapper<>(this, "closeUp", Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<Waveform>> waveform =
+      new ReadOnlyObjectWrapper<>(this, "waveform", Optional.empty());
+  private int shift;
+  private int asked;
+
+  /**
+   * @param work runs what reads files and makes sound
+   * @param window runs what changes this model
+   */
+  public ReadingModel(Player player, Executor work, Executor window) {
+    this.player = player;
+    this.work = work;
+    this.window = window;
+  }
+
+  /** Reads another take. */
+  public void open(ReadTake other) {
+    stop();
+    line.set("");
+    PageModel next = new PageModel(other.plan());
+    next.review(other.review());
+    page.set(next);
+    sentences.set(said(other));
+    figures.set(ReadingWords.figures(other.review()));
+    take.set(Optional.of(other));
+    pointed.set("");
+    shift = worstShift(other.review().shifts());
+    focusShift();
+  }
+
+  private static List<String> said(ReadTake other) {
+    List<String> said = other.review().summary().words();
+    if (other.guess().isEmpty()) {
+      return said;
+    }
+    String guess = ReadingWords.guess(other.guess().getAsInt(), other.review().summary().right());
+    return java.util.stream.Stream.concat(java.util.stream.Stream.of(guess), said.stream())
+        .toList();
+  }
+
+  /** The shift that went worst: one that was not made where planned, or else the latest. */
+  static int worstShift(List<ReviewedShift> shifts) {
+    return IntStream.range(0, shifts.size())
+        .boxed()
+        .max((a, b) -> Double.compare(badness(shifts.get(a)), badness(shifts.get(b))))
+        .orElse(0);
+  }
+
+  private static double badness(ReviewedShift shift) {
+    double late = Math.abs(shift.lateMs().orElse(0));
+    return switch (shift.verdict()) {
+      case MISSED -> 2e6 + late;
+      case MOVED -> 1e6 + late;
+      case MADE, UNHEARD -> late;
+      case UNPLAYED -> -1;
+    };
+  }
+
+  // ---- pointing
+
+  /** Points at a step. */
+  public void point(int step) {
+    if (page.get() != null) {
+      page.get().select(step);
+      int at = page.get().selected().orElseThrow();
+      pointed.set(words.spoken(page.get(), at));
+    }
+  }
+
+  /** Points at a step so many later; without one pointed at, at the first. */
+  public void pointBy(int steps) {
+    if (page.get() != null) {
+      point(page.get().selected().map(s -> s + steps).orElse(0));
+    }
+  }
+
+  /** Brings the next shift into close-up, after the last one the first. */
+  public void nextShift() {
+    take.get()
+        .filter(t -> !t.review().shifts().isEmpty())
+        .ifPresent(
+            t -> {
+              shift = (shift + 1) % t.review().shifts().size();
+              focusShift();
+            });
+  }
+
+  private void focusShift() {
+    waveform.set(Optional.empty());
+    Optional<ReadTake> shown =
+        take.get()
+            .filter(t -> !t.review().shifts().isEmpty())
+            .filter(t -> t.review().shifts().get(shift).verdict() != ShiftVerdict.UNPLAYED);
+    closeUp.set(shown.map(t -> CloseUp.of(t, shift)));
+    CloseUp near = closeUp.get().orElse(null);
+    if (near == null || shown.get().take().isEmpty()) {
+      return;
+    }
+    ReadTake of = shown.get();
+    work.execute(
+        () -> {
+          try {
+            TakeSound sound = TakeSound.read(of.take().get(), near.fromSeconds(), near.toSeconds());
+            Waveform outline = Waveform.of(sound.samples(), COLUMNS);
+            window.execute(
+                () -> {
+                  if (closeUp.get().filter(c -> c == near).isPresent()) {
+                    waveform.set(Optional.of(outline));
+                  }
+                });
+          } catch (BadInput e) {
+            window.execute(() -> line.set(e.getMessage()));
+          }
+        });
+  }
+
+  // ---- hearing
+
+  /** The next slower speed, after the slowest the full one. What sounds goes on as it is. */
+  public void nextSpeed() {
+    speed.set(Speed.values()[(speed.get().ordinal() + 1) % Speed.values().length]);
+  }
+
+  /** Hears the take at a speed. */
+  public void speed(Speed wanted) {
+    speed.set(wanted);
+  }
+
+  /** Hears the take from the note pointed at, or from the first one. */
+  public void hear() {
+    take.get()
+        .ifPresent(
+            t -> {
+              double from = Math.max(0, fromSeconds(t) - BEFORE_NOTE_SECONDS);
+              hear(t, from, from + MOST_SECONDS, false);
+            });
+  }
+
+  private double fromSeconds(ReadTake t) {
+    int step = page.get().selected().orElse(0);
+    Optional<ReviewedNote> note = page.get().note(step).map(t.review().notes()::get);
+    return note.map(ReviewedNote::time).orElse(t.review().steps().get(step).due());
+  }
+
+  /** Hears the shift in close-up over and over. */
+  public void loopShift() {
+    take.get()
+        .ifPresent(
+            t ->
+                closeUp
+                    .get()
+                    .ifPresent(near -> hear(t, near.fromSeconds(), near.toSeconds(), true)));
+  }
+
+  private void hear(ReadTake t, double from, double to, boolean loop) {
+    if (t.take().isEmpty()) {
+      line.set(Texts.of("read.noSound"));
+      return;
+    }
+    double factor = speed.get().factor();
+    sound(
+        () -> {
+          TakeSound sound = TakeSound.read(t.take().get(), from, to);
+          float[] slower = Slower.slowed(sound.samples(), sound.sampleRate(), factor);
+          return new TakeSound(slower, sound.sampleRate(), from);
+        },
+        loop);
+  }
+
+  /** Hears how it should sound, from the note pointed at on. */
+  public void hearModel() {
+    take.get()
+        .ifPresent(
+            t -> {
+              int step = page.get().selected().orElse(0);
+              double factor = speed.get().factor();
+              sound(() -> ModelSound.of(t, step, factor), false);
+            });
+  }
+
+  private void sound(Supplier<TakeSound> made, boolean loop) {
+    stop();
+    int mine = asked;
+    sounding.set(true);
+    work.execute(
+        () -> {
+          try {
+            TakeSound sound = made.get();
+            window.execute(
+                () -> {
+                  if (mine == asked) {
+                    work.execute(
+                        () ->
+                            player.play(
+                                sound.samples(),
+                                sound.sampleRate(),
+                                loop,
+                                complaint -> window.execute(() -> ended(mine, complaint))));
+                  }
+                });
+          } catch (BadInput e) {
+            window.execute(() -> ended(mine, e.getMessage()));
+          }
+        });
+  }
+
+  private void ended(int mine, String complaint) {
+    if (!complaint.isEmpty()) {
+      line.set(complaint);
+    }
+    if (mine == asked) {
+      sounding.set(false);
+    }
+  }
+
+  /** Stops what sounds. */
+  public void stop() {
+    asked++;
+    sounding.set(false);
+    work.execute(player::stop);
+  }
+
+  // ---- what is shown
+
+  /** The take that is read, once there is one. */
+  public ReadOnlyObjectProperty<Optional<ReadTake>> take() {
+    return take.getReadOnlyProperty();
+  }
+
+  /** Its page; null before the first take. */
+  public ReadOnlyObjectProperty<PageModel> page() {
+    return page.getReadOnlyProperty();
+  }
+
+  /** What is said of it. */
+  public ReadOnlyObjectProperty<List<String>> sentences() {
+    return sentences.getReadOnlyProperty();
+  }
+
+  /** Bias and steadiness. */
+  public ReadOnlyStringProperty figures() {
+    return figures.getReadOnlyProperty();
+  }
+
+  /** The note that is pointed at, in words. */
+  public ReadOnlyStringProperty pointed() {
+    return pointed.getReadOnlyProperty();
+  }
+
+  /** One line about what went amiss; empty where nothing did. */
+  public ReadOnlyStringProperty line() {
+    return line.getReadOnlyProperty();
+  }
+
+  public ReadOnlyObjectProperty<Speed> speed() {
+    return speed.getReadOnlyProperty();
+  }
+
+  /** Whether something is being heard. */
+  public ReadOnlyBooleanProperty sounding() {
+    return sounding.getReadOnlyProperty();
+  }
+
+  /** The shift in close-up, where one was played. */
+  public ReadOnlyObjectProperty<Optional<CloseUp>> closeUp() {
+    return closeUp.getReadOnlyProperty();
+  }
+
+  /** Its sound's outline, once it was read. */
+  public ReadOnlyObjectProperty<Optional<Waveform>> waveform() {
+    return waveform.getReadOnlyProperty();
+  }
+
+  /** Index of the shift in close-up. */
+  public OptionalInt shift() {
+    return closeUp.get().isPresent() ? OptionalInt.of(shift) : OptionalInt.empty();
+  }
+}

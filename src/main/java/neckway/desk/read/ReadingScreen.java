@@ -1,0 +1,318 @@
+package neckway.desk.read;
+
+import java.util.Locale;
+import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import neckway.desk.LookModel;
+import neckway.desk.Screen;
+import neckway.desk.Texts;
+import neckway.desk.page.Arrangement;
+import neckway.desk.page.PageModel;
+import neckway.desk.page.PageView;
+
+/** Shows a take that is over: sentences, page, the shift in close-up, and what can be heard. */
+public final class ReadingScreen implements Screen {
+  private static final double SENTENCES_SHARE = 0.30;
+  private static final double LEAST_PAGE_HEIGHT = 160;
+
+  private final ReadingModel model;
+  private final RecordingModel recording;
+  private final ReadingActions actions;
+  private final LookModel look;
+  private final BorderPane root = new BorderPane();
+  private final VBox sentences = new VBox();
+  private final CloseUpView closeUp = new CloseUpView();
+  private final VBox left = new VBox();
+  private final Region foot;
+  private boolean stacked;
+  private Optional<PageView> page = Optional.empty();
+
+  public ReadingScreen(
+      ReadingModel model, RecordingModel recording, ReadingActions actions, LookModel look) {
+    this.model = model;
+    this.recording = recording;
+    this.actions = actions;
+    this.look = look;
+    root.getStyleClass().addAll("page", "reading");
+    root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
+    root.setFocusTraversable(true);
+    root.setAccessibleRole(AccessibleRole.PARENT);
+    root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+    sentences.getStyleClass().add("sentences");
+    model.take().addListener(o -> fill());
+    model.sentences().addListener(o -> words());
+    model.closeUp().addListener(o -> near());
+    model.waveform().addListener(o -> near());
+    look.dark().addListener(o -> dress());
+    look.fontPercent().addListener(o -> dress());
+    foot = bottom();
+    root.setBottom(foot);
+    fill();
+    dress();
+  }
+
+  private void dress() {
+    double scale = look.fontPercent().get() / 100.0;
+    if (stacked != scale > Arrangement.STACKED) {
+      stacked = !stacked;
+      page.ifPresent(p -> root.setCenter(arranged(p)));
+    }
+    page.ifPresent(p -> p.look(look.dark().get(), 0.8 * scale));
+    closeUp.look(look.dark().get(), scale);
+  }
+
+  /** Everything for a take, or the words that there is none. */
+  private void fill() {
+    if (model.take().get().isEmpty()) {
+      Label nothing = new Label(Texts.of("read.nothing"));
+      nothing.getStyleClass().add("nothing");
+      nothing.setWrapText(true);
+      root.setCenter(new StackPane(nothing));
+      return;
+    }
+    PageModel shown = model.page().get();
+    if (page.isEmpty()) {
+      PageView view = new PageView(shown);
+      view.setAccessibleText(Texts.of("read.page"));
+      view.onStep(
+          step -> {
+            model.point(step);
+            model.hear();
+          });
+      page = Optional.of(view);
+      root.setCenter(middle(view));
+      dress();
+    }
+    page.get().show(shown);
+    words();
+    near();
+  }
+
+  private Region middle(PageView view) {
+    Label figures = new Label();
+    figures.getStyleClass().add("figures");
+    figures.setWrapText(true);
+    figures.setMinHeight(Region.USE_PREF_SIZE);
+    figures.textProperty().bind(model.figures());
+    Label pointed = new Label();
+    pointed.getStyleClass().add("pointed");
+    pointed.setWrapText(true);
+    pointed.setAccessibleRole(AccessibleRole.TEXT);
+    pointed
+        .textProperty()
+        .bind(
+            Bindings.when(model.pointed().isEmpty())
+                .then(Texts.of("read.keys"))
+                .otherwise(model.pointed()));
+    Label shift = new Label();
+    shift.getStyleClass().add("shift");
+    shift.setWrapText(true);
+    shift.setMinHeight(Region.USE_PREF_SIZE);
+    shift
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> model.closeUp().get().map(ReadingWords::shift).orElse(""), model.closeUp()));
+    left.getChildren().setAll(figures, view, pointed, shift, closeUp);
+    left.getStyleClass().add("column");
+    HBox.setHgrow(left, Priority.ALWAYS);
+    return arranged(view);
+  }
+
+  /** Sentences beside the page, or with large text above it, in one column that is scrolled. */
+  private Region arranged(PageView view) {
+    view.minHeightProperty().unbind();
+    if (stacked) {
+      root.setBottom(null);
+      VBox column = new VBox(sentences, left, foot);
+      view.minHeightProperty().bind(root.heightProperty().multiply(0.5));
+      return scroll(column);
+    }
+    root.setBottom(foot);
+    view.setMinHeight(LEAST_PAGE_HEIGHT);
+    VBox.setVgrow(view, Priority.ALWAYS);
+    ScrollPane words = scroll(sentences);
+    words.setAccessibleText(Texts.of("read.words"));
+    words.prefWidthProperty().bind(root.widthProperty().multiply(SENTENCES_SHARE));
+    words.setMinWidth(240);
+    HBox middle = new HBox(words, left);
+    middle.getStyleClass().add("beside");
+    return middle;
+  }
+
+  private static ScrollPane scroll(Region content) {
+    ScrollPane scroll = new ScrollPane(content);
+    scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.getStyleClass().add("words");
+    return scroll;
+  }
+
+  private void words() {
+    sentences.getChildren().clear();
+    for (String sentence : model.sentences().get()) {
+      Label label = new Label(sentence);
+      label.setWrapText(true);
+      label.getStyleClass().add("sentence");
+      sentences.getChildren().add(label);
+    }
+  }
+
+  private void near() {
+    int strings = model.page().get() == null ? 0 : model.page().get().strings();
+    closeUp.show(model.closeUp().get(), model.waveform().get(), strings);
+    boolean there = model.closeUp().get().isPresent();
+    closeUp.setManaged(there);
+    closeUp.setVisible(there);
+  }
+
+  private Region bottom() {
+    FlowPane keys = new FlowPane();
+    keys.getStyleClass().add("keys");
+    keys.managedProperty().bind(there());
+    keys.visibleProperty().bind(there());
+    keys.getChildren()
+        .addAll(
+            button("read.again", "Space", this::again),
+            button("read.slower", "S", actions::slower),
+            button("read.anotherJoin", "J", actions::anotherJoin),
+            button("read.hear", "H", model::hear),
+            button("read.loop", "L", model::loopShift),
+            button("read.model", "K", model::hearModel),
+            speed(),
+            button("read.nextShift", "N", model::nextShift));
+    Label line = new Label();
+    line.getStyleClass().add("off");
+    line.setWrapText(true);
+    line.textProperty().bind(model.line());
+    line.managedProperty().bind(model.line().isNotEmpty());
+    return new VBox(line, progress(), keys);
+  }
+
+  private BooleanBinding there() {
+    return Bindings.createBooleanBinding(() -> model.take().get().isPresent(), model.take());
+  }
+
+  private Node progress() {
+    Label name = new Label();
+    name.textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> Texts.of("read.reviewing", recording.name().get()), recording.name()));
+    ProgressBar bar = new ProgressBar();
+    // a length that the file does not tell leaves it at 0: then the bar only says that it goes on
+    bar.progressProperty()
+        .bind(
+            Bindings.when(recording.progress().greaterThan(0))
+                .then(recording.progress())
+                .otherwise(ProgressBar.INDETERMINATE_PROGRESS));
+    bar.setMaxWidth(Double.MAX_VALUE);
+    bar.accessibleTextProperty().bind(name.textProperty());
+    HBox.setHgrow(bar, Priority.ALWAYS);
+    Button cancel = new Button(Texts.of("read.cancel"));
+    cancel.setOnAction(e -> recording.cancel());
+    HBox box = new HBox(name, bar, cancel);
+    box.getStyleClass().add("meter");
+    box.managedProperty().bind(recording.running());
+    box.visibleProperty().bind(recording.running());
+    return box;
+  }
+
+  private Button button(String key, String letter, Runnable action) {
+    Button button = new Button(Texts.of("read.key", Texts.of(key), letter));
+    button.getStyleClass().add("keyed");
+    button.setOnAction(e -> action.run());
+    return button;
+  }
+
+  private Button speed() {
+    Button button = button("read.speed", "V", model::nextSpeed);
+    button
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () ->
+                    Texts.of(
+                        "read.key",
+                        Texts.of(
+                            "read.speed." + model.speed().get().name().toLowerCase(Locale.ROOT)),
+                        "V"),
+                model.speed()));
+    return button;
+  }
+
+  private void again() {
+    actions.again();
+  }
+
+  private void key(KeyEvent event) {
+    if (event.isShortcutDown() || event.isAltDown()) {
+      return;
+    }
+    Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
+    boolean onButton = focus instanceof ButtonBase;
+    int line = page.map(PageView::stepsPerLine).orElse(1);
+    KeyCode code = event.getCode();
+    boolean scrolls = focus instanceof ScrollPane && code.isArrowKey();
+    if (scrolls || onButton && (code == KeyCode.SPACE || code == KeyCode.ENTER)) {
+      return;
+    }
+    switch (code) {
+      case SPACE, ENTER, PAGE_DOWN -> actions.again();
+      case S -> actions.slower();
+      case J -> actions.anotherJoin();
+      case H -> model.hear();
+      case L -> model.loopShift();
+      case K -> model.hearModel();
+      case V -> model.nextSpeed();
+      case N -> model.nextShift();
+      case LEFT -> model.pointBy(-1);
+      case RIGHT -> model.pointBy(1);
+      case UP -> model.pointBy(-line);
+      case DOWN -> model.pointBy(line);
+      case HOME -> model.point(0);
+      case END -> model.point(Integer.MAX_VALUE);
+      case ESCAPE -> {
+        model.stop();
+        recording.cancel();
+      }
+      default -> {
+        return;
+      }
+    }
+    event.consume();
+  }
+
+  @Override
+  public Parent node() {
+    return root;
+  }
+
+  @Override
+  public void shown() {
+    root.requestFocus();
+  }
+
+  @Override
+  public void hidden() {
+    model.stop();
+  }
+}

@@ -1,0 +1,71 @@
+package neckway.desk.read;
+
+import neckway.desk.Texts;
+import neckway.desk.page.PageWords;
+import neckway.follow.Clock;
+import neckway.follow.Review;
+import neckway.follow.ShiftVerdict;
+import neckway.follow.Summary;
+import neckway.neck.Direction;
+
+/** What the reading says beside the review's own sentences. */
+public final class ReadingWords {
+  private ReadingWords() {}
+
+  /** Counts, bias and steadiness in one line. */
+  static String figures(Review review) {
+    Summary s = review.summary();
+    String right = Texts.of("read.right", s.right(), review.steps().size());
+    if (s.offMsMedian().isEmpty() || s.offMsSpread().isEmpty()) {
+      return right;
+    }
+    long bias = Math.round(s.offMsMedian().getAsDouble());
+    String key = bias == 0 ? "read.bias.none" : bias > 0 ? "read.bias.late" : "read.bias.early";
+    String measured =
+        review.clock() == Clock.MEASURED
+            ? Texts.of(key, Math.abs(bias))
+            : Texts.of("read.bias.unknown");
+    return right + measured + Texts.of("read.steady", Math.round(s.offMsSpread().getAsDouble()));
+  }
+
+  static String guess(int guessed, int right) {
+    return Texts.of(guessed == right ? "read.guess.same" : "read.guess", guessed, right);
+  }
+
+  /** A shift in close-up, in words. */
+  public static String shift(CloseUp near) {
+    String way =
+        Texts.of(near.shift().planned().direction() == Direction.UP ? "read.up" : "read.down");
+    String planned =
+        Texts.of(
+            "read.planned",
+            way,
+            Texts.ordinal(near.planned().string().number()),
+            near.planned().fret(),
+            Texts.ordinal(near.shift().planned().finger()));
+    String heard =
+        switch (near.shift().verdict()) {
+          case MADE -> Texts.of("read.made");
+          case MOVED ->
+              Texts.of("read.moved", Texts.ordinal(near.shift().string().orElseThrow().number()));
+          case MISSED -> Texts.of("read.missed");
+          case UNHEARD -> Texts.of("read.unheard");
+          case UNPLAYED -> Texts.of("read.unplayed");
+        };
+    String sure =
+        near.shift().p().isPresent()
+            ? Texts.of("read.sure", Math.round(100 * near.shift().p().getAsDouble()))
+            : "";
+    return planned + heard + sure + late(near);
+  }
+
+  private static String late(CloseUp near) {
+    if (near.shift().lateMs().isEmpty() || near.shift().verdict() == ShiftVerdict.UNPLAYED) {
+      return ".";
+    }
+    long ms = Math.round(near.shift().lateMs().getAsDouble());
+    return Math.abs(ms) < 10
+        ? Texts.of("read.inTime", PageWords.signed(ms))
+        : Texts.of(ms > 0 ? "read.landedLate" : "read.landedEarly", Math.abs(ms));
+  }
+}

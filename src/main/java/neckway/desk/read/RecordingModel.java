@@ -1,0 +1,140 @@
+package neckway.desk.read;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import neckway.desk.Texts;
+import neckway.file.Channel;
+import neckway.file.Drill;
+import neckway.file.TakeReader;
+import neckway.follow.Clock;
+import neckway.follow.Review;
+import neckway.follow.Run;
+import neckway.follow.RunPlan;
+import neckway.neck.BadInput;
+
+/** A recording being reviewed like a run, with its progress; it can be cancelled. */
+public final class RecordingModel {
+  private static final int BLOCK = 4096;
+  private static final double SHOWN_STEP = 0.005;
+
+  private final Executor work;
+  private final Executor window;
+  private final Consumer<ReadTake> reading;
+  private final Consumer<String> say;
+  private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper(this, "running", false);
+  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper(this, "progress", 0);
+  private final ReadOnlyStringWrapper name = new ReadOnlyStringWrapper(this, "name", "");
+  private AtomicBoolean cancelled = new AtomicBoolean();
+
+  /**
+   * @param work runs what listens
+   * @param window runs what changes this model
+   * @param reading told the take that is reviewed
+   * @param say told one line where that cannot be done
+   */
+  public RecordingModel(
+      Executor work, Executor window, Consumer<ReadTake> reading, Consumer<String> say) {
+    this.work = work;
+    this.window = window;
+    this.reading = reading;
+    this.say = say;
+  }
+
+  /** Begins; one that is being reviewed already is cancelled. */
+  public void start(Path file, Drill drill, RunPlan plan) {
+    cancelled.set(true);
+    AtomicBoolean mine = new AtomicBoolean();
+    cancelled = mine;
+    name.set(file.getFileName() == null ? file.toString() : file.getFileName().toString());
+    progress.set(0);
+    running.set(true);
+    work.execute(
+        () -> {
+          try {
+            Optional<Review> review = review(file, plan, mine);
+            window.execute(() -> done(mine, review, file, drill, plan));
+          } catch (BadInput e) {
+            window.execute(() -> failed(mine, e.getMessage()));
+          }
+        });
+  }
+
+  private Optional<Review> review(Path file, RunPlan plan, AtomicBoolean stop) {
+    try (TakeReader reader = TakeReader.open(file, Channel.AUTO)) {
+      Run run =
+          new Run(plan, reader.sampleRate(), OptionalDouble.empty(), Clock.MEASURED, verdict -> {});
+      double frames = reader.frames().orElse(0);
+      double shown = 0;
+      float[] block = new float[BLOCK];
+      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
+        if (stop.get()) {
+          return Optional.empty();
+        }
+        run.feed(block, 0, got);
+        double share = frames > 0 ? run.seconds() * reader.sampleRate() / frames : 0;
+        if (share > shown + SHOWN_STEP) {
+          shown = share;
+          window.execute(() -> progressed(stop, share));
+        }
+      }
+      return Optional.of(run.finish());
+    }
+  }
+
+  private void progressed(AtomicBoolean of, double share) {
+    if (of == cancelled) {
+      progress.set(Math.min(1, share));
+    }
+  }
+
+  private void done(
+      AtomicBoolean of, Optional<Review> review, Path file, Drill drill, RunPlan plan) {
+    if (of == cancelled && review.isPresent()) {
+      running.set(false);
+      reading.accept(
+          new ReadTake(drill, plan, review.get(), Optional.of(file), OptionalInt.empty()));
+    }
+  }
+
+  private void failed(AtomicBoolean of, String why) {
+    if (of == cancelled) {
+      running.set(false);
+      say.accept(why);
+    }
+  }
+
+  /** Gives up the one that is being reviewed; what was read before stays. */
+  public void cancel() {
+    if (running.get()) {
+      cancelled.set(true);
+      running.set(false);
+      say.accept(Texts.of("read.cancelled", name.get()));
+    }
+  }
+
+  /** Whether a recording is being listened to. */
+  public ReadOnlyBooleanProperty running() {
+    return running.getReadOnlyProperty();
+  }
+
+  /** How much of it, 0 to 1; stays 0 where its length is not known. */
+  public ReadOnlyDoubleProperty progress() {
+    return progress.getReadOnlyProperty();
+  }
+
+  /** Its name. */
+  public ReadOnlyStringProperty name() {
+    return name.getReadOnlyProperty();
+  }
+}

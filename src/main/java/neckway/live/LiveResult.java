@@ -1,0 +1,24 @@
+package neckway.live;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import neckway.follow.Review;
+import neckway.sound.ClickClock;
+
+/**
+ * One round of a live run, over.
+ *
+ * @param round from 0
+ * @param review what is said of it
+ * @param take where it was saved; empty where nothing was to be saved
+ * @param clock how the click's times are known
+ * @param overflows how often the device's buffer ran over since the run began
+ * @param lostFrames frames that were never listened to since the run began
+ */
+public record LiveResult(
+    int round,
+    Review review,
+    Optional<Path> take,
+    ClickClock.Source clock,
+    long overflows,
+    long lostFrames) {}

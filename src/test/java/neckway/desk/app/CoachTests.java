@@ -1,0 +1,286 @@
+package neckway.desk.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import javafx.scene.input.KeyCode;
+import neckway.desk.Desk;
+import neckway.desk.DeskFrame;
+import neckway.desk.FxWindow;
+import neckway.desk.Screen;
+import neckway.desk.Screen.Place;
+import neckway.desk.play.LostTakes;
+import neckway.desk.play.PlayingModel.State;
+import neckway.desk.play.RunSettings;
+import neckway.desk.play.SoundCheck;
+import neckway.desk.read.Player;
+import neckway.file.SettingsFile;
+import neckway.file.WavWriter;
+import neckway.follow.Clock;
+import neckway.follow.Review;
+import neckway.follow.Run;
+import neckway.follow.RunPlan;
+import neckway.live.LiveResult;
+import neckway.live.LiveRunListener;
+import neckway.live.LiveSetup;
+import neckway.neck.Direction;
+import neckway.neck.Join;
+import neckway.player.Performance;
+import neckway.player.PlayerSettings;
+import neckway.player.VirtualPlayer;
+import neckway.sound.ClickClock;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** From run to reading and back, by keys alone, in a window without a screen. */
+class CoachTests {
+  @TempDir Path folder;
+
+  private final List<LiveSetup> begun = new ArrayList<>();
+  private final List<Integer> sounds = new ArrayList<>();
+  private LiveRunListener live;
+  private Desk desk;
+  private Coach coach;
+  private FxWindow window;
+
+  private static final class NoCheck implements SoundCheck {
+    @Override
+    public void start(Optional<String> input, Consumer<Report> reports) {
+      reports.accept(new Report(0, ""));
+    }
+
+    @Override
+    public void stop(Runnable then) {
+      then.run();
+    }
+  }
+
+  private final class Counted implements Player {
+    @Override
+    public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
+      sounds.add(sound.length);
+    }
+
+    @Override
+    public void stop() {
+      // nothing plays
+    }
+  }
+
+  @BeforeEach
+  void open() {
+    window =
+        FxWindow.open(
+            () -> {
+              desk = new Desk(SettingsFile.at(folder.resolve("settings.json")));
+              coach =
+                  new Coach(
+                      desk,
+                      new RunSettings(desk.settings()),
+                      (setup, listener) -> {
+                        begun.add(setup);
+                        live = listener;
+                        return () -> {};
+                      },
+                      new NoCheck(),
+                      new Counted(),
+                      Runnable::run,
+                      Runnable::run,
+                      Runnable::run);
+              Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(Place.class);
+              screens.putAll(DeskApp.screens());
+              coach.offer(screens);
+              return new DeskFrame(desk, screens).scene(1280, 800);
+            });
+    FxWindow.on(
+        () -> {
+          desk.router().go(Place.PLAYING);
+          return null;
+        });
+    window.settle();
+  }
+
+  @AfterEach
+  void close() {
+    window.close();
+  }
+
+  /** Plays a whole take to the run that was last begun. */
+  private void play() {
+    FxWindow.on(
+        () -> {
+          RunPlan plan = RunSettings.planWithoutGuitar(desk.drill().drill());
+          Performance take =
+              new VirtualPlayer(PlayerSettings.plain())
+                  .play(plan.route(), plan.pulse(), List.of(), 2);
+          Run run =
+              new Run(
+                  plan,
+                  take.sampleRate(),
+                  OptionalDouble.of(take.firstBeat()),
+                  Clock.MEASURED,
+                  verdict -> {});
+          run.feed(take.samples(), 0, take.samples().length);
+          Review review = run.finish();
+          Path file = begun.get(begun.size() - 1).takes().file(0);
+          try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
+            writer.write(take.samples(), 0, take.samples().length);
+            writer.finish();
+          }
+          live.roundEnded(
+              new LiveResult(0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0));
+          live.over();
+          coach.playing().frame();
+          return null;
+        });
+    window.settle();
+  }
+
+  private Place place() {
+    return desk.router().current().get();
+  }
+
+  @Test
+  void pedalAloneBeginsReadsAndBeginsAgain() {
+    window.press(KeyCode.PAGE_DOWN);
+    assertThat(begun).hasSize(1);
+    play();
+    assertThat(place()).isEqualTo(Place.READING);
+    window.press(KeyCode.PAGE_DOWN);
+    assertThat(place()).isEqualTo(Place.PLAYING);
+    assertThat(begun).hasSize(2);
+    assertThat(coach.playing().state().get()).isEqualTo(State.OPENING);
+  }
+
+  @Test
+  void spaceAndEnterDoTheSame() {
+    window.press(KeyCode.SPACE);
+    assertThat(begun).hasSize(1);
+    play();
+    window.press(KeyCode.ENTER);
+    assertThat(begun).hasSize(2);
+  }
+
+  @Test
+  void slowerIsOneKeyAndBeginsAtOnce() {
+    window.press(KeyCode.SPACE);
+    play();
+    double before = desk.drill().drill().pulse().tempo();
+    window.press(KeyCode.S);
+    assertThat(begun).hasSize(2);
+    // 80 * 0.92 = 73.6
+    assertThat(begun.get(1).plan().pulse().tempo()).isEqualTo(74).isLessThan(before);
+  }
+
+  @Test
+  void slowestStaysAndSaysSo() {
+    FxWindow.on(() -> desk.drill().tempo(20));
+    window.press(KeyCode.SPACE);
+    play();
+    window.press(KeyCode.S);
+    assertThat(begun).hasSize(1);
+    assertThat(desk.notice().get()).contains("as slow as it goes");
+  }
+
+  @Test
+  void anotherJoinIsOneKeyAndWaitsForThePlayer() {
+    window.press(KeyCode.SPACE);
+    play();
+    Join before = desk.drill().join(0, Direction.UP);
+    window.press(KeyCode.J);
+    assertThat(place()).isEqualTo(Place.PLAYING);
+    assertThat(begun).hasSize(1);
+    Direction changed =
+        desk.drill().join(0, Direction.UP).equals(before) ? Direction.DOWN : Direction.UP;
+    assertThat(desk.drill().join(0, changed)).isNotEqualTo(before);
+    window.press(KeyCode.SPACE);
+    assertThat(begun).hasSize(2);
+  }
+
+  @Test
+  void notesAreHeardByArrowsAndKey() {
+    window.press(KeyCode.SPACE);
+    play();
+    window.press(KeyCode.RIGHT);
+    window.press(KeyCode.RIGHT);
+    assertThat(coach.reading().page().get().selected()).contains(1);
+    window.press(KeyCode.H);
+    window.press(KeyCode.L);
+    window.press(KeyCode.K);
+    window.press(KeyCode.V);
+    window.press(KeyCode.H);
+    assertThat(sounds).hasSize(4);
+    assertThat(sounds.get(3)).isGreaterThan(sounds.get(0));
+    window.press(KeyCode.ESCAPE);
+    assertThat(coach.reading().sounding().get()).isFalse();
+  }
+
+  @Test
+  void whyARunEndedStandsBesideItsReview() {
+    window.press(KeyCode.SPACE);
+    live.complaint("the sound input is gone");
+    play();
+    assertThat(place()).isEqualTo(Place.READING);
+    assertThat(desk.notice().get()).isEqualTo("the sound input is gone");
+  }
+
+  @Test
+  void playerWhoWentElsewhereIsNotFetchedBack() {
+    window.press(KeyCode.SPACE);
+    FxWindow.on(
+        () -> {
+          desk.router().go(Place.CHOOSING);
+          return null;
+        });
+    play();
+    assertThat(place()).isEqualTo(Place.CHOOSING);
+    assertThat(coach.reading().take().get()).isPresent();
+  }
+
+  @Test
+  void recordingThatIsDroppedIsReadWithTheDrillChosen() {
+    window.press(KeyCode.SPACE);
+    play();
+    Path take = begun.get(0).takes().file(0);
+    FxWindow.on(
+        () -> {
+          desk.router().go(Place.CHOOSING);
+          desk.open(take);
+          return null;
+        });
+    window.settle();
+    assertThat(place()).isEqualTo(Place.READING);
+    assertThat(coach.reading().take().get().orElseThrow().take()).contains(take);
+    assertThat(coach.reading().sentences().get().get(0)).contains("25 notes were right");
+  }
+
+  @Test
+  void takesThatWereCutOffAreFoundAgainAndNoneIsOverwritten() throws IOException {
+    Instant now = Instant.now();
+    Files.writeString(folder.resolve("a 01 (cut off).wav"), "older");
+    Path part = Files.writeString(folder.resolve("a 01.part.wav"), "lost");
+    Path growing = Files.writeString(folder.resolve("b 01.part.wav"), "growing");
+    Files.setLastModifiedTime(part, FileTime.from(now.minusSeconds(60)));
+    Files.setLastModifiedTime(growing, FileTime.from(now.minusSeconds(1)));
+    assertThat(LostTakes.rescue(folder, now))
+        .containsExactly(folder.resolve("a 01 (cut off) 2.wav"));
+    assertThat(folder.resolve("a 01 (cut off) 2.wav")).hasContent("lost");
+    assertThat(folder.resolve("a 01 (cut off).wav")).hasContent("older");
+    assertThat(growing).exists();
+    assertThat(LostTakes.rescue(folder.resolve("nowhere"), now)).isEmpty();
+  }
+}

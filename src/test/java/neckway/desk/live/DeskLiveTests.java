@@ -1,0 +1,444 @@
+package neckway.desk.live;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
+import neckway.desk.play.LostTakes;
+import neckway.file.Drill;
+import neckway.file.DrillFile;
+import neckway.file.GuitarFile;
+import neckway.file.JsonFile;
+import neckway.file.ReviewFile;
+import neckway.file.TruthFile;
+import neckway.file.WavWriter;
+import neckway.follow.Clock;
+import neckway.follow.Pulse;
+import neckway.follow.Run;
+import neckway.follow.RunPlan;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.Shape;
+import neckway.neck.Tuning;
+import neckway.place.GuitarProfile;
+import neckway.place.StringProfile;
+import neckway.player.Guitar;
+import neckway.player.Mistake;
+import neckway.player.Performance;
+import neckway.player.PlayerSettings;
+import neckway.player.VirtualPlayer;
+import neckway.sound.PlayedWhole;
+import neckway.sound.VirtualSound;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInfo;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The whole window on a virtual display, with a virtual loudspeaker and microphone: a robot hears
+ * its click and plays a take; what the window then reads out is held against the take's truth, and
+ * the saved take's review against what the window said.
+ */
+@Timeout(value = 160, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+class DeskLiveTests {
+  private static final double TEMPO = 150;
+  private static final Pulse PULSE = new Pulse(TEMPO, 2, 4, 4);
+  private static final double FIRST_BEAT_IN_TAKE = 0.2;
+  private static final double LEAK = 0.2;
+  private static final double ABOUT_LATE_MS = 130;
+  private static final double CLOSE_MS = 5;
+  private static final int PLAYINGS = 3;
+
+  @TempDir Path folder;
+  private VirtualSound sound;
+  private VirtualScreen screen;
+  private String name;
+
+  @BeforeEach
+  void start(TestInfo test) throws Exception {
+    name = test.getTestMethod().orElseThrow().getName();
+    screen = new VirtualScreen("1400x900x24");
+    sound = new VirtualSound(folder);
+  }
+
+  @AfterEach
+  void stop() {
+    sound.close();
+    screen.close();
+  }
+
+  @Test
+  void cleanTakeIsReadOutAsAllRight() throws Exception {
+    Drill drill = drill();
+    Performance played = perform(drill, List.of(), 21);
+    Heard heard = listen(drill, played, Optional.empty());
+    assertSame(heard, played, drill);
+    assertThat(heard.words().get(0)).isEqualTo("All 25 notes were right and in order.");
+    assertReviewOfSavedTakeIsTheSame(heard, drill, RunPlans.plan(drill));
+  }
+
+  @Test
+  void mistakesAreReadOutAsTheyWereMade() throws Exception {
+    Drill drill = drill();
+    Performance played =
+        perform(
+            drill,
+            List.of(
+                new Mistake.Slip(Mistake.Kind.WRONG, 6, OptionalInt.empty()),
+                new Mistake.Slip(Mistake.Kind.SKIP, 11, OptionalInt.empty()),
+                new Mistake.Slip(Mistake.Kind.REPEAT, 17, OptionalInt.empty())),
+            22);
+    Heard heard = listen(drill, played, Optional.empty());
+    assertSame(heard, played, drill);
+    assertThat(String.join(" ", heard.words()))
+        .contains("One note wrong")
+        .contains("One note left out")
+        .contains("One note struck twice");
+    assertReviewOfSavedTakeIsTheSame(heard, drill, RunPlans.plan(drill));
+  }
+
+  @Test
+  void shiftOnAnotherStringIsReadOutWhereTheGuitarIsKnown() throws Exception {
+    Drill drill = drill();
+    Guitar guitar = PlayerSettings.plain().guitar();
+    GuitarProfile profile = profile(guitar);
+    Path file = folder.resolve("guitar.json");
+    GuitarFile.write(file, profile, Tuning.STANDARD);
+    Performance played =
+        perform(
+            drill,
+            List.of(
+                new Mistake.ShiftElsewhere(
+                    0, Direction.UP, OptionalInt.empty(), Optional.of(new GuitarString(5)))),
+            23);
+    Heard heard = listen(drill, played, Optional.of(file));
+    assertSame(heard, played, drill);
+    JsonNode up = heard.json().at("/shifts/0");
+    assertThat(up.path("verdict").asText()).isEqualTo("moved");
+    assertThat(up.path("string").asInt()).isEqualTo(5);
+    assertThat(String.join(" ", heard.words())).contains("fifth");
+    assertReviewOfSavedTakeIsTheSame(
+        heard, drill, RunPlans.plan(drill).on(GuitarFile.read(file, drill.tuning())));
+  }
+
+  @Test
+  void crashInARunLosesAtMostTheLastSecondOfTheTake() throws Exception {
+    DrillFile.write(folder.resolve("drill.json"), drill());
+    Path takes = Files.createDirectories(folder.resolve("takes"));
+    settings(takes, Optional.empty());
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING PLAYING");
+      double before = RobotPlayer.samples(only(takes, ".part.wav")).length / 48_000.0;
+      long from = System.nanoTime();
+      Thread.sleep(2_500);
+      double passed = (System.nanoTime() - from) / 1e9;
+      window.toHandle().destroyForcibly();
+      window.waitFor();
+      double kept = RobotPlayer.samples(only(takes, ".part.wav")).length / 48_000.0;
+      assertThat(kept - before).isBetween(passed - 1, passed + 1);
+    } finally {
+      window.destroyForcibly();
+    }
+    Path part = only(takes, ".part.wav");
+    List<Path> rescued = LostTakes.rescue(takes, Instant.now().plusSeconds(60));
+    assertThat(part).doesNotExist();
+    assertThat(rescued).singleElement().asString().endsWith("01 (cut off).wav");
+  }
+
+  @Test
+  void deviceThatIsPulledOutInARunIsOneLineAndTheWindowGoesOn() throws Exception {
+    DrillFile.write(folder.resolve("drill.json"), drill());
+    Path takes = Files.createDirectories(folder.resolve("takes"));
+    settings(takes, Optional.empty());
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING PLAYING");
+      sound.pullOut();
+      await(to, out, "PLAYING READY");
+      Thread.sleep(1_500);
+      assertThat(ask(to, out, "line")).contains("sound").doesNotContain("\t");
+      assertThat(RobotPlayer.samples(only(takes, "01.wav")).length).isGreaterThan(48_000);
+      ask(to, out, "go CHOOSING");
+      assertThat(ask(to, out, "state")).isEqualTo("CHOOSING READY");
+    } finally {
+      window.destroyForcibly();
+    }
+  }
+
+  // ---- what is played
+
+  private static Drill drill() {
+    return new Drill(
+            Optional.empty(),
+            Tuning.STANDARD,
+            22,
+            Key.parse("G major"),
+            List.of(Shape.MAJOR, Shape.DORIAN),
+            OptionalInt.of(3),
+            List.of(JoinChoice.on(3)),
+            List.of(JoinChoice.on(5)),
+            1,
+            PULSE)
+        .resolved();
+  }
+
+  private static Performance perform(Drill drill, List<Mistake> mistakes, long seed) {
+    PlayerSettings settings =
+        PlayerSettings.plain().withSampleRate(48_000).withFirstBeat(FIRST_BEAT_IN_TAKE);
+    return new VirtualPlayer(settings).play(drill.route(), drill.pulse(), mistakes, seed);
+  }
+
+  /** The guitar as it was built, which is what learning it comes to. */
+  private static GuitarProfile profile(Guitar guitar) {
+    return new GuitarProfile(
+        Tuning.STANDARD.strings().stream()
+            .map(
+                s ->
+                    new StringProfile(
+                        s,
+                        Tuning.STANDARD.openMidi(s),
+                        0,
+                        Math.log(guitar.stiffnessAt(s.number(), 0)),
+                        0.05,
+                        4))
+            .toList());
+  }
+
+  // ---- playing it to the window
+
+  private record Heard(List<String> words, JsonNode json, Path take) {}
+
+  private Heard listen(Drill drill, Performance played, Optional<Path> guitar) throws Exception {
+    Path take = folder.resolve("take.wav");
+    try (WavWriter writer = new WavWriter(take, played.sampleRate(), WavWriter.Coding.PCM_16)) {
+      writer.write(played.samples(), 0, played.samples().length);
+      writer.finish();
+    }
+    DrillFile.write(folder.resolve("drill.json"), drill);
+    StringBuilder broken = new StringBuilder();
+    for (int playing = 0; playing < PLAYINGS; playing++) {
+      Path takes = Files.createDirectories(folder.resolve("takes" + playing));
+      settings(takes, guitar);
+      Heard heard = once(takes);
+      OptionalDouble at = new PlayedWhole(heard.take()).brokenAt(take);
+      boolean clicked = clicksAreEven(heard);
+      if (at.isEmpty() && clicked) {
+        return heard;
+      }
+      broken.append(at.isPresent() ? " take at " + at.getAsDouble() + " s" : " clicks");
+    }
+    throw new AssertionError("the devices did not play the take whole, broken at" + broken);
+  }
+
+  /** Whether the count-in's clicks, which stand in silence, came as evenly as they should. */
+  private static boolean clicksAreEven(Heard heard) {
+    float[] all = RobotPlayer.samples(heard.take());
+    double rate = heard.json().at("/take/sampleRate").asDouble();
+    int click = rise(all, 0);
+    for (int beat = 1; beat < PULSE.countIn(); beat++) {
+      int next = rise(all, click + (int) (0.5 * PULSE.beatSeconds() * rate));
+      if (Math.abs((next - click) / rate - PULSE.beatSeconds()) >= 0.001) {
+        return false;
+      }
+      click = next;
+    }
+    return true;
+  }
+
+  private static int rise(float[] sound, int from) {
+    int at = from;
+    while (at < sound.length && Math.abs(sound[at]) < 0.002) {
+      at++;
+    }
+    return at;
+  }
+
+  private void settings(Path takes, Optional<Path> guitar) {
+    ObjectNode settings = com.fasterxml.jackson.databind.node.JsonNodeFactory.instance.objectNode();
+    settings.put("format", "neckway-settings/1");
+    settings.put("takes", takes.toString());
+    guitar.ifPresent(g -> settings.put("guitar", g.toString()));
+    try {
+      Files.createDirectories(sound.settings());
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+    JsonFile.write(sound.settings().resolve("settings.json"), settings);
+  }
+
+  private Heard once(Path takes) throws Exception {
+    Process robot =
+        sound.java(
+            Map.of(),
+            RobotPlayer.class.getName(),
+            folder.resolve("take.wav").toString(),
+            Double.toString(FIRST_BEAT_IN_TAKE),
+            Double.toString(PULSE.countIn() * PULSE.beatSeconds()),
+            Double.toString(LEAK));
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING PLAYING");
+      picture(to, out, "playing");
+      ask(to, out, "frames");
+      await(to, out, "PLAYING REST", "READING READY", "PLAYING READY");
+      System.out.println(ask(to, out, "frames"));
+      if (ask(to, out, "state").equals("PLAYING REST")) {
+        ask(to, out, "key PAGE_DOWN");
+        await(to, out, "READING READY");
+      }
+      Thread.sleep(500);
+      List<String> words = List.of(ask(to, out, "words").split("\t"));
+      picture(to, out, "reading");
+      to.println("quit");
+      return new Heard(words, JsonFile.read(only(takes, "01.json")), only(takes, "01.wav"));
+    } finally {
+      robot.destroyForcibly();
+      window.destroyForcibly();
+      robot.waitFor();
+      window.waitFor();
+    }
+  }
+
+  private Process window() throws IOException {
+    return sound.java(
+        Map.of("DISPLAY", screen.display(), "JAVA_TOOL_OPTIONS", "-Dprism.order=sw"),
+        DeskDriver.class.getName());
+  }
+
+  /** The drill, the view, the one key. */
+  private void begin(PrintWriter to, BufferedReader out) throws Exception {
+    assertThat(out.readLine()).as("the window").isEqualTo("open");
+    assertThat(ask(to, out, "drill " + folder.resolve("drill.json"))).isEqualTo("true");
+    assertThat(ask(to, out, "late " + ABOUT_LATE_MS)).isEqualTo("kept");
+    ask(to, out, "go PLAYING");
+    Thread.sleep(300);
+    ask(to, out, "key PAGE_DOWN");
+  }
+
+  /** Pictures for the eye, where the build is asked for them. */
+  private void picture(PrintWriter to, BufferedReader out, String view) throws IOException {
+    String into = System.getenv("NECKWAY_PICTURES");
+    if (into != null) {
+      ask(to, out, "picture " + Path.of(into, name + "-" + view + ".png"));
+    }
+  }
+
+  private static BufferedReader reader(Process process) {
+    return new BufferedReader(
+        new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+  }
+
+  private static String ask(PrintWriter to, BufferedReader out, String what) throws IOException {
+    to.println(what);
+    String answer = out.readLine();
+    assertThat(answer).as("the window's answer to " + what).isNotNull();
+    return answer;
+  }
+
+  private static void await(PrintWriter to, BufferedReader out, String... states) throws Exception {
+    String now = "";
+    for (int tries = 0; tries < 300; tries++) {
+      now = ask(to, out, "state");
+      if (List.of(states).contains(now)) {
+        return;
+      }
+      Thread.sleep(100);
+    }
+    throw new AssertionError(
+        "the window is " + now + ", not " + states[0] + "; it says: " + ask(to, out, "line"));
+  }
+
+  private static Path only(Path takes, String end) throws IOException {
+    try (Stream<Path> files = Files.list(takes)) {
+      List<Path> found = files.filter(f -> f.toString().endsWith(end)).toList();
+      assertThat(found).as(end + " in " + takes).hasSize(1);
+      return found.get(0);
+    }
+  }
+
+  // ---- what was read out
+
+  private void assertSame(Heard heard, Performance played, Drill drill) {
+    JsonNode truth = TruthFile.toJson("take.wav", Optional.of(drill), played, 0);
+    JsonNode json = heard.json();
+    assertThat(texts(json, "verdict")).isEqualTo(texts(truth, "verdict"));
+    assertThat(texts(json, "step")).isEqualTo(texts(truth, "step"));
+    assertThat(texts(json, "midi")).isEqualTo(texts(truth, "midi"));
+    List<String> said = new ArrayList<>();
+    json.at("/summary/words").forEach(word -> said.add(word.asText()));
+    assertThat(heard.words()).as("on screen").isEqualTo(said);
+    assertThat(json.at("/grid/delayMeasured").asBoolean(true)).as("click heard").isTrue();
+    double greatest = 0;
+    for (int i = 0; i < json.path("notes").size(); i++) {
+      JsonNode note = json.at("/notes/" + i);
+      if (!note.path("timing").asText().equals("unsure")) {
+        assertThat(note.path("offMs").asDouble())
+            .as("note " + i)
+            .isCloseTo(truth.at("/notes/" + i + "/offMs").asDouble(), within(CLOSE_MS));
+        double off = note.path("offMs").asDouble() - truth.at("/notes/" + i + "/offMs").asDouble();
+        greatest = Math.max(greatest, Math.abs(off));
+      }
+    }
+    System.out.printf("Offsets differ from the truth by at most %.2f ms.%n", greatest);
+  }
+
+  private static List<String> texts(JsonNode review, String field) {
+    List<String> texts = new ArrayList<>();
+    review.path("notes").forEach(note -> texts.add(note.path(field).asText()));
+    return texts;
+  }
+
+  private void assertReviewOfSavedTakeIsTheSame(Heard heard, Drill drill, RunPlan plan) {
+    float[] samples = RobotPlayer.samples(heard.take());
+    Run run =
+        new Run(
+            plan,
+            heard.json().at("/take/sampleRate").asDouble(),
+            OptionalDouble.of(heard.json().at("/grid/firstBeat").asDouble()),
+            Clock.MEASURED,
+            verdict -> {});
+    run.feed(samples, 0, samples.length);
+    Path written = folder.resolve("again.json");
+    ReviewFile.write(written, run.finish(), heard.take().getFileName().toString(), drill);
+    JsonNode again = JsonFile.read(written);
+    for (String part : List.of("take", "drill", "grid", "notes", "steps", "shifts", "summary")) {
+      assertThat(JsonFile.text(again.path(part)))
+          .as(part)
+          .isEqualTo(JsonFile.text(heard.json().path(part)));
+    }
+  }
+
+  /** Plans as the window makes them. */
+  private static final class RunPlans {
+    static RunPlan plan(Drill drill) {
+      return new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+    }
+  }
+}

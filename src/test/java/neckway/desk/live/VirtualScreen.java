@@ -1,0 +1,43 @@
+package neckway.desk.live;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Assumptions;
+
+/** A display without a screen (Debian package xvfb); where it is missing the test is skipped. */
+final class VirtualScreen implements AutoCloseable {
+  private final Process server;
+  private final String display;
+
+  VirtualScreen(String size) throws IOException {
+    boolean there =
+        List.of(System.getenv().getOrDefault("PATH", "").split(":")).stream()
+            .anyMatch(place -> Files.isExecutable(Path.of(place, "Xvfb")));
+    Assumptions.assumeTrue(there, "Xvfb is not installed: the window is not checked on a display");
+    server =
+        new ProcessBuilder("Xvfb", "-displayfd", "1", "-nolisten", "tcp", "-screen", "0", size)
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    BufferedReader out =
+        new BufferedReader(new InputStreamReader(server.getInputStream(), StandardCharsets.UTF_8));
+    String number = out.readLine();
+    if (number == null) {
+      throw new IOException("Xvfb did not start");
+    }
+    display = ":" + number.strip();
+  }
+
+  String display() {
+    return display;
+  }
+
+  @Override
+  public void close() {
+    server.destroy();
+  }
+}

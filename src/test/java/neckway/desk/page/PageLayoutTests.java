@@ -1,0 +1,54 @@
+package neckway.desk.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Whatever the size, every step has its place, inside the page, and is found again there. */
+class PageLayoutTests {
+  private final PageModel page = new PageModel(PageModelTests.plan());
+
+  @ParameterizedTest
+  @CsvSource({
+    "1230, 500, 27",
+    "1870, 800, 27",
+    "900, 400, 20",
+    "600, 260, 27",
+    "1230, 500, 81",
+    "200, 160, 27",
+    "3000, 300, 27"
+  })
+  void everyStepIsInsideAndFoundAgain(double width, double height, double font) {
+    PageLayout at = PageLayout.of(width, height, font, page);
+    assertThat(at.lines() * at.barsPerLine()).isGreaterThanOrEqualTo(page.bars());
+    for (int step = 0; step < page.steps(); step++) {
+      int line = at.line(step, page.barSteps());
+      double x = at.x(step, page.barSteps());
+      assertThat(x - at.column() / 2).isGreaterThanOrEqualTo(0);
+      assertThat(x + at.column() / 2).isLessThanOrEqualTo(width + 1e-6);
+      assertThat(at.top(line)).isGreaterThan(0);
+      assertThat(at.stepAt(x, at.top(line), at.sheet(line), page.barSteps(), page.steps()))
+          .isEqualTo(step);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1230, 500", "1870, 800"})
+  void wholeDrillIsOneSheetWithFiguresNoSmallerThanWanted(double width, double height) {
+    PageLayout at = PageLayout.of(width, height, 27, page);
+    assertThat(at.sheets()).isEqualTo(1);
+    assertThat(at.font()).isGreaterThanOrEqualTo(27);
+    assertThat(at.barsPerLine()).as("four bars, evenly").isEqualTo(2);
+  }
+
+  @Test
+  void figureIsReadFromTwoMetres() {
+    // an eye of 20/20 reads letters of 5 minutes of arc (ISO 8596, value from memory); one and a
+    // half times that is asked of a digit, 0.72 of its font high, on a screen of 96 pixels an inch
+    PageLayout at = PageLayout.of(1230, 500, 27, page);
+    double digitMetres = 0.72 * at.font() / 96 * 0.0254;
+    assertThat(60 * Math.toDegrees(Math.atan(digitMetres / 2))).isGreaterThan(1.5 * 5);
+  }
+}

@@ -1,0 +1,347 @@
+package neckway.desk.play;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
+import neckway.desk.DrillModel;
+import neckway.desk.page.PageModel.Ink;
+import neckway.desk.page.PageModel.Marks;
+import neckway.desk.play.PlayingModel.State;
+import neckway.desk.read.ReadTake;
+import neckway.file.JsonFile;
+import neckway.file.SettingsFile;
+import neckway.follow.Clock;
+import neckway.follow.Review;
+import neckway.follow.Run;
+import neckway.follow.RunPlan;
+import neckway.live.LiveResult;
+import neckway.live.LiveRunListener;
+import neckway.live.LiveSetup;
+import neckway.player.Mistake;
+import neckway.player.Performance;
+import neckway.player.PlayerSettings;
+import neckway.player.VirtualPlayer;
+import neckway.sound.ClickClock;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A run with one key, with an engine that does what the test tells it. */
+class PlayingModelTests {
+  @TempDir Path folder;
+
+  private final List<ReadTake> read = new ArrayList<>();
+  private final List<LiveSetup> begun = new ArrayList<>();
+  private LiveRunListener live;
+  private Consumer<SoundCheck.Report> reports;
+  private int stops;
+  private DrillModel drills;
+  private RunSettings settings;
+  private PlayingModel model;
+
+  private final class Check implements SoundCheck {
+    @Override
+    public void start(Optional<String> input, Consumer<Report> to) {
+      reports = to;
+    }
+
+    @Override
+    public void stop(Runnable then) {
+      reports = null;
+      then.run();
+    }
+  }
+
+  @BeforeEach
+  void make() {
+    settings = new RunSettings(SettingsFile.at(folder.resolve("settings.json")));
+    drills = new DrillModel();
+    model =
+        new PlayingModel(
+            drills,
+            settings,
+            (setup, listener) -> {
+              begun.add(setup);
+              live = listener;
+              return () -> stops++;
+            },
+            new Check(),
+            read::add);
+    model.shown();
+  }
+
+  private void toPlaying() {
+    model.press();
+    live.roundBegins(0);
+    for (int beat = -4; beat <= 0; beat++) {
+      live.beat(beat);
+    }
+    model.frame();
+  }
+
+  private RunPlan plan() {
+    return RunSettings.planWithoutGuitar(drills.drill());
+  }
+
+  private Performance take() {
+    return new VirtualPlayer(PlayerSettings.plain())
+        .play(
+            plan().route(),
+            plan().pulse(),
+            List.of(new Mistake.Slip(Mistake.Kind.SKIP, 9, OptionalInt.empty())),
+            3);
+  }
+
+  private Review review(boolean anything) {
+    Performance take = take();
+    Run run =
+        new Run(
+            plan(),
+            take.sampleRate(),
+            OptionalDouble.of(take.firstBeat()),
+            Clock.MEASURED,
+            anything ? live : verdict -> {});
+    run.feed(take.samples(), 0, anything ? take.samples().length : 1000);
+    return run.finish();
+  }
+
+  private void end(int round, Review review) {
+    Path file = begun.get(0).takes().file(round);
+    live.roundEnded(
+        new LiveResult(round, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0));
+    model.frame();
+  }
+
+  @Test
+  void soundCheckSaysWhatIsOffUntilTheRunBegins() {
+    reports.accept(new SoundCheck.Report(0.5f, "too quiet"));
+    model.frame();
+    assertThat(model.line().get()).isEqualTo("too quiet");
+    assertThat(model.level().get()).isEqualTo(0.5);
+    reports.accept(new SoundCheck.Report(0.5f, ""));
+    model.frame();
+    assertThat(model.line().get()).isEmpty();
+    model.press();
+    assertThat(reports).as("the device is given back before the run").isNull();
+  }
+
+  @Test
+  void oneKeyBeginsAndStopsAndTheReadingFollows() {
+    model.press();
+    assertThat(model.state().get()).isEqualTo(State.OPENING);
+    assertThat(begun).hasSize(1);
+    live.roundBegins(0);
+    List<String> figures = new ArrayList<>();
+    for (int beat = -4; beat < 0; beat++) {
+      live.beat(beat);
+      model.frame();
+      assertThat(model.state().get()).isEqualTo(State.COUNT_IN);
+      figures.add(model.count().get());
+    }
+    assertThat(figures).containsExactly("1", "2", "3", "4");
+    live.beat(0);
+    model.frame();
+    assertThat(model.state().get()).isEqualTo(State.PLAYING);
+    assertThat(model.count().get()).isEmpty();
+    Review review = review(true);
+    model.press();
+    assertThat(stops).isEqualTo(1);
+    end(0, review);
+    live.over();
+    model.frame();
+    assertThat(model.state().get()).isEqualTo(State.READY);
+    assertThat(read).singleElement().satisfies(t -> assertThat(t.review()).isSameAs(review));
+    assertThat(read.get(0).take().orElseThrow().getFileName().toString())
+        .matches("\\d{4}-\\d{2}-\\d{2} \\d{6} A major major to Dorian 01\\.wav");
+  }
+
+  @Test
+  void verdictsStayHiddenUntilTheRoundIsOver() {
+    toPlaying();
+    review(true);
+    model.frame();
+    assertThat(model.page().get().marks()).isEqualTo(Marks.HIDDEN);
+    assertThat(model.page().get().ink(9)).isEqualTo(Ink.UNNAMED);
+    end(0, review(false));
+    assertThat(model.page().get().marks()).isEqualTo(Marks.SHOWN);
+  }
+
+  @Test
+  void verdictsShowAtOnceWhereThePlayerAskedForThem() {
+    settings.liveMarks().set(true);
+    toPlaying();
+    review(true);
+    assertThat(model.page().get().ink(9)).as("before the frame").isEqualTo(Ink.PALE);
+    model.frame();
+    assertThat(model.page().get().ink(9)).as("in the frame after").isEqualTo(Ink.LEFT_OUT);
+  }
+
+  @Test
+  void roundsFollowUntilStoppedAndTheLastOnePlayedIsRead() {
+    toPlaying();
+    Review first = review(true);
+    end(0, first);
+    assertThat(begun.get(0).repeat()).isTrue();
+    assertThat(begun.get(0).restBars()).isGreaterThanOrEqualTo(1);
+    live.roundBegins(1);
+    model.frame();
+    assertThat(model.state().get()).isEqualTo(State.REST);
+    assertThat(model.said().get()).isEqualTo("24 of 25 notes were right.");
+    assertThat(model.page().get().ink(9)).isEqualTo(Ink.LEFT_OUT);
+    live.beat(-4);
+    model.frame();
+    assertThat(model.page().get().ink(0)).as("a clean sheet").isEqualTo(Ink.PALE);
+    model.escape();
+    end(1, review(false));
+    live.over();
+    model.frame();
+    assertThat(read).singleElement().satisfies(t -> assertThat(t.review()).isSameAs(first));
+  }
+
+  @Test
+  void guessComesBeforeAnythingIsShown() {
+    settings.guessFirst().set(true);
+    toPlaying();
+    assertThat(begun.get(0).repeat()).isFalse();
+    end(0, review(true));
+    assertThat(model.page().get().marks()).isEqualTo(Marks.HIDDEN);
+    assertThat(model.said().get()).isEmpty();
+    live.over();
+    model.frame();
+    assertThat(model.state().get()).isEqualTo(State.GUESSING);
+    assertThat(read).isEmpty();
+    model.digit(2);
+    model.digit(9);
+    model.backspace();
+    model.digit(3);
+    assertThat(model.guess().get()).isEqualTo("23");
+    model.press();
+    assertThat(read.get(0).guess()).hasValue(23);
+  }
+
+  @Test
+  void guessCanBeLeftOut() {
+    settings.guessFirst().set(true);
+    toPlaying();
+    end(0, review(true));
+    live.over();
+    model.frame();
+    model.digit(7);
+    model.escape();
+    assertThat(read.get(0).guess()).isEmpty();
+  }
+
+  @Test
+  void keyPressedBeforeTheDevicesAreOpenStopsAsSoonAsTheyAre() {
+    model.press();
+    model.press();
+    assertThat(stops).isZero();
+    model.frame();
+    assertThat(stops).isEqualTo(1);
+  }
+
+  @Test
+  void stoppedInTheCountInIsReadyAgainAndListens() {
+    model.press();
+    live.roundBegins(0);
+    live.beat(-3);
+    model.frame();
+    model.escape();
+    live.roundEnded(
+        new LiveResult(0, review(false), Optional.empty(), ClickClock.Source.UNMEASURED, 0, 0));
+    live.over();
+    model.frame();
+    assertThat(model.state().get()).isEqualTo(State.READY);
+    assertThat(read).isEmpty();
+    assertThat(reports).isNotNull();
+    assertThat(model.line().get()).isEmpty();
+  }
+
+  @Test
+  void complaintOfTheEngineStaysInSight() {
+    model.press();
+    live.complaint("no sound input found on this machine");
+    live.over();
+    model.frame();
+    model.frame();
+    assertThat(model.line().get()).contains("no sound input");
+    assertThat(model.state().get()).isEqualTo(State.READY);
+  }
+
+  @Test
+  void loudClickInTheCountInIsTold() {
+    model.press();
+    live.roundBegins(0);
+    live.beat(-4);
+    live.sound(2, 0.1f);
+    live.beat(-1);
+    live.sound(3, 0.9f);
+    end(0, review(true));
+    // 20 log10(0.1) = -20
+    assertThat(model.line().get()).contains("-20 dB").contains("headphones");
+  }
+
+  @Test
+  void reviewIsWrittenBesideTheTake() {
+    toPlaying();
+    end(0, review(true));
+    Path take = begun.get(0).takes().file(0);
+    Path json = take.resolveSibling(take.getFileName().toString().replace(".wav", ".json"));
+    assertThat(JsonFile.read(json).at("/summary/skipped").asInt()).isEqualTo(1);
+  }
+
+  @Test
+  void folderOfTakesThatCannotBeMadeIsOneLineAndNothingBegins() throws Exception {
+    Path inTheWay = Files.createFile(folder.resolve("takes"));
+    model.press();
+    assertThat(begun).isEmpty();
+    assertThat(model.line().get()).contains(inTheWay.toString()).contains("another folder");
+    assertThat(model.state().get()).isEqualTo(State.READY);
+  }
+
+  @Test
+  void guitarThatCannotBeReadIsToldAndTheRunGoesOnWithoutIt() {
+    SettingsFile kept = SettingsFile.at(folder.resolve("with-guitar.json"));
+    kept.put(RunSettings.GUITAR, folder.resolve("gone.json").toString());
+    PlayingModel other =
+        new PlayingModel(
+            drills,
+            new RunSettings(kept),
+            (setup, listener) -> {
+              begun.add(setup);
+              return () -> {};
+            },
+            new Check(),
+            read::add);
+    other.press();
+    assertThat(begun).hasSize(1);
+    assertThat(begun.get(0).plan().guitar()).isEmpty();
+    assertThat(other.line().get()).contains("gone.json");
+  }
+
+  @Test
+  void windowThatClosesWaitsForTheTake() {
+    assertThat(model.close()).as("nothing runs").isTrue();
+    model.press();
+    model.frame();
+    live.over();
+    assertThat(model.close()).isTrue();
+    assertThat(stops).isEqualTo(1);
+  }
+
+  @Test
+  void beginAtOnceWhenShown() {
+    model.hidden();
+    model.beginWhenShown();
+    model.shown();
+    assertThat(begun).hasSize(1);
+    assertThat(model.state().get()).isEqualTo(State.OPENING);
+  }
+}

@@ -1,0 +1,320 @@
+package neckway.desk.read;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import neckway.desk.DrillModel;
+import neckway.desk.page.PageModel.Ink;
+import neckway.desk.read.ReadingModel.Speed;
+import neckway.file.Drill;
+import neckway.file.WavWriter;
+import neckway.follow.Clock;
+import neckway.follow.Review;
+import neckway.follow.ReviewedShift;
+import neckway.follow.Run;
+import neckway.follow.RunPlan;
+import neckway.follow.ShiftVerdict;
+import neckway.neck.GuitarString;
+import neckway.neck.Place;
+import neckway.player.Mistake;
+import neckway.player.Performance;
+import neckway.player.PlayerSettings;
+import neckway.player.VirtualPlayer;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a take is read and heard as, with a player that keeps what it is given. */
+class ReadingModelTests {
+  private static final double LATE_MS = 120;
+
+  private record Played(float[] sound, int sampleRate, boolean loop) {}
+
+  @TempDir Path folder;
+
+  private final List<Played> played = new ArrayList<>();
+  private final List<ReadTake> read = new ArrayList<>();
+  private final List<String> said = new ArrayList<>();
+  private final Drill drill = new DrillModel().drill();
+  private final RunPlan plan =
+      new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+  private Player.Ended ended;
+  private int stops;
+  private Performance take;
+  private Review review;
+  private Path file;
+  private ReadingModel model;
+
+  private final class Kept implements Player {
+    @Override
+    public void play(float[] sound, int sampleRate, boolean loop, Ended whenEnded) {
+      played.add(new Played(sound, sampleRate, loop));
+      ended = whenEnded;
+    }
+
+    @Override
+    public void stop() {
+      stops++;
+    }
+  }
+
+  @BeforeEach
+  void play() {
+    take =
+        new VirtualPlayer(PlayerSettings.plain())
+            .play(
+                plan.route(),
+                plan.pulse(),
+                List.of(
+                    new Mistake.Slip(Mistake.Kind.WRONG, 10, OptionalInt.empty()),
+                    new Mistake.Late(7, LATE_MS)),
+                4);
+    Run run =
+        new Run(
+            plan,
+            take.sampleRate(),
+            OptionalDouble.of(take.firstBeat()),
+            Clock.MEASURED,
+            verdict -> {});
+    run.feed(take.samples(), 0, take.samples().length);
+    review = run.finish();
+    file = folder.resolve("take.wav");
+    try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
+      writer.write(take.samples(), 0, take.samples().length);
+      writer.finish();
+    }
+    model = new ReadingModel(new Kept(), Runnable::run, Runnable::run);
+    open(OptionalInt.empty(), Optional.of(file));
+  }
+
+  private void open(OptionalInt guess, Optional<Path> sound) {
+    model.open(new ReadTake(drill, plan, review, sound, guess));
+  }
+
+  @Test
+  void sentencesAreTheReviewsOwn() {
+    assertThat(model.sentences().get()).isEqualTo(review.summary().words());
+    assertThat(model.figures().get()).startsWith("24 of 25 right.").contains("steady within");
+    assertThat(model.page().get().ink(10)).isEqualTo(Ink.WRONG);
+  }
+
+  @Test
+  void guessStandsFirstBesideTheTruth() {
+    open(OptionalInt.of(25), Optional.of(file));
+    assertThat(model.sentences().get().get(0)).isEqualTo("25 right, you thought; it was 24.");
+    open(OptionalInt.of(24), Optional.of(file));
+    assertThat(model.sentences().get().get(0)).isEqualTo("24 right, as you thought.");
+  }
+
+  @Test
+  void arrowsPointAtNotesAndStayOnThePage() {
+    model.pointBy(1);
+    assertThat(model.page().get().selected()).contains(0);
+    model.pointBy(10);
+    assertThat(model.pointed().get()).startsWith("Note 11: ").contains("Wrong");
+    model.pointBy(-99);
+    assertThat(model.page().get().selected()).contains(0);
+    model.point(Integer.MAX_VALUE);
+    assertThat(model.page().get().selected()).contains(24);
+  }
+
+  @Test
+  void takeIsHeardFromTheNotePointedAt() {
+    model.point(5);
+    model.hear();
+    double note = review.notes().get(5).time();
+    double seconds = (double) take.samples().length / take.sampleRate();
+    Played heard = played.get(0);
+    assertThat(heard.sampleRate()).isEqualTo(take.sampleRate());
+    assertThat(heard.loop()).isFalse();
+    assertThat((double) heard.sound().length / heard.sampleRate())
+        .isCloseTo(seconds - note, within(0.05));
+    assertThat(model.sounding().get()).isTrue();
+    ended.ended("");
+    assertThat(model.sounding().get()).isFalse();
+  }
+
+  @Test
+  void slowerIsLongerByAsMuch() {
+    model.point(20);
+    model.hear();
+    model.nextSpeed();
+    model.nextSpeed();
+    assertThat(model.speed().get()).isEqualTo(Speed.HALF);
+    model.hear();
+    assertThat(played.get(1).sound().length / (double) played.get(0).sound().length)
+        .isCloseTo(2, within(0.1));
+    model.nextSpeed();
+    assertThat(model.speed().get()).isEqualTo(Speed.FULL);
+  }
+
+  @Test
+  void shiftThatLandedLateIsInCloseUpWithItsStumble() {
+    CloseUp near = model.closeUp().get().orElseThrow();
+    assertThat(near.shift().planned().landingStep()).isEqualTo(7);
+    double late = near.landed().orElseThrow() - near.expected().orElseThrow();
+    assertThat(1000 * late).isCloseTo(LATE_MS, within(25.0));
+    assertThat(near.planned()).hasToString("3:6");
+    assertThat(near.before()).hasToString("3:4");
+    assertThat(near.notes()).extracting(CloseUp.Heard::label).contains("4:7", "3:4", "3:6", "3:9");
+    assertThat(model.waveform().get()).isPresent();
+    assertThat(ReadingWords.shift(near)).contains("third string").contains("ms late");
+    model.nextShift();
+    assertThat(model.closeUp().get().orElseThrow()).isNotEqualTo(near);
+    model.nextShift();
+    assertThat(model.closeUp().get()).contains(near);
+  }
+
+  @Test
+  void shiftMadeElsewhereIsDrawnWhereThatStringsJoinIs() {
+    ReviewedShift up = review.shifts().get(0);
+    ReviewedShift moved =
+        new ReviewedShift(
+            up.planned(),
+            ShiftVerdict.MOVED,
+            Optional.of(new GuitarString(5)),
+            OptionalDouble.of(0.9),
+            up.lateMs(),
+            up.decided());
+    Review told =
+        new Review(
+            review.take(),
+            review.clock(),
+            review.grid(),
+            review.notes(),
+            review.attempts(),
+            review.reviewed(),
+            review.steps(),
+            List.of(moved, review.shifts().get(1)),
+            review.summary());
+    CloseUp near =
+        CloseUp.of(new ReadTake(drill, plan, told, Optional.empty(), OptionalInt.empty()), 0);
+    // common practice, no published source: from fret 5 in A, the fourth finger leads two frets on
+    // string 5, from 7 to 9
+    assertThat(near.made().orElseThrow())
+        .isEqualTo(
+            new CloseUp.Way(new Place(new GuitarString(5), 7), new Place(new GuitarString(5), 9)));
+    assertThat(ReadingWords.shift(near)).contains("made on the fifth string (90 % sure)");
+    assertThat(model.closeUp().get().orElseThrow().made()).as("not known").isEmpty();
+  }
+
+  @Test
+  void shiftIsLoopedFromBeforeToBehindIt() {
+    CloseUp near = model.closeUp().get().orElseThrow();
+    model.loopShift();
+    Played heard = played.get(0);
+    assertThat(heard.loop()).isTrue();
+    assertThat((double) heard.sound().length / heard.sampleRate())
+        .isCloseTo(near.toSeconds() - near.fromSeconds(), within(0.01));
+    assertThat(near.fromSeconds()).isLessThan(review.notes().get(6).time());
+    assertThat(near.toSeconds()).isGreaterThan(review.notes().get(8).time());
+  }
+
+  @Test
+  void howItShouldSoundIsTheRouteFromThereInTempo() {
+    model.hearModel();
+    model.point(24);
+    model.hearModel();
+    double whole = (double) played.get(0).sound().length / played.get(0).sampleRate();
+    double last = (double) played.get(1).sound().length / played.get(1).sampleRate();
+    assertThat(whole - last).isCloseTo(24 * plan.pulse().gapSeconds(), within(0.01));
+  }
+
+  @Test
+  void anotherSoundAndEscapeStopTheFirst() {
+    model.hear();
+    Player.Ended first = ended;
+    model.hear();
+    first.ended("");
+    assertThat(model.sounding().get()).as("the second one still sounds").isTrue();
+    int before = stops;
+    model.stop();
+    assertThat(stops).isEqualTo(before + 1);
+    assertThat(model.sounding().get()).isFalse();
+  }
+
+  @Test
+  void takeThatIsGoneOrWasNotKeptIsOneLine() throws Exception {
+    Files.delete(file);
+    model.hear();
+    assertThat(model.line().get()).contains("take.wav");
+    assertThat(model.sounding().get()).isFalse();
+    open(OptionalInt.empty(), Optional.empty());
+    model.hear();
+    assertThat(model.line().get()).contains("not kept");
+  }
+
+  @Test
+  void deviceThatFailsIsOneLine() {
+    model.hear();
+    ended.ended("no sound output found on this machine");
+    assertThat(model.line().get()).contains("no sound output");
+    assertThat(model.sounding().get()).isFalse();
+  }
+
+  @Test
+  void shiftNotMadeWherePlannedIsWorseThanALateOne() {
+    List<ReviewedShift> shifts = review.shifts();
+    ReviewedShift second = shifts.get(1);
+    ReviewedShift missed =
+        new ReviewedShift(
+            second.planned(),
+            ShiftVerdict.MISSED,
+            Optional.empty(),
+            OptionalDouble.of(0.9),
+            OptionalDouble.empty(),
+            OptionalDouble.empty());
+    assertThat(ReadingModel.worstShift(shifts)).isZero();
+    assertThat(ReadingModel.worstShift(List.of(shifts.get(0), missed))).isEqualTo(1);
+    assertThat(ReadingModel.worstShift(List.of())).isZero();
+  }
+
+  // ---- recordings
+
+  @Test
+  void recordingIsReviewedLikeARun() {
+    List<Double> progress = new ArrayList<>();
+    RecordingModel recording =
+        new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
+    recording.progress().addListener((o, old, now) -> progress.add(now.doubleValue()));
+    recording.start(file, drill, plan);
+    assertThat(recording.running().get()).isFalse();
+    assertThat(read).hasSize(1);
+    assertThat(read.get(0).review().summary().right()).isEqualTo(24);
+    assertThat(read.get(0).take()).contains(file);
+    assertThat(progress).hasSizeGreaterThan(50).isSorted();
+  }
+
+  @Test
+  void recordingThatIsCancelledLeavesWhatWasThere() {
+    List<Runnable> waiting = new ArrayList<>();
+    RecordingModel recording =
+        new RecordingModel(waiting::add, Runnable::run, read::add, said::add);
+    recording.start(file, drill, plan);
+    assertThat(recording.running().get()).isTrue();
+    assertThat(recording.name().get()).isEqualTo("take.wav");
+    recording.cancel();
+    assertThat(recording.running().get()).isFalse();
+    waiting.forEach(Runnable::run);
+    assertThat(read).isEmpty();
+    assertThat(said).singleElement().asString().contains("take.wav").contains("cancelled");
+  }
+
+  @Test
+  void fileThatIsNoSoundIsOneLine() throws Exception {
+    Path text = Files.writeString(folder.resolve("notes.txt"), "not a sound at all, but words");
+    RecordingModel recording =
+        new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
+    recording.start(text, drill, plan);
+    assertThat(read).isEmpty();
+    assertThat(said).singleElement().asString().contains("notes.txt").doesNotContain("\n");
+    assertThat(recording.running().get()).isFalse();
+  }
+}
