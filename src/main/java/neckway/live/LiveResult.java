@@ -1,8 +1,10 @@
 package neckway.live;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import neckway.follow.Review;
+import neckway.place.Lesson;
 import neckway.sound.ClickClock;
 
 /**
@@ -14,6 +16,7 @@ import neckway.sound.ClickClock;
  * @param clock how the click's times are known
  * @param overflows how often the device's buffer ran over since the run began
  * @param lostFrames frames that were never listened to since the run began
+ * @param lessons what the round taught of the guitar
  */
 public record LiveResult(
     int round,
@@ -21,4 +24,5 @@ public record LiveResult(
     Optional<Path> take,
     ClickClock.Source clock,
     long overflows,
-    long lostFrames) {}
+    long lostFrames,
+    List<Lesson> lessons) {}

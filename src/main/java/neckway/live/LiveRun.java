@@ -131,7 +131,13 @@ public final class LiveRun {
       Optional<Path> saved = kept ? finished(writer, file) : Optional.empty();
       listener.roundEnded(
           new LiveResult(
-              round, review, saved, session.clockSource(), in.overflows(), in.lostFrames()));
+              round,
+              review,
+              saved,
+              session.clockSource(),
+              in.overflows(),
+              in.lostFrames(),
+              session.lessons()));
       return new LiveTakeOf(take, session, review);
     }
   }

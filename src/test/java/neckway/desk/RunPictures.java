@@ -230,7 +230,8 @@ public final class RunPictures {
       writer.write(take.samples(), 0, take.samples().length);
       writer.finish();
     }
-    live.roundEnded(new LiveResult(0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0));
+    live.roundEnded(
+        new LiveResult(0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
     live.over();
   }
 

@@ -200,6 +200,7 @@ public final class PlayingModel {
     last = Optional.empty();
     stopAsked = false;
     try {
+      settings.takeInLessons();
       plan = settings.plan(drill);
     } catch (BadInput e) {
       complaint(e.getMessage());
@@ -309,6 +310,11 @@ public final class PlayingModel {
       return;
     }
     last = Optional.of(result);
+    try {
+      settings.keep(result.lessons());
+    } catch (BadInput e) {
+      complaint(e.getMessage());
+    }
     page.get().review(result.review());
     if (!settings.guessFirst().get()) {
       page.get().show(PageModel.Marks.SHOWN);

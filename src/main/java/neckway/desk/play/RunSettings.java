@@ -5,15 +5,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import neckway.file.Drill;
 import neckway.file.GuitarFile;
+import neckway.file.GuitarLessons;
 import neckway.file.SettingsFile;
 import neckway.follow.RunPlan;
 import neckway.neck.BadInput;
+import neckway.place.Lesson;
 import neckway.sound.ClickTrack;
 
 /** What is kept about runs: devices, guitar, folder of takes, and how a run goes. */
@@ -84,11 +87,25 @@ public final class RunSettings {
    */
   public RunPlan plan(Drill drill) {
     RunPlan plan = planWithoutGuitar(drill);
-    return settings
-        .text(GUITAR)
-        .filter(file -> !file.isBlank())
-        .map(file -> plan.on(GuitarFile.read(Path.of(file), drill.tuning())))
-        .orElse(plan);
+    return guitarFile().map(file -> plan.on(GuitarFile.read(file, drill.tuning()))).orElse(plan);
+  }
+
+  /** Takes in what earlier runs taught of the guitar, if one is kept. */
+  public void takeInLessons() {
+    guitarFile().ifPresent(GuitarLessons::takeIn);
+  }
+
+  /**
+   * Keeps what a run taught of the guitar, if one is kept.
+   *
+   * @throws BadInput if its file cannot be written
+   */
+  public void keep(List<Lesson> lessons) {
+    guitarFile().ifPresent(file -> GuitarLessons.keep(file, lessons));
+  }
+
+  private Optional<Path> guitarFile() {
+    return settings.text(GUITAR).filter(file -> !file.isBlank()).map(Path::of);
   }
 
   /** The same on a guitar that is not known. */

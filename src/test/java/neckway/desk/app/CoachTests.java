@@ -142,7 +142,8 @@ class CoachTests {
             writer.finish();
           }
           live.roundEnded(
-              new LiveResult(0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0));
+              new LiveResult(
+                  0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
           live.over();
           coach.playing().frame();
           return null;

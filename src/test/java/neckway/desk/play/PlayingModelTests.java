@@ -115,7 +115,7 @@ class PlayingModelTests {
   private void end(int round, Review review) {
     Path file = begun.get(0).takes().file(round);
     live.roundEnded(
-        new LiveResult(round, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0));
+        new LiveResult(round, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
     model.frame();
   }
 
@@ -255,7 +255,8 @@ class PlayingModelTests {
     model.frame();
     model.escape();
     live.roundEnded(
-        new LiveResult(0, review(false), Optional.empty(), ClickClock.Source.UNMEASURED, 0, 0));
+        new LiveResult(
+            0, review(false), Optional.empty(), ClickClock.Source.UNMEASURED, 0, 0, List.of()));
     live.over();
     model.frame();
     assertThat(model.state().get()).isEqualTo(State.READY);
