@@ -22,7 +22,8 @@ final class BenchmarkTable {
       There are two populations of takes, side by side. **Ordinary** takes are what is met in a
       practice room on most days, drawn by seed: four sorts of guitar in tune within 8 cents, any key,
       one to three shapes, two notes a beat at 64 to 116 beats a minute (0.26 to 0.47 s from note to
-      note), mostly standard tuning, from the first fret up, a player steady within some milliseconds who lets go of a note as the next one starts, no slip in half of the takes and one
+      note), mostly standard tuning, from the first fret up, a player steady within some
+      milliseconds who lets go of a note as the next one starts, no slip in half of the takes and one
       to three in the others. Dirty ones have one or two of amp (clean to lead), room, hiss and hum,
       and click, and one guitar in six is out of tune by up to 40 cents. Ordinary stitched runs have
       0.34 to 0.42 s from note to note, from any fret, and no note goes on past 20 ms of the next; guitars
