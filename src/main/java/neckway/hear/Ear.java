@@ -52,6 +52,16 @@ public final class Ear {
   /** Nothing lower is mistaken for a click before the first note. */
   private static final double HIGH_PITCH = 76;
 
+  /** A note loses less of its power than this in {@value #HOLD_SECONDS} s; a click more. */
+  private static final double HELD_SHARE = 0.6;
+
+  private static final double HOLD_SECONDS = 0.012;
+
+  private static final double LEAST_HELD_CLARITY = 0.93;
+
+  /** What is left of its first power, at least, in a note. */
+  private static final double LEAST_HELD = 0.003;
+
   /** Power of a note without an attack, at least, as a share of the note's before it. */
   private static final double LEAST_LEGATO = 0.003;
 
@@ -286,7 +296,8 @@ public final class Ear {
       evalAgree = 0;
       return;
     }
-    if (pitch > 66 && fallen(end)) {
+    boolean another = !sounding || Math.abs(pitch - curPitch) > 0.6;
+    if (pitch > 66 && fallen(end, another && clarity > LEAST_HELD_CLARITY)) {
       evalAgree = 0;
       return;
     }
@@ -386,13 +397,30 @@ public final class Ear {
     return Math.abs(hz / 50 - 1) < MAINS_SHARE || Math.abs(hz / 60 - 1) < MAINS_SHARE;
   }
 
-  /** Whether what started has died away at once, as a click does. */
-  private boolean fallen(long end) {
+  /**
+   * Whether what started has died away at once, as a click does. A note that is struck hard may
+   * lose as much of its first milliseconds, but then it holds.
+   *
+   * @param mayHold whether it is clear enough to be such a note
+   */
+  private boolean fallen(long end, boolean mayHold) {
     int span = (int) (0.006 * front.rateHz);
     int head = front.index(candStamp) + (int) (0.001 * front.rateHz);
+    int last = front.index(end) - span;
     double quiet = levels.noise() * span;
-    double now = energy(front.x, front.index(end) - span, span) - quiet;
-    return now < Math.max(2 * quiet, 0.15 * (energy(front.x, head, span) - quiet));
+    double now = energy(front.x, last, span) - quiet;
+    if (now < 2 * quiet) {
+      return true;
+    }
+    double struck = energy(front.x, head, span) - quiet;
+    if (now >= 0.15 * struck) {
+      return false;
+    }
+    int earlier = last - (int) (HOLD_SECONDS * front.rateHz);
+    return !mayHold
+        || now < LEAST_HELD * struck
+        || earlier < head + span
+        || now < HELD_SHARE * (energy(front.x, earlier, span) - quiet);
   }
 
   /** Whether the sound is no more than the last notes still sounding. */

@@ -370,4 +370,42 @@ class EarTests {
           .isCloseTo(0, within(1.0));
     }
   }
+
+  /** The pick's own sound is 13 dB above the note for some milliseconds; the note holds. */
+  @ParameterizedTest
+  @ValueSource(ints = {69, 72, 74, 76})
+  void namesAtOnceAHighNoteWhosePickIsLouderThanItself(int midi) {
+    float[] sound = Sounds.silence(RATE_HZ, 1.6);
+    Sounds.pluck(sound, RATE_HZ, 67, 1e-4, 0.1, 0.5, 1.0);
+    Sounds.pluck(sound, RATE_HZ, midi, 1e-4, 0.1, 1.0, 1.5);
+    addPick(sound, 1.0, 0.6);
+    Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+
+    Notebook heard = Sounds.hear(sound, RATE_HZ);
+
+    assertThat(heard.midis()).containsExactly(67, midi);
+    HeardNote note = heard.notes.get(1);
+    assertThat(1000 * (note.time() - 1.0)).as("ms").isCloseTo(0, within(3.0));
+    assertThat(1000 * (note.decided() - 1.0)).as("ms until decided").isLessThan(50);
+  }
+
+  @Test
+  void hearsNoNoteWhereAPickOnlyClicks() {
+    float[] sound = Sounds.silence(RATE_HZ, 1.6);
+    Sounds.pluck(sound, RATE_HZ, 67, 1e-4, 0.1, 0.5, 1.0);
+    addPick(sound, 1.2, 0.6);
+    Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+
+    assertThat(Sounds.hear(sound, RATE_HZ).midis()).containsExactly(67);
+  }
+
+  /** A burst at 4 kHz that dies away by 1/e in 2.5 ms. */
+  private static void addPick(float[] sound, double atSeconds, double size) {
+    int from = (int) (atSeconds * RATE_HZ);
+    for (int i = 0; i < (int) (0.03 * RATE_HZ); i++) {
+      double seconds = i / RATE_HZ;
+      sound[from + i] +=
+          (float) (size * Math.exp(-seconds / 0.0025) * Math.sin(2 * Math.PI * 4_000 * seconds));
+    }
+  }
 }
