@@ -11,7 +11,8 @@ import neckway.file.SettingsFile;
 
 /**
  * The sound room on the devices of this machine, without a window: {@code trip} measures the round
- * trip, {@code plucks FILE} says "pluck" and learns the guitar from what it hears then.
+ * trip, {@code gone} begins the plucks and says what comes in of a device that is pulled out then,
+ * {@code plucks FILE} says "pluck" and learns the guitar from what it hears then.
  */
 public final class RoomDriver {
   private static final long PATIENCE_MILLIS = 36_000;
@@ -37,6 +38,8 @@ public final class RoomDriver {
     System.out.println(driver.in(() -> driver.room.inputs().size() + " inputs"));
     if (args[0].equals("trip")) {
       driver.trip();
+    } else if (args[0].equals("gone")) {
+      driver.gone();
     } else {
       driver.plucks(Path.of(args[1]));
     }
@@ -65,6 +68,18 @@ public final class RoomDriver {
     System.out.println(in(() -> room.trip().known().get()));
     until(() -> room.line().get().startsWith("Silent"));
     System.out.println(in(() -> room.line().get()));
+  }
+
+  private void gone() throws Exception {
+    in(
+        () -> {
+          room.guitar().begin();
+          return null;
+        });
+    System.out.println("pluck");
+    until(() -> !room.line().get().startsWith("Silent"));
+    System.out.println(in(() -> room.line().get()));
+    System.out.println(in(() -> room.guitar().stage().get() + " " + room.guitar().next().get()));
   }
 
   private void plucks(Path file) throws Exception {

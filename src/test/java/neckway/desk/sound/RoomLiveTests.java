@@ -96,4 +96,16 @@ class RoomLiveTests {
           .isCloseTo(1, within(string.string().number() == 1 ? 0.3 : 0.15));
     }
   }
+
+  @Test
+  void devicePulledOutInThePlucksIsSaidInOneLineAndThePlucksWait() throws Exception {
+    Process room = sound.java(Map.of(), RoomDriver.class.getName(), "gone");
+    BufferedReader out = output(room);
+    assertThat(out.readLine()).as(sound.errorsOf(room)).endsWith("inputs");
+    assertThat(out.readLine()).isEqualTo("pluck");
+    Thread.sleep(500);
+    sound.pullOut();
+    assertThat(out.readLine()).matches(".*(gone|cannot be opened|not here|no sound input).*");
+    assertThat(out.readLine()).isEqualTo("PLUCKING String 6, open (E2)");
+  }
 }

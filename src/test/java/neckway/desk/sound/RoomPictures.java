@@ -102,5 +102,16 @@ public final class RoomPictures {
     shot("sound-room-learnt-dark");
     now(() -> desk.look().dark().set(false));
     shot("sound-room-learnt");
+    now(() -> room.guitar().begin());
+    for (int place = 0; place < 24; place++) {
+      now(() -> room.guitar().skip());
+    }
+    devices.tone(196, 0.002, 0.2);
+    shot("sound-room-refused");
+    now(() -> desk.look().text(300));
+    shot("sound-room-300-refused");
+    now(() -> room.guitar().stop());
+    now(() -> window.scene().getRoot().lookup(".combo-box").requestFocus());
+    shot("sound-room-300");
   }
 }
