@@ -316,6 +316,7 @@ public final class GuitarModel {
       use(file);
       stop();
       desk.say(Texts.of("guitar.saved", file));
+      desk.keep();
     } catch (IOException e) {
       desk.say(Texts.of("guitar.folder", file.toAbsolutePath().getParent()));
     } catch (BadInput e) {

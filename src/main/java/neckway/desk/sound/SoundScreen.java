@@ -236,13 +236,13 @@ public final class SoundScreen implements Screen {
 
   private void key(KeyEvent event) {
     boolean typing = event.getTarget() instanceof TextInputControl;
-    if (typing || event.isShortcutDown() || event.isAltDown()) {
+    boolean plucking = model.guitar().stage().get() == GuitarModel.Stage.PLUCKING;
+    if (typing || !plucking || event.isShortcutDown() || event.isAltDown()) {
       return;
     }
     if (event.getCode() == KeyCode.BACK_SPACE) {
       model.guitar().back();
-    } else if (event.getCode() == KeyCode.ESCAPE
-        && model.guitar().stage().get() == GuitarModel.Stage.PLUCKING) {
+    } else if (event.getCode() == KeyCode.ESCAPE) {
       model.guitar().stop();
     } else {
       return;
