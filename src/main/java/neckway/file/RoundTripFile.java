@@ -25,7 +25,8 @@ public final class RoundTripFile {
     this(settingsFolder().resolve("round-trip.json"));
   }
 
-  RoundTripFile(Path path) {
+  /** The file at another place. */
+  public RoundTripFile(Path path) {
     this.path = path;
   }
 

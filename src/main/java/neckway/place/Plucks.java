@@ -1,6 +1,7 @@
 package neckway.place;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import neckway.hear.Ear;
@@ -81,6 +82,11 @@ public final class Plucks {
         read(false);
       }
     }
+  }
+
+  /** The notes so far in the order heard, at once; a view that grows. */
+  public List<HeardNote> heard() {
+    return Collections.unmodifiableList(notes);
   }
 
   /** The sound is over: the notes, in order of time. */

@@ -16,6 +16,7 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
 import neckway.desk.choose.ChoosingScreen;
+import neckway.desk.sound.SoundScreen;
 import neckway.file.SettingsFile;
 
 /** The window. Opened by {@link DeskStart}, which is no application itself. */
@@ -46,6 +47,7 @@ public final class DeskApp extends Application {
     Map<Place, Function<Desk, Screen>> screens = screens();
     coach = Coach.onDevices(desk);
     coach.offer(screens);
+    screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
     frame = new DeskFrame(desk, screens);
     stage.setScene(
         frame.scene(

@@ -7,12 +7,13 @@ import javafx.scene.Parent;
 import javafx.scene.control.ScrollPane;
 
 /** Scrolls to what has the focus, however it came to it. */
-final class FollowFocus {
+public final class FollowFocus {
   private static final double AIR = 12;
 
   private FollowFocus() {}
 
-  static void in(ScrollPane scroll) {
+  /** From now on, for what a pane scrolls. */
+  public static void in(ScrollPane scroll) {
     scroll.viewportBoundsProperty().addListener(o -> later(scroll));
     scroll.contentProperty().get().layoutBoundsProperty().addListener(o -> later(scroll));
     scroll

@@ -1,15 +1,16 @@
 package neckway.desk.play;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 import neckway.hear.Tuner;
 
 /**
  * Listens before a run and finds what is off: nothing there, too quiet, clipping, or a guitar that
  * is out of tune as a whole. For one thread; allocates nothing while listening.
  */
-final class LevelWatch {
+public final class LevelWatch {
   /** What is off. */
-  enum Finding {
+  public enum Finding {
     /** Nothing was heard yet: no fault, for nobody may have played. */
     NOTHING_YET,
     GOOD,
@@ -42,17 +43,18 @@ final class LevelWatch {
   private float meter;
   private int row;
   private int readings;
+  private boolean steady;
 
   /**
    * @param sampleRate frames a second
    */
-  LevelWatch(double sampleRate) {
+  public LevelWatch(double sampleRate) {
     tuner = new Tuner(sampleRate);
     fallPerFrame = Math.pow(10, -20 / 20.0 / (MEMORY_SECONDS * sampleRate));
   }
 
   /** Takes samples in blocks of any size. */
-  void feed(float[] samples, int length) {
+  public void feed(float[] samples, int length) {
     float peak = 0;
     for (int i = 0; i < length; i++) {
       float size = Math.abs(samples[i]);
@@ -62,7 +64,11 @@ final class LevelWatch {
       clippedFrames = row >= CLIPPED_IN_A_ROW ? 1 : clippedFrames * fallPerFrame;
     }
     meter = Math.max(peak, 0.85f * meter);
-    if (tuner.process(samples, 0, length) && tuner.steady()) {
+    if (!tuner.process(samples, 0, length)) {
+      return;
+    }
+    steady = tuner.steady();
+    if (steady) {
       double midi = 69 + 12 * Math.log(tuner.pitchHz() / 440) / Math.log(2);
       cents[readings % READINGS] = 100 * (midi - Math.rint(midi));
       readings++;
@@ -70,8 +76,13 @@ final class LevelWatch {
   }
 
   /** What the meter shows, 0 to 1. */
-  float meter() {
+  public float meter() {
     return meter;
+  }
+
+  /** The tone that sounds now, Hz; empty where none is steady. */
+  public OptionalDouble toneHz() {
+    return steady ? OptionalDouble.of(tuner.pitchHz()) : OptionalDouble.empty();
   }
 
   /** Cents that the guitar is off as a whole; 0 before enough was heard. */
@@ -85,12 +96,12 @@ final class LevelWatch {
   }
 
   /** The loudest of the last seconds, dB of full scale. */
-  double loudestDbfs() {
+  public double loudestDbfs() {
     return Math.max(-120, 20 * Math.log10(loudest + 1e-9));
   }
 
   /** What is off, the worst first. */
-  Finding finding() {
+  public Finding finding() {
     if (clippedFrames > 0.3) {
       return Finding.CLIPPING;
     }

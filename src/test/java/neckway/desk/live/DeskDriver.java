@@ -25,6 +25,7 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
+import neckway.desk.sound.SoundScreen;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
 import neckway.sound.Devices;
@@ -32,8 +33,8 @@ import neckway.sound.Devices;
 /**
  * The whole window on the devices of this machine, told what to do line by line on standard input:
  * {@code drill FILE}, {@code late MS}, {@code frames}, {@code go PLACE}, {@code key NAME}, {@code
- * state}, {@code words}, {@code line}, {@code picture FILE}, {@code quit}. It answers each with one
- * line.
+ * state}, {@code words}, {@code line}, {@code room}, {@code picture FILE}, {@code quit}. It answers
+ * each with one line.
  */
 public final class DeskDriver {
   private Desk desk;
@@ -73,6 +74,7 @@ public final class DeskDriver {
     screens.putAll(DeskApp.screens());
     coach = Coach.onDevices(desk);
     coach.offer(screens);
+    screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
     stage = new Stage();
     stage.setScene(new DeskFrame(desk, screens).scene(1280, 800));
     stage.show();
@@ -94,6 +96,7 @@ public final class DeskDriver {
       case "state" -> desk.router().current().get() + " " + coach.playing().state().get();
       case "words" -> onScreen(".sentence");
       case "line" -> onScreen(".off") + onScreen(".notice");
+      case "room" -> onScreen(".room-line");
       case "picture" -> picture(Path.of(asked[1]));
       default -> throw new IllegalArgumentException(line);
     };

@@ -337,9 +337,22 @@ class DeskLiveTests {
     assertThat(out.readLine()).as("the window").isEqualTo("open");
     assertThat(ask(to, out, "drill " + folder.resolve("drill.json"))).isEqualTo("true");
     assertThat(ask(to, out, "late " + ABOUT_LATE_MS)).isEqualTo("kept");
+    visitSoundRoom(to, out);
     ask(to, out, "go PLAYING");
     Thread.sleep(300);
     ask(to, out, "key PAGE_DOWN");
+  }
+
+  /** It listens there, and gives the input back to the run. */
+  private void visitSoundRoom(PrintWriter to, BufferedReader out) throws Exception {
+    ask(to, out, "go SOUND_ROOM");
+    String line = "";
+    for (int i = 0; i < 50 && line.isEmpty(); i++) {
+      Thread.sleep(100);
+      line = ask(to, out, "room");
+    }
+    assertThat(line).startsWith("Silent");
+    picture(to, out, "sound-room");
   }
 
   /** Pictures for the eye, where the build is asked for them. */

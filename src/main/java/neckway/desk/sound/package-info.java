@@ -1,0 +1,2 @@
+/** The sound room: devices, level, tuner, round trip and guitar. */
+package neckway.desk.sound;

@@ -1,0 +1,141 @@
+package neckway.desk.sound;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.input.KeyCode;
+import neckway.desk.Desk;
+import neckway.desk.DeskFrame;
+import neckway.desk.FxWindow;
+import neckway.desk.Screen;
+import neckway.desk.Screen.Place;
+import neckway.desk.Texts;
+import neckway.desk.app.DeskApp;
+import neckway.desk.sound.GuitarModel.Stage;
+import neckway.file.RoundTripFile;
+import neckway.file.SettingsFile;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The sound room in a window without a screen, by keyboard alone. */
+class SoundScreenTests {
+  @TempDir private Path folder;
+  private final FakeDevices devices = new FakeDevices();
+  private Desk desk;
+  private SoundModel room;
+  private FxWindow window;
+
+  @BeforeEach
+  void open() {
+    window =
+        FxWindow.open(
+            () -> {
+              desk = new Desk(SettingsFile.at(folder.resolve("settings.json")));
+              RoundTripFile trips = new RoundTripFile(folder.resolve("round-trip.json"));
+              room = new SoundModel(desk, devices, trips, Runnable::run, Platform::runLater);
+              Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(DeskApp.screens());
+              screens.put(Place.SOUND_ROOM, d -> new SoundScreen(d, room));
+              return new DeskFrame(desk, screens).scene(1280, 800);
+            });
+    window.press(KeyCode.CONTROL, KeyCode.DIGIT4);
+    window.settle();
+  }
+
+  @AfterEach
+  void close() {
+    window.close();
+  }
+
+  private Node focus() {
+    return FxWindow.on(() -> window.scene().getFocusOwner());
+  }
+
+  /** Presses Tab until a button has the focus. */
+  private void tabTo(String words) {
+    for (int tabs = 0; tabs < 30; tabs++) {
+      if (focus() instanceof Button button && button.getText().equals(words)) {
+        return;
+      }
+      window.press(KeyCode.TAB);
+      window.settle();
+    }
+    throw new AssertionError("no Tab leads to " + words);
+  }
+
+  @Test
+  void arrowKeysTakeAnotherInput() {
+    assertThat(desk.router().current().get()).isEqualTo(Place.SOUND_ROOM);
+    assertThat(focus()).isInstanceOf(ComboBox.class);
+    window.press(KeyCode.DOWN);
+    window.settle();
+    assertThat(room.input().get()).isEqualTo("Table interface");
+    assertThat(desk.settings().text("input")).contains("Table interface");
+  }
+
+  @Test
+  void choiceStaysInTheBoxWhileItsDeviceIsAway() {
+    window.press(KeyCode.DOWN);
+    devices.inputs.remove("Table interface");
+    devices.inputs.add(0, "Another one");
+    FxWindow.on(
+        () -> {
+          room.refresh();
+          return null;
+        });
+    window.settle();
+    assertThat(((ComboBox<?>) focus()).getValue()).isEqualTo("Table interface");
+    assertThat(room.input().get()).isEqualTo("Table interface");
+  }
+
+  @Test
+  void roundTripAndPlucksAreReachedByTab() {
+    tabTo(Texts.of("trip.measure", "5"));
+    window.press(KeyCode.SPACE);
+    window.settle();
+    assertThat(devices.gains).containsExactly(0.05);
+    tabTo(Texts.of("guitar.begin"));
+    window.press(KeyCode.SPACE);
+    window.settle();
+    assertThat(room.guitar().stage().get()).isEqualTo(Stage.PLUCKING);
+    tabTo(Texts.of("guitar.skip"));
+    window.press(KeyCode.SPACE);
+    devices.sound(new float[4_800], 0, 4_800);
+    window.settle();
+    assertThat(room.guitar().next().get()).isEqualTo("String 6, fret 3 (G2)");
+    window.press(KeyCode.BACK_SPACE);
+    devices.sound(new float[4_800], 0, 4_800);
+    window.settle();
+    assertThat(room.guitar().next().get()).isEqualTo("String 6, open (E2)");
+    window.press(KeyCode.ESCAPE);
+    window.settle();
+    assertThat(room.guitar().stage().get()).isEqualTo(Stage.REST);
+  }
+
+  @Test
+  void everythingThatTakesTheFocusHasAName() {
+    Set<Node> seen = new HashSet<>();
+    for (Node at = focus(); seen.add(at); at = focus()) {
+      String name =
+          at instanceof Button button && button.getAccessibleText() == null
+              ? button.getText()
+              : at.getAccessibleText();
+      if (!at.getStyleClass().contains("tab")) {
+        assertThat(name).as(at.toString()).isNotBlank();
+      }
+      window.press(KeyCode.TAB);
+      window.settle();
+    }
+    assertThat(seen).hasSizeGreaterThan(7);
+  }
+}
