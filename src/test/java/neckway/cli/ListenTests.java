@@ -62,6 +62,9 @@ class ListenTests {
   private static final int COUNT_IN = 4;
   private static final int PLAYINGS = 3;
 
+  /** The end of a take still sounds when its last note has been heard. */
+  private static final int TAKE_RINGS_OUT_MS = 3_000;
+
   @TempDir Path folder;
   private VirtualSound sound;
 
@@ -340,6 +343,9 @@ class ListenTests {
       throws Exception {
     StringBuilder why = new StringBuilder();
     for (int playing = 0; playing < PLAYINGS; playing++) {
+      if (playing > 0) {
+        Thread.sleep(TAKE_RINGS_OUT_MS);
+      }
       Live live = listenOnce(environment, click, truth, more);
       OptionalDouble broken =
           new PlayedWhole(folder.resolve("live.wav")).brokenAt(folder.resolve("take.wav"));

@@ -69,6 +69,9 @@ class DeskLiveTests {
   private static final double CLOSE_MS = 5;
   private static final int PLAYINGS = 3;
 
+  /** The end of a take still sounds when its last note has been heard. */
+  private static final int TAKE_RINGS_OUT_MS = 3_000;
+
   @TempDir Path folder;
   private VirtualSound sound;
   private VirtualScreen screen;
@@ -242,6 +245,9 @@ class DeskLiveTests {
     DrillFile.write(folder.resolve("drill.json"), drill);
     StringBuilder broken = new StringBuilder();
     for (int playing = 0; playing < PLAYINGS; playing++) {
+      if (playing > 0) {
+        Thread.sleep(TAKE_RINGS_OUT_MS);
+      }
       Path takes = Files.createDirectories(folder.resolve("takes" + playing));
       settings(takes, guitar);
       Heard heard = once(takes);
