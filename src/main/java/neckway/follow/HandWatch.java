@@ -24,8 +24,15 @@ final class HandWatch {
   /** A verdict is given from this probability on. */
   static final double SURE = 0.9;
 
+  /**
+   * In overdriven sound a string may have been learnt wrongly, and each of its notes then speaks
+   * against the plan: there a shift is said to be made elsewhere from this probability on.
+   */
+  static final double SURE_ELSEWHERE_DRIVEN = 0.985;
+
   private final RunPlan plan;
   private final Consumer<ShiftSaid> listener;
+  private boolean driven;
   private final List<HandTrack> attempts = new ArrayList<>();
   private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
 
@@ -64,6 +71,7 @@ final class HandWatch {
     if (attempts.isEmpty()) {
       return;
     }
+    driven |= evidence.driven();
     attempts.forEach(track -> track.sounded(note, evidence));
     judge(attempts.size() - 1, now);
   }
@@ -130,7 +138,8 @@ final class HandWatch {
         continue;
       }
       double p = track.made(shift, string);
-      if (p >= SURE) {
+      boolean planned = string.equals(shift.string());
+      if (p >= (driven && !planned ? SURE_ELSEWHERE_DRIVEN : SURE)) {
         return Optional.of(ShiftSaid.on(shift, string, p, now));
       }
     }

@@ -98,7 +98,10 @@ public final class NoteSounds {
       }
       double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
       evidence =
-          stiffness.read(stretch, 0, length, f0Hz).map(curve -> likelihood.of(note.midi(), curve));
+          stiffness
+              .read(stretch, 0, length, f0Hz)
+              .map(drive::known)
+              .map(reading -> likelihood.of(note.midi(), reading));
     }
     listener.sounded(note, evidence.orElseGet(() -> likelihood.even(note.midi())), now);
   }

@@ -20,6 +20,7 @@ public final class StiffnessReading implements StiffnessCurve {
   private final double[] driven;
   private final double[] curve;
   private final int partials;
+  private final double drivenBeforehand;
   private final double best;
   private final double standardError;
 
@@ -46,6 +47,7 @@ public final class StiffnessReading implements StiffnessCurve {
           sum(clean[i] + Math.log(1 - drivenBeforehand), driven[i] + Math.log(drivenBeforehand));
     }
     this.partials = partials;
+    this.drivenBeforehand = drivenBeforehand;
     int top = 0;
     for (int i = 1; i < curve.length; i++) {
       top = curve[i] > curve[top] ? i : top;
@@ -76,6 +78,11 @@ public final class StiffnessReading implements StiffnessCurve {
       throw new IllegalArgumentException("a probability of " + beforehand);
     }
     return new StiffnessReading(f0Hz, grid, clean, driven, beforehand, partials);
+  }
+
+  /** How likely the sound was taken to be full of exact harmonics before this note was heard. */
+  double drivenBeforehand() {
+    return drivenBeforehand;
   }
 
   /**

@@ -6,6 +6,8 @@ import neckway.neck.GuitarString;
 
 /** How well the sound of one note fits each string that has its pitch. */
 public final class StringEvidence {
+  private static final double DRIVEN = 0.5;
+
   private final double[] logByNumber;
   private final Optional<StiffnessReading> reading;
 
@@ -32,6 +34,11 @@ public final class StringEvidence {
   public double log(GuitarString string) {
     int index = string.number() - 1;
     return index < logByNumber.length ? logByNumber[index] : Double.NEGATIVE_INFINITY;
+  }
+
+  /** Whether the sound was taken to be overdriven. */
+  public boolean driven() {
+    return reading.filter(r -> r.drivenBeforehand() > DRIVEN).isPresent();
   }
 
   /** The reading that this comes of, if there was one. */

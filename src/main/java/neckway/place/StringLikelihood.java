@@ -13,6 +13,9 @@ final class StringLikelihood {
   /** Share of notes whose sound says nothing true of their string. */
   static final double MISLEADING = 0.02;
 
+  /** The same of overdriven sound, in which the amplifier covers the strings' own partials. */
+  static final double MISLEADING_DRIVEN = 0.1;
+
   private final GuitarProfile guitar;
   private final int frets;
 
@@ -30,17 +33,20 @@ final class StringLikelihood {
     return weigh(
         midi,
         Optional.of(reading),
+        MISLEADING
+            + (MISLEADING_DRIVEN - MISLEADING) * Math.max(0, 2 * reading.drivenBeforehand() - 1),
         (string, fret) -> reading.logLikelihood(string.lnStiffnessAt(fret), string.spread()));
   }
 
   /** What is known of a note whose sound tells nothing. */
   StringEvidence even(int midi) {
-    return weigh(midi, Optional.empty(), (string, fret) -> 0);
+    return weigh(midi, Optional.empty(), MISLEADING, (string, fret) -> 0);
   }
 
   private StringEvidence weigh(
       int midi,
       Optional<StiffnessReading> reading,
+      double misleading,
       ToDoubleBiFunction<StringProfile, Integer> fit) {
     double[] log = new double[GuitarString.MAX_STRINGS];
     Arrays.fill(log, Double.NEGATIVE_INFINITY);
@@ -64,7 +70,7 @@ final class StringLikelihood {
     for (int i = 0; i < log.length; i++) {
       if (log[i] > Double.NEGATIVE_INFINITY) {
         double share = Math.exp(log[i] - most) / sum;
-        log[i] = Math.log((1 - MISLEADING) * share + MISLEADING / candidates);
+        log[i] = Math.log((1 - misleading) * share + misleading / candidates);
       }
     }
     return new StringEvidence(log, reading);
