@@ -163,26 +163,27 @@ final class ShiftScore {
   /** The family's figures as a row of a table. */
   String row() {
     return String.format(
-        Locale.ROOT,
-        "| %s | %d | %d | %.3f | %.3f | %.3f | %s | %s | %s | %s | %.4f | %.3f | %.4f | %.2f / %.2f"
-            + " | %.1f / %.1f |%n",
-        name,
-        takes,
-        shifts,
-        share(right, shifts),
-        share(unheard, shifts),
-        share(shifts - right - unheard, shifts),
-        of("made", "made"),
-        of("moved to the next", "moved"),
-        of("moved farther", "moved"),
-        of("missed", "missed"),
-        share(stringsRight, strings),
-        share(sure, strings),
-        share(sureRight, sure),
-        quantile(delaySlots, 0.5),
-        quantile(delaySlots, 0.95),
-        quantile(lateErrorMs, 0.5),
-        quantile(lateErrorMs, 0.95));
+            Locale.ROOT,
+            "| %s | %d | %d | %.3f | %.3f | %.3f | %s | %s | %s | %s | %.4f | %.3f | %.4f | %.2f / %.2f"
+                + " | %.1f / %.1f |%n",
+            name,
+            takes,
+            shifts,
+            share(right, shifts),
+            share(unheard, shifts),
+            share(shifts - right - unheard, shifts),
+            of("made", "made"),
+            of("moved to the next", "moved"),
+            of("moved farther", "moved"),
+            of("missed", "missed"),
+            share(stringsRight, strings),
+            share(sure, strings),
+            share(sureRight, sure),
+            quantile(delaySlots, 0.5),
+            quantile(delaySlots, 0.95),
+            quantile(lateErrorMs, 0.5),
+            quantile(lateErrorMs, 0.95))
+        .replace("NaN", "-");
   }
 
   private String of(String done, String word) {
