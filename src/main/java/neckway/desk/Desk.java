@@ -1,9 +1,12 @@
 package neckway.desk;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.file.SettingsFile;
@@ -68,17 +71,58 @@ public final class Desk {
 
   /** Takes a file that was dropped or picked: a drill by its ending, else a recording. */
   public void open(Path file) {
-    if (file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
-      if (drill.open(file)) {
-        router.go(Screen.Place.CHOOSING);
-        say(Texts.of("choosing.opened", file.getFileName()));
-      } else {
-        say(drill.problem().get());
-      }
-    } else {
-      recordings.ifPresentOrElse(
-          taker -> taker.accept(file), () -> say(Texts.of("problem.drop", file.getFileName())));
+    open(List.of(file));
+  }
+
+  /**
+   * Takes files that were dropped together: the first drill, and then the first recording, which is
+   * held against it. What is left over is named in one line.
+   */
+  public void open(List<Path> files) {
+    Optional<Path> drillFile = first(files, Desk::isDrill);
+    Optional<Path> sound = first(files, f -> !isDrill(f) && !Files.isDirectory(f));
+    if (drillFile.isPresent() && !openDrill(drillFile.get())) {
+      return;
     }
+    sound.ifPresent(this::openRecording);
+    List<String> left =
+        files.stream()
+            .filter(f -> !drillFile.equals(Optional.of(f)) && !sound.equals(Optional.of(f)))
+            .map(f -> name(f).toString())
+            .toList();
+    if (files.size() == 1 && !left.isEmpty()) {
+      say(Texts.of("problem.folder", left.get(0)));
+    } else if (!left.isEmpty()) {
+      String line = Texts.of("problem.left-over", String.join(", ", left));
+      say((notice.get() + " " + line).strip());
+    }
+  }
+
+  private static Optional<Path> first(List<Path> files, Predicate<Path> which) {
+    return files.stream().filter(which).findFirst();
+  }
+
+  private static boolean isDrill(Path file) {
+    return file.toString().toLowerCase(Locale.ROOT).endsWith(".json") && !Files.isDirectory(file);
+  }
+
+  private static Path name(Path file) {
+    return file.getFileName() == null ? file : file.getFileName();
+  }
+
+  private boolean openDrill(Path file) {
+    if (!drill.open(file)) {
+      say(drill.problem().get());
+      return false;
+    }
+    router.go(Screen.Place.CHOOSING);
+    say(Texts.of("choosing.opened", name(file)));
+    return true;
+  }
+
+  private void openRecording(Path file) {
+    recordings.ifPresentOrElse(
+        taker -> taker.accept(file), () -> say(Texts.of("problem.drop", name(file))));
   }
 
   /** Keeps the drill, the look and everything else put in the settings; says where it cannot. */

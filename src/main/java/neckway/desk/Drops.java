@@ -6,7 +6,7 @@ import javafx.scene.Node;
 import javafx.scene.input.Dragboard;
 import javafx.scene.input.TransferMode;
 
-/** Lets a file be dropped on the window. */
+/** Lets files be dropped on the window. */
 final class Drops {
   private Drops() {}
 
@@ -23,7 +23,7 @@ final class Drops {
           Dragboard board = event.getDragboard();
           List<File> files = board.hasFiles() ? board.getFiles() : List.of();
           if (!files.isEmpty()) {
-            desk.open(files.get(0).toPath());
+            desk.open(files.stream().map(File::toPath).toList());
           }
           event.setDropCompleted(!files.isEmpty());
           event.consume();

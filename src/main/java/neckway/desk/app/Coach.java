@@ -27,8 +27,10 @@ import neckway.desk.read.ReadingActions;
 import neckway.desk.read.ReadingModel;
 import neckway.desk.read.ReadingScreen;
 import neckway.desk.read.RecordingModel;
+import neckway.file.Channel;
 import neckway.file.Drill;
 import neckway.file.DrillFile;
+import neckway.file.TakeReader;
 import neckway.follow.ReviewedShift;
 import neckway.follow.RunPlan;
 import neckway.neck.BadInput;
@@ -132,16 +134,26 @@ public final class Coach {
     desk.router().go(Place.READING);
   }
 
-  /** Reviews a recording like a run of the drill that is chosen. */
+  /**
+   * Reviews a recording like a run of the drill that is chosen. What is no sound is said in one
+   * line, and whatever is in front or runs stays.
+   */
   public void review(Path file) {
+    try {
+      // one channel, so that no more than the header is read here
+      TakeReader.open(file, Channel.LEFT).close();
+    } catch (BadInput e) {
+      desk.say(e.getMessage());
+      return;
+    }
     Drill drill = desk.drill().drill();
     RunPlan plan = RunSettings.planWithoutGuitar(drill);
+    desk.router().go(Place.READING);
     try {
       plan = settings.plan(drill);
     } catch (BadInput e) {
       desk.say(e.getMessage());
     }
-    desk.router().go(Place.READING);
     recording.start(file, drill, plan);
   }
 
