@@ -103,9 +103,14 @@ public final class WavWriter implements AutoCloseable {
               StandardOpenOption.CREATE,
               StandardOpenOption.TRUNCATE_EXISTING,
               StandardOpenOption.WRITE);
+    } catch (IOException e) {
+      throw cannotWrite(e);
+    }
+    try {
       writeHeader();
       file.position(HEADER_BYTES);
     } catch (IOException e) {
+      close();
       throw cannotWrite(e);
     }
   }
@@ -193,11 +198,21 @@ public final class WavWriter implements AutoCloseable {
         file.write(buffer);
       }
     } catch (IOException e) {
+      cutTo(HEADER_BYTES + dataBytes);
       throw cannotWrite(e);
     } finally {
       buffer.clear();
     }
     dataBytes += bytes;
+  }
+
+  /** Takes away what a full disk took of a block, so that the file ends as its header says. */
+  private void cutTo(long bytes) {
+    try {
+      file.truncate(bytes);
+    } catch (IOException e) {
+      // the header does not count what is left there
+    }
   }
 
   private void writeHeader() throws IOException {

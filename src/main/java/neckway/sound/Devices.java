@@ -133,7 +133,7 @@ public final class Devices {
   private static DataLine open(
       Class<? extends DataLine> kind, Optional<String> name, float[] rates, int bufferFrames) {
     Mixer.Info device = choose(kind, name);
-    Exception last = null;
+    Exception why = null;
     for (int channels : CHANNELS) {
       for (float rate : rates) {
         AudioFormat format = new AudioFormat(rate, 16, channels, true, false);
@@ -148,7 +148,7 @@ public final class Devices {
           }
           return line;
         } catch (LineUnavailableException | IllegalArgumentException e) {
-          last = e;
+          why = tellsMore(why, e) ? e : why;
         }
       }
     }
@@ -156,8 +156,14 @@ public final class Devices {
         "the sound device "
             + device.getName()
             + " cannot be opened ("
-            + (last == null ? "" : last.getMessage())
+            + (why == null ? "" : why.getMessage())
             + "); close other programs that use it, or name another",
-        last);
+        why);
+  }
+
+  /** That a format will not do says less than why one that would do cannot be had. */
+  private static boolean tellsMore(Exception before, Exception now) {
+    String said = String.valueOf(now.getMessage());
+    return before == null || now instanceof LineUnavailableException && !said.contains("format");
   }
 }

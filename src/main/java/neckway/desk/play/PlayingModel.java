@@ -298,6 +298,13 @@ public final class PlayingModel {
     line.set(told);
   }
 
+  /** What follows from something that was told already, such as a full disk, is not told again. */
+  void lesserComplaint(String told) {
+    if (complaint.isEmpty()) {
+      complaint(told);
+    }
+  }
+
   void roundEnded(LiveResult result, String leak) {
     count.set("");
     if (!leak.isEmpty() && line.get().isEmpty()) {
@@ -313,7 +320,7 @@ public final class PlayingModel {
     try {
       settings.keep(result.lessons());
     } catch (BadInput e) {
-      complaint(e.getMessage());
+      lesserComplaint(e.getMessage());
     }
     page.get().review(result.review());
     if (!settings.guessFirst().get()) {

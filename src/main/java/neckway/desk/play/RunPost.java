@@ -142,7 +142,8 @@ final class RunPost implements LiveRunListener {
     try {
       ReviewFile.write(json, result.review(), name, drill.orElseThrow());
     } catch (BadInput e) {
-      complaint(e.getMessage());
+      String line = e.getMessage();
+      tell(m -> m.lesserComplaint(line));
     }
   }
 

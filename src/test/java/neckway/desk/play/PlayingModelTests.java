@@ -1,6 +1,7 @@
 package neckway.desk.play;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,6 +37,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** A run with one key, with an engine that does what the test tells it. */
 class PlayingModelTests {
   @TempDir Path folder;
+
+  private static final Path FULL = Path.of("/dev/full");
 
   private final List<ReadTake> read = new ArrayList<>();
   private final List<LiveSetup> begun = new ArrayList<>();
@@ -296,6 +299,36 @@ class PlayingModelTests {
     Path take = begun.get(0).takes().file(0);
     Path json = take.resolveSibling(take.getFileName().toString().replace(".wav", ".json"));
     assertThat(JsonFile.read(json).at("/summary/skipped").asInt()).isEqualTo(1);
+  }
+
+  @Test
+  void whatFollowsFromAFullDiskDoesNotHideWhichTakeItCutOff() throws Exception {
+    toPlaying();
+    Path take = begun.get(0).takes().file(0);
+    // a target that is there and is no plain file is written to directly, and this one is full
+    Path json = Path.of(take.toString().replace(".wav", ".json"));
+    assumeTrue(Files.exists(FULL), FULL + " is of Linux: a full disk is not tried");
+    Files.createSymbolicLink(json, FULL);
+    live.complaint("take.wav: cannot be written (No space left on device)");
+    end(0, review(true));
+    assertThat(model.line().get()).startsWith("take.wav: ");
+    assertThat(model.complaint()).startsWith("take.wav: ");
+    live.over();
+    model.frame();
+    assertThat(read).hasSize(1);
+  }
+
+  @Test
+  void reviewThatCannotBeWrittenIsOneLineAndIsReadAllTheSame() throws Exception {
+    toPlaying();
+    Path json = Path.of(begun.get(0).takes().file(0).toString().replace(".wav", ".json"));
+    assumeTrue(Files.exists(FULL), FULL + " is of Linux: a full disk is not tried");
+    Files.createSymbolicLink(json, FULL);
+    end(0, review(true));
+    assertThat(model.line().get()).contains(".json").contains("No space left");
+    live.over();
+    model.frame();
+    assertThat(read).hasSize(1);
   }
 
   @Test
