@@ -28,6 +28,9 @@ public final class RecordingModel {
   private static final int BLOCK = 4096;
   private static final double SHOWN_STEP = 0.005;
 
+  /** A review, and what is to be known of the file, such as that it was cut short. */
+  private record Heard(Review review, Optional<String> warning) {}
+
   private final Executor work;
   private final Executor window;
   private final Consumer<ReadTake> reading;
@@ -62,15 +65,15 @@ public final class RecordingModel {
     work.execute(
         () -> {
           try {
-            Optional<Review> review = review(file, plan, mine);
-            window.execute(() -> done(mine, review, file, drill, plan));
+            Optional<Heard> heard = review(file, plan, mine);
+            window.execute(() -> done(mine, heard, file, drill, plan));
           } catch (BadInput e) {
             window.execute(() -> failed(mine, e.getMessage()));
           }
         });
   }
 
-  private Optional<Review> review(Path file, RunPlan plan, AtomicBoolean stop) {
+  private Optional<Heard> review(Path file, RunPlan plan, AtomicBoolean stop) {
     try (TakeReader reader = TakeReader.open(file, Channel.AUTO)) {
       Run run =
           new Run(plan, reader.sampleRate(), OptionalDouble.empty(), Clock.MEASURED, verdict -> {});
@@ -88,7 +91,7 @@ public final class RecordingModel {
           window.execute(() -> progressed(stop, share));
         }
       }
-      return Optional.of(run.finish());
+      return Optional.of(new Heard(run.finish(), reader.warning()));
     }
   }
 
@@ -98,12 +101,12 @@ public final class RecordingModel {
     }
   }
 
-  private void done(
-      AtomicBoolean of, Optional<Review> review, Path file, Drill drill, RunPlan plan) {
-    if (of == cancelled && review.isPresent()) {
+  private void done(AtomicBoolean of, Optional<Heard> heard, Path file, Drill drill, RunPlan plan) {
+    if (of == cancelled && heard.isPresent()) {
       running.set(false);
-      reading.accept(
-          new ReadTake(drill, plan, review.get(), Optional.of(file), OptionalInt.empty()));
+      Review review = heard.get().review();
+      reading.accept(new ReadTake(drill, plan, review, Optional.of(file), OptionalInt.empty()));
+      heard.get().warning().ifPresent(say);
     }
   }
 

@@ -5,18 +5,21 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Executor;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import javafx.application.Platform;
+import javafx.scene.control.ProgressBar;
 import javafx.scene.input.KeyCode;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
@@ -35,6 +38,7 @@ import neckway.desk.play.PlayingModel.State;
 import neckway.desk.play.RunSettings;
 import neckway.desk.read.DevicePlayer;
 import neckway.file.SettingsFile;
+import neckway.file.WavWriter;
 import neckway.follow.RunPlan;
 import neckway.live.LiveSession;
 import neckway.player.Performance;
@@ -57,6 +61,7 @@ class BadDayTests {
 
   @TempDir Path folder;
 
+  private final ExecutorService work = Executors.newSingleThreadExecutor();
   private Desk desk;
   private Coach coach;
   private DeskFrame frame;
@@ -65,7 +70,6 @@ class BadDayTests {
   @BeforeEach
   void open() {
     PretendCard.plugIn();
-    Executor work = Executors.newSingleThreadExecutor();
     window =
         FxWindow.open(
             () -> {
@@ -100,6 +104,7 @@ class BadDayTests {
     closeCoach();
     window.close();
     PretendCard.pullOut();
+    work.shutdownNow();
   }
 
   private void closeCoach() {
@@ -240,6 +245,64 @@ class BadDayTests {
       closeCoach();
       ran("umount", "-l", takes);
     }
+  }
+
+  @Test
+  void recordingOfTwoHoursShowsItsProgressAndIsCancelledAtOnce() throws Exception {
+    Path file = twoHoursOfSilence();
+    go(Place.CHOOSING);
+    FxWindow.on(
+        () -> {
+          desk.open(file);
+          return null;
+        });
+    await("the reading", () -> place() == Place.READING);
+    await("progress", () -> shownProgress() > 0.01);
+    double before = shownProgress();
+    await("more progress", () -> shownProgress() > before);
+    assertThat(shownProgress()).isLessThan(1);
+    long asked = System.nanoTime();
+    window.press(KeyCode.ESCAPE);
+    assertThat(FxWindow.on(() -> desk.notice().get())).contains("two hours.wav", "cancelled");
+    assertThat(shownProgress()).isNaN();
+    assertThat((System.nanoTime() - asked) / 1e9)
+        .as("seconds until the window says so")
+        .isLessThan(2);
+    assertThat(FxWindow.on(() -> coach.reading().take().get())).isEmpty();
+    // the thread that listened is free again
+    CountDownLatch free = new CountDownLatch(1);
+    work.execute(free::countDown);
+    assertThat(free.await(2, TimeUnit.SECONDS)).isTrue();
+  }
+
+  /** How far the bar in the window is; not a number where there is none. */
+  private double shownProgress() {
+    return FxWindow.on(
+        () ->
+            window.scene().getRoot().lookupAll(".progress-bar").stream()
+                .filter(bar -> bar.getParent().isVisible())
+                .mapToDouble(bar -> ((ProgressBar) bar).getProgress())
+                .findFirst()
+                .orElse(Double.NaN));
+  }
+
+  /** Most of it is a hole in the file, which the system reads as zeros. */
+  private Path twoHoursOfSilence() throws IOException {
+    int rate = 44_100;
+    int bytes = 2 * 60 * 60 * rate * 2;
+    Path file = folder.resolve("two hours.wav");
+    try (WavWriter writer = new WavWriter(file, rate, WavWriter.Coding.PCM_16)) {
+      writer.write(new float[rate], 0, rate);
+      writer.finish();
+    }
+    try (RandomAccessFile whole = new RandomAccessFile(file.toFile(), "rw")) {
+      whole.setLength(44L + bytes);
+      whole.seek(4);
+      whole.writeInt(Integer.reverseBytes(36 + bytes));
+      whole.seek(40);
+      whole.writeInt(Integer.reverseBytes(bytes));
+    }
+    return file;
   }
 
   private static void fill(Path file) {

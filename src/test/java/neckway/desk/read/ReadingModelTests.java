@@ -3,9 +3,11 @@ package neckway.desk.read;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -290,6 +292,38 @@ class ReadingModelTests {
     assertThat(read.get(0).review().summary().right()).isEqualTo(24);
     assertThat(read.get(0).take()).contains(file);
     assertThat(progress).hasSizeGreaterThan(50).isSorted();
+  }
+
+  @Test
+  void recordingThatWasCutShortIsReviewedAsFarAsItGoesAndSaysSo() throws Exception {
+    byte[] whole = Files.readAllBytes(file);
+    Path half = Files.write(folder.resolve("half.wav"), Arrays.copyOf(whole, whole.length / 2));
+    RecordingModel recording =
+        new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
+    recording.start(half, drill, plan);
+    assertThat(read).hasSize(1);
+    assertThat(read.get(0).review().summary().right()).isBetween(8, 16);
+    assertThat(said).singleElement().asString().contains("half.wav").doesNotContain("\n");
+  }
+
+  @Test
+  void tenMinutesAreReviewedInFewMegabytes() throws Exception {
+    // the sound alone would be 106 MB as it is listened to, 4 bytes a sample
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx32m",
+                "-cp",
+                System.getProperty(
+                    "surefire.test.class.path", System.getProperty("java.class.path")),
+                LongRecording.class.getName(),
+                "10",
+                folder.toString())
+            .redirectErrorStream(true)
+            .start();
+    String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertThat(process.waitFor()).as(printed).isZero();
+    assertThat(printed).contains("You began 41 times");
   }
 
   @Test
