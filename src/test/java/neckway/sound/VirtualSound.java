@@ -28,6 +28,7 @@ public final class VirtualSound implements AutoCloseable {
   private static final int SERVER_SECONDS = 170;
 
   private final Path folder;
+  private Process server;
   private final List<Process> processes = new CopyOnWriteArrayList<>();
   private final List<Process> overdue = new CopyOnWriteArrayList<>();
   private final ScheduledExecutorService limits =
@@ -54,18 +55,23 @@ public final class VirtualSound implements AutoCloseable {
             parent,
             "pulse",
             PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------")));
+    startServer();
+  }
+
+  private void startServer() throws IOException, InterruptedException {
     String sink = "module-null-sink rate=48000 channels=2 format=s16le sink_name=";
-    start(
-        "pulseaudio",
-        "-n",
-        "--daemonize=no",
-        "--exit-idle-time=-1",
-        "-L",
-        "module-native-protocol-unix auth-anonymous=1 socket=" + folder.resolve("native"),
-        "-L",
-        sink + "speaker",
-        "-L",
-        sink + "mic");
+    server =
+        start(
+            "pulseaudio",
+            "-n",
+            "--daemonize=no",
+            "--exit-idle-time=-1",
+            "-L",
+            "module-native-protocol-unix auth-anonymous=1 socket=" + folder.resolve("native"),
+            "-L",
+            sink + "speaker",
+            "-L",
+            sink + "mic");
     for (int i = 0; i < 100 && !Files.exists(folder.resolve("native")); i++) {
       Thread.sleep(50);
     }
@@ -169,12 +175,20 @@ public final class VirtualSound implements AutoCloseable {
 
   /** Ends the server at once, as if the device were pulled out. */
   public void pullOut() {
-    processes.get(0).destroyForcibly();
+    server.destroyForcibly();
+  }
+
+  /** Starts a new server in the place of one that was ended. */
+  public void putBack() throws IOException, InterruptedException {
+    server.waitFor();
+    Files.deleteIfExists(folder.resolve("native"));
+    Files.deleteIfExists(folder.resolve("pid"));
+    startServer();
   }
 
   /** Stops the server without ending it: from now on it neither answers nor hangs up. */
   public void hang() throws IOException, InterruptedException {
-    start("kill", "-STOP", Long.toString(processes.get(0).pid())).waitFor(5, TimeUnit.SECONDS);
+    start("kill", "-STOP", Long.toString(server.pid())).waitFor(5, TimeUnit.SECONDS);
   }
 
   @Override

@@ -193,6 +193,36 @@ class DeskLiveTests {
     }
   }
 
+  @Test
+  void soundServerKilledInTheCountInIsOneLineAndIsUsedAgainOnceItIsBack() throws Exception {
+    DrillFile.write(folder.resolve("drill.json"), drill());
+    settings(Files.createDirectories(folder.resolve("takes")), Optional.empty());
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING COUNT_IN");
+      sound.pullOut();
+      await(to, out, "PLAYING READY");
+      Thread.sleep(500);
+      assertThat(ask(to, out, "line")).contains("sound").doesNotContain("\t");
+      // without a server a press is one line too
+      ask(to, out, "key PAGE_DOWN");
+      Thread.sleep(1_500);
+      await(to, out, "PLAYING READY");
+      assertThat(ask(to, out, "line")).contains("sound").doesNotContain("\t");
+      sound.putBack();
+      visitSoundRoom(to, out);
+      ask(to, out, "go PLAYING");
+      Thread.sleep(300);
+      ask(to, out, "key PAGE_DOWN");
+      await(to, out, "PLAYING PLAYING");
+      assertThat(ask(to, out, "line")).isEmpty();
+    } finally {
+      window.destroyForcibly();
+    }
+  }
+
   // ---- what is played
 
   private static Drill drill() {
