@@ -1,9 +1,10 @@
 package neckway.desk;
 
 import java.awt.image.BufferedImage;
+import java.nio.file.Path;
 
 /** How colours look to eyes without one kind of cone. */
-final class Eyes {
+public final class Eyes {
   /**
    * Colours as people without one kind of cone see them, linear RGB: Machado, Oliveira and
    * Fernandes, "A Physiologically-based Model for Simulation of Color Vision Deficiency", IEEE TVCG
@@ -20,6 +21,12 @@ final class Eyes {
   };
 
   private Eyes() {}
+
+  /** Writes a picture as it looks without the cones for red, and without those for green. */
+  public static void save(BufferedImage picture, Path folder, String name) {
+    FxWindow.save(seen(picture, PROTANOPIA), folder.resolve(name + "-protanopia.png"));
+    FxWindow.save(seen(picture, DEUTERANOPIA), folder.resolve(name + "-deuteranopia.png"));
+  }
 
   /** Linear light of an sRGB colour, 0 to 1 (IEC 61966-2-1). */
   static double[] linear(int rgb) {

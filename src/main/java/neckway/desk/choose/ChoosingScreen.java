@@ -14,6 +14,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
@@ -92,7 +93,9 @@ public final class ChoosingScreen implements Screen {
     Label title = new Label();
     title.getStyleClass().add("title");
     title.textProperty().bind(model.pairText());
+    title.setWrapText(true);
     Button next = new Button(Texts.of("choosing.next-pair"));
+    next.setMinWidth(Region.USE_PREF_SIZE);
     next.setOnAction(e -> model.nextPair());
     next.visibleProperty().bind(model.severalPairs());
     next.managedProperty().bind(model.severalPairs());

@@ -25,6 +25,9 @@ final class PagePainter {
   private final Font small;
   private final double stroke;
 
+  /** How far each of the two rows of landings under a line is written already. */
+  private double[] landedUntil = new double[2];
+
   PagePainter(GraphicsContext g, PageModel page, PageLayout at, Inks inks, PageWords words) {
     this.g = g;
     this.page = page;
@@ -53,6 +56,11 @@ final class PagePainter {
       int to = Math.min(page.steps(), from + bars * bar);
       for (int step = from; step < to; step++) {
         step(line, step, step == from);
+      }
+      landedUntil = new double[2];
+      for (int step = from; step < to; step++) {
+        // over the figures, which would cover them where notes stand close
+        over(line, step);
       }
     }
   }
@@ -147,7 +155,7 @@ final class PagePainter {
               ink == Ink.RIGHT ? bold : figure,
               page.marks() == PageModel.Marks.HIDDEN ? inks.ink() : hue,
               TextAlignment.CENTER);
-      case WRONG -> wrong(step, fret, x, y);
+      case WRONG -> wrong(fret, x, y);
       case LEFT_OUT -> {
         text(fret, x, y, figure, inks.pale(), TextAlignment.CENTER);
         ring(x, y, wide);
@@ -162,19 +170,44 @@ final class PagePainter {
     }
   }
 
-  private void wrong(int step, String fret, double x, double y) {
+  private void wrong(String fret, double x, double y) {
     double reach = 0.62 * at.font();
     text(fret, x, y, figure, inks.pale(), TextAlignment.CENTER);
     g.setStroke(inks.ink());
     g.setLineWidth(1.8 * stroke);
     g.strokeLine(x - reach, y + 0.5 * reach, x + reach, y - 0.5 * reach);
-    text(
-        page.heard(step),
-        x + 0.9 * at.font(),
-        y - 0.5 * at.font(),
-        heardFont,
-        inks.ink(),
-        TextAlignment.CENTER);
+  }
+
+  /** What was heard in place of a note, and how a landing fell. */
+  private void over(int line, int step) {
+    double x = at.x(step, page.barSteps());
+    if (page.ink(step) == Ink.WRONG) {
+      // where notes stand close, above rather than beside
+      boolean close = at.column() < 2.2 * at.font();
+      text(
+          page.heard(step),
+          x + (close ? 0.62 : 0.9) * at.font(),
+          y(line, step) - (close ? 0.74 : 0.5) * at.font(),
+          heardFont,
+          inks.ink(),
+          TextAlignment.CENTER);
+    }
+    if (page.timed(step)) {
+      landed(line, words.landed(page, step), x);
+    }
+  }
+
+  /** In the second row where it would meet the one before; left out where there is no room. */
+  private void landed(int line, String said, double x) {
+    double half = 0.5 * DIGIT * small.getSize() * said.length();
+    for (int row = 0; row < landedUntil.length && !said.isEmpty(); row++) {
+      if (x - half > landedUntil[row]) {
+        double y = at.ruler(line) + (1.42 + 0.6 * row) * at.font();
+        text(said, x, y, small, inks.ink(), TextAlignment.CENTER);
+        landedUntil[row] = x + half;
+        return;
+      }
+    }
   }
 
   private void ring(double x, double y, double wide) {
@@ -231,10 +264,6 @@ final class PagePainter {
     g.strokeLine(heardX, y - 0.42 * at.font(), heardX, y + 0.42 * at.font());
     g.setLineDashes();
     text(words.off(page, step), x, y + 0.85 * at.font(), small, inks.ink(), TextAlignment.CENTER);
-    String late = words.landed(page, step);
-    if (!late.isEmpty()) {
-      text(late, x, y + 1.42 * at.font(), small, inks.ink(), TextAlignment.CENTER);
-    }
   }
 
   private void selection(int line, int step, double x) {

@@ -1,5 +1,6 @@
 package neckway.desk.play;
 
+import java.util.List;
 import javafx.animation.AnimationTimer;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
@@ -18,6 +19,8 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.TextAlignment;
+import neckway.desk.DeskFrame;
 import neckway.desk.LookModel;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
@@ -30,7 +33,19 @@ import neckway.desk.play.PlayingModel.State;
 public final class PlayingScreen implements Screen {
   private static final double BASE = 100;
   private static final double SETTINGS_WIDTH = 360;
-  private static final double STACKED_SHARE = 0.8;
+  private static final double STACKED_SHARE = 0.75;
+
+  /** Size of the count-in's figure, in sizes of the text, as far as the window is high enough. */
+  private static final double COUNT_EMS = 17;
+
+  private static final double COUNT_SHARE = 0.7;
+
+  /** The same of the guess. */
+  private static final double GUESS_EMS = 9;
+
+  private static final double GUESS_SHARE = 0.3;
+
+  private static final double MOST_SETTINGS_SCALE = 1.35;
 
   private final PlayingModel model;
   private final LookModel look;
@@ -39,6 +54,14 @@ public final class PlayingScreen implements Screen {
   private final NeckStrip neck;
   private final Arrangement arrangement;
   private final VBox settings = new VBox();
+  private final Label count = new Label();
+  private final Label guess = new Label();
+  private final VBox question = new VBox();
+  private final StackPane middle = new StackPane();
+
+  /** With large text the page is scrolled; what must be seen then stands over all of it. */
+  private final StackPane whole = new StackPane(root);
+
   private final AnimationTimer frames =
       new AnimationTimer() {
         @Override
@@ -54,7 +77,7 @@ public final class PlayingScreen implements Screen {
     page.setAccessibleText(Texts.of("play.page"));
     neck = new NeckStrip(model.page().get());
     root.getStyleClass().addAll("page", "playing");
-    root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
+    whole.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     arrangement = new Arrangement(root, top(), middle(), bottom());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
@@ -66,6 +89,7 @@ public final class PlayingScreen implements Screen {
               page.show(now);
               neck.show(now);
             });
+    root.heightProperty().addListener(o -> figureSizes());
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
     look.leftHanded().addListener(o -> dress());
@@ -78,16 +102,33 @@ public final class PlayingScreen implements Screen {
     page.look(look.dark().get(), scale);
     neck.look(look.dark().get(), scale);
     arrangement.at(scale);
+    StackPane under = scale > Arrangement.STACKED ? whole : middle;
+    if (count.getParent() != under) {
+      ((StackPane) count.getParent()).getChildren().removeAll(count, question);
+      under.getChildren().addAll(count, question);
+    }
+    figureSizes();
     settings.prefWidthProperty().unbind();
     if (scale > Arrangement.STACKED) {
       settings.prefWidthProperty().bind(root.widthProperty().multiply(STACKED_SHARE));
     } else {
-      settings.setPrefWidth(SETTINGS_WIDTH);
+      settings.setPrefWidth(SETTINGS_WIDTH * Math.min(MOST_SETTINGS_SCALE, scale));
     }
     neck.turn(look.leftHanded().get(), look.lowStringOnTop().get());
     neck.setPrefSize(400 * Math.min(1.5, Math.sqrt(scale)), 150 * Math.sqrt(scale));
     neck.setMinSize(260, 110);
     neck.setMaxHeight(150 * Math.sqrt(scale));
+  }
+
+  private void figureSizes() {
+    size(count, COUNT_EMS, COUNT_SHARE);
+    size(guess, GUESS_EMS, GUESS_SHARE);
+  }
+
+  private void size(Label figure, double ems, double share) {
+    double pixels = ems * DeskFrame.BASE_PIXELS * look.fontPercent().get() / 100;
+    double most = root.getHeight() > 0 ? share * root.getHeight() : pixels;
+    figure.setStyle("-fx-font-size: " + Texts.plain(Math.rint(Math.min(pixels, most))) + "px;");
   }
 
   private Region top() {
@@ -114,12 +155,10 @@ public final class PlayingScreen implements Screen {
   }
 
   private Region middle() {
-    Label count = new Label();
     count.getStyleClass().add("count");
     count.textProperty().bind(model.count());
     count.visibleProperty().bind(model.count().isNotEmpty());
     count.setAccessibleRole(AccessibleRole.TEXT);
-    VBox question = new VBox();
     question.getStyleClass().add("question");
     question.setAlignment(Pos.CENTER);
     question.visibleProperty().bind(model.state().isEqualTo(State.GUESSING));
@@ -129,7 +168,6 @@ public final class PlayingScreen implements Screen {
         .bind(
             Bindings.createStringBinding(
                 () -> Texts.of("play.guess", model.page().get().steps()), model.page()));
-    Label guess = new Label();
     guess.getStyleClass().add("guess");
     guess
         .textProperty()
@@ -137,12 +175,18 @@ public final class PlayingScreen implements Screen {
             Bindings.when(model.guess().isEmpty())
                 .then(Texts.of("play.guess.none"))
                 .otherwise(model.guess()));
-    question.getChildren().addAll(ask, guess, new Label(Texts.of("play.guess.keys")));
-    StackPane stack = new StackPane(page, count, question);
+    Label keys = new Label(Texts.of("play.guess.keys"));
+    keys.setWrapText(true);
+    for (Label label : List.of(ask, keys)) {
+      label.setTextAlignment(TextAlignment.CENTER);
+    }
+    question.getChildren().addAll(ask, guess, keys);
+    count.setMouseTransparent(true);
+    middle.getChildren().setAll(page, count, question);
     // over the end of the page: its beginning is what the player looks at now
     StackPane.setAlignment(count, Pos.BOTTOM_RIGHT);
-    stack.setMinHeight(180);
-    return stack;
+    middle.setMinHeight(180);
+    return middle;
   }
 
   private Region bottom() {
@@ -174,12 +218,15 @@ public final class PlayingScreen implements Screen {
     Label why = new Label(Texts.of("play.marks.why"));
     why.getStyleClass().add("why");
     why.setWrapText(true);
-    CheckBox guess = new CheckBox(Texts.of("play.guess.first"));
-    guess.selectedProperty().bindBidirectional(model.settings().guessFirst());
+    CheckBox guessFirst = new CheckBox(Texts.of("play.guess.first"));
+    guessFirst.selectedProperty().bindBidirectional(model.settings().guessFirst());
     CheckBox repeat = new CheckBox(Texts.of("play.repeat"));
     repeat.selectedProperty().bindBidirectional(model.settings().repeat());
     repeat.disableProperty().bind(model.settings().guessFirst());
-    settings.getChildren().addAll(marks, why, guess, repeat);
+    settings.getChildren().addAll(marks, why, guessFirst, repeat);
+    for (CheckBox box : List.of(marks, guessFirst, repeat)) {
+      box.setWrapText(true);
+    }
     settings.getStyleClass().add("column");
     settings.disableProperty().bind(model.state().isNotEqualTo(State.READY));
     FlowPane bottom = new FlowPane(neck, middle, settings);
@@ -213,7 +260,7 @@ public final class PlayingScreen implements Screen {
 
   @Override
   public Parent node() {
-    return root;
+    return whole;
   }
 
   @Override
