@@ -15,7 +15,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
+import javafx.scene.text.Text;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -267,6 +271,71 @@ class CoachTests {
     assertThat(place()).isEqualTo(Place.READING);
     assertThat(coach.reading().take().get().orElseThrow().take()).contains(take);
     assertThat(coach.reading().sentences().get().get(0)).contains("25 notes were right");
+  }
+
+  @Test
+  void nothingOfARunIsCutOffUpTo300PerCent() {
+    for (int percent : new int[] {100, 150, 200, 300}) {
+      FxWindow.on(
+          () -> {
+            desk.look().text(percent);
+            desk.router().go(Place.PLAYING);
+            coach.playing().settings().guessFirst().set(true);
+            return null;
+          });
+      window.press(KeyCode.PAGE_DOWN);
+      FxWindow.on(
+          () -> {
+            live.roundBegins(0);
+            live.beat(-2);
+            coach.playing().frame();
+            return null;
+          });
+      window.settle();
+      assertInWindow(".count", percent);
+      assertNoWordsCutOff(percent);
+      play();
+      assertThat(coach.playing().state().get()).isEqualTo(State.GUESSING);
+      assertInWindow(".guess", percent);
+      assertInWindow(".question .label", percent);
+      assertNoWordsCutOff(percent);
+      window.press(KeyCode.ENTER);
+      assertThat(place()).isEqualTo(Place.READING);
+      assertNoWordsCutOff(percent);
+    }
+  }
+
+  private void assertInWindow(String style, int percent) {
+    FxWindow.on(
+        () -> {
+          for (Node node : window.scene().getRoot().lookupAll(style)) {
+            Bounds at = node.localToScene(node.getLayoutBounds());
+            assertThat(at.getMinX()).as(percent + " %: " + node).isNotNegative();
+            assertThat(at.getMinY()).as(percent + " %: " + node).isNotNegative();
+            assertThat(at.getMaxX()).as(percent + " %: " + node).isLessThanOrEqualTo(1281);
+            assertThat(at.getMaxY()).as(percent + " %: " + node).isLessThanOrEqualTo(801);
+          }
+          return null;
+        });
+  }
+
+  /** Neither by dots at their end nor by the edge of what is scrolled. */
+  private void assertNoWordsCutOff(int percent) {
+    FxWindow.on(
+        () -> {
+          for (Node node : window.scene().getRoot().lookupAll(".label, .button, .check-box")) {
+            if (node.lookup(".text") instanceof Text shown && node.isVisible()) {
+              assertThat(shown.getText()).as(percent + " %: " + node).doesNotEndWith("...");
+            }
+          }
+          for (Node node : window.scene().getRoot().lookupAll(".scroll-pane")) {
+            ScrollPane scroll = (ScrollPane) node;
+            assertThat(scroll.getContent().getLayoutBounds().getWidth())
+                .as(percent + " %: " + node)
+                .isLessThanOrEqualTo(scroll.getViewportBounds().getWidth() + 1);
+          }
+          return null;
+        });
   }
 
   @Test
