@@ -1,18 +1,35 @@
 package neckway.place;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import neckway.hear.HeardNote;
 
 /**
  * Keeps the last seconds of the sound and has the stretch after each onset examined, up to the next
- * onset or {@link #LONGEST_SECONDS}, whichever is first.
+ * onset or {@link #LONGEST_SECONDS}, whichever is first. Where {@link #USUAL_SECONDS} of it leave
+ * the string open, or the sound is overdriven, stretches of several lengths are weighed together:
+ * what an amplifier makes of the partials falls on a string's partials by chance, and otherwise in
+ * each.
  */
 public final class NoteSounds {
   /** More of a note than this is not waited for. */
-  static final double LONGEST_SECONDS = 0.16;
+  static final double LONGEST_SECONDS = 0.2;
+
+  /** So much of a note tells its string in clean sound. */
+  static final double USUAL_SECONDS = 0.16;
+
+  /** Further stretches, as shares of the note. */
+  private static final double[] SHARES = {0.6, 0.8, 1};
+
+  /** Where a string has no such share of the likelihood, further stretches are weighed. */
+  static final double SURE = 0.98;
+
+  /** What one of several stretches of the same note counts. */
+  static final double OF_SEVERAL = 0.6;
 
   /** Left out before the next onset, whose attack may begin ahead of its stamp. */
   private static final double CLEAR_SECONDS = 0.004;
@@ -96,13 +113,29 @@ public final class NoteSounds {
       for (int i = 0; i < length; i++) {
         stretch[i] = ring[(int) ((from + i) % ring.length)];
       }
-      double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
-      evidence =
-          stiffness
-              .read(stretch, 0, length, f0Hz)
-              .map(drive::known)
-              .map(reading -> likelihood.of(note.midi(), reading));
+      evidence = weigh(note, length);
     }
     listener.sounded(note, evidence.orElseGet(() -> likelihood.even(note.midi())), now);
+  }
+
+  private Optional<StringEvidence> weigh(HeardNote note, int length) {
+    double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
+    int usual = Math.min(length, (int) Math.round(USUAL_SECONDS * sampleRateHz));
+    Optional<StiffnessReading> one = stiffness.read(stretch, 0, usual, f0Hz).map(drive::known);
+    Optional<StringEvidence> evidence = one.map(reading -> likelihood.of(note.midi(), reading));
+    if (evidence.isEmpty() || evidence.get().share() >= SURE && !evidence.get().driven()) {
+      return evidence;
+    }
+    List<StiffnessReading> several = new ArrayList<>();
+    for (double share : SHARES) {
+      stiffness.read(stretch, 0, (int) (share * length), f0Hz).ifPresent(several::add);
+    }
+    return several.size() < SHARES.length
+        ? evidence
+        : Optional.of(
+            likelihood.of(
+                note.midi(),
+                StiffnessReading.together(several, OF_SEVERAL)
+                    .givenDriven(one.get().drivenBeforehand())));
   }
 }

@@ -36,6 +36,12 @@ public final class StringEvidence {
     return index < logByNumber.length ? logByNumber[index] : Double.NEGATIVE_INFINITY;
   }
 
+  /** The likeliest string's share of the likelihood of all that have the pitch. */
+  double share() {
+    double most = Arrays.stream(logByNumber).max().orElseThrow();
+    return 1 / Arrays.stream(logByNumber).map(log -> Math.exp(log - most)).sum();
+  }
+
   /** Whether the sound was taken to be overdriven. */
   public boolean driven() {
     return reading.filter(r -> r.drivenBeforehand() > DRIVEN).isPresent();
