@@ -26,13 +26,18 @@ final class HandWatch {
 
   /**
    * In overdriven sound a string may have been learnt wrongly, and each of its notes then speaks
-   * against the plan: there a shift is said to be made elsewhere from this probability on.
+   * against the plan: there a shift is said to be made elsewhere from this probability on, where
+   * one note was overdriven.
    */
-  static final double SURE_ELSEWHERE_DRIVEN = 0.985;
+  static final double SURE_ELSEWHERE_DRIVEN = 0.95;
+
+  /** The same where half of the notes were or more. */
+  static final double SURE_ELSEWHERE_ALL_DRIVEN = 0.985;
 
   private final RunPlan plan;
   private final Consumer<ShiftSaid> listener;
-  private boolean driven;
+  private int notes;
+  private int drivenNotes;
   private final List<HandTrack> attempts = new ArrayList<>();
   private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
 
@@ -71,7 +76,8 @@ final class HandWatch {
     if (attempts.isEmpty()) {
       return;
     }
-    driven |= evidence.driven();
+    notes++;
+    drivenNotes += evidence.driven() ? 1 : 0;
     attempts.forEach(track -> track.sounded(note, evidence));
     judge(attempts.size() - 1, now);
   }
@@ -107,6 +113,14 @@ final class HandWatch {
         .orElse(List.of());
   }
 
+  private double sureElsewhere() {
+    if (drivenNotes == 0) {
+      return SURE;
+    }
+    double share = Math.min(1, 2.0 * drivenNotes / notes);
+    return SURE_ELSEWHERE_DRIVEN + share * (SURE_ELSEWHERE_ALL_DRIVEN - SURE_ELSEWHERE_DRIVEN);
+  }
+
   private HandTrack track(int attempt) {
     while (attempts.size() <= attempt) {
       attempts.add(
@@ -139,7 +153,7 @@ final class HandWatch {
       }
       double p = track.made(shift, string);
       boolean planned = string.equals(shift.string());
-      if (p >= (driven && !planned ? SURE_ELSEWHERE_DRIVEN : SURE)) {
+      if (p >= (planned ? SURE : sureElsewhere())) {
         return Optional.of(ShiftSaid.on(shift, string, p, now));
       }
     }
