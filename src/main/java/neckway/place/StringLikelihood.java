@@ -16,6 +16,17 @@ final class StringLikelihood {
   /** The same of overdriven sound, in which the amplifier covers the strings' own partials. */
   static final double MISLEADING_DRIVEN = 0.1;
 
+  /**
+   * Share of overdriven notes whose partials lie wholly under the exact harmonics that the
+   * amplifier makes, so that any string sounds like one of next to no stiffness.
+   */
+  static final double COVERED = 0.1;
+
+  /** B of a string that sounds so, and its spread. */
+  private static final double LN_COVERED_STIFFNESS = Math.log(8e-6);
+
+  private static final double COVERED_SPREAD = 0.5;
+
   private final GuitarProfile guitar;
   private final int frets;
 
@@ -35,7 +46,14 @@ final class StringLikelihood {
         Optional.of(reading),
         MISLEADING
             + (MISLEADING_DRIVEN - MISLEADING) * Math.max(0, 2 * reading.drivenBeforehand() - 1),
-        (string, fret) -> reading.logLikelihood(string.lnStiffnessAt(fret), string.spread()));
+        (string, fret) -> fit(reading, string.lnStiffnessAt(fret), string.spread()));
+  }
+
+  private static double fit(StiffnessReading reading, double lnStiffness, double spread) {
+    double share = COVERED * reading.drivenBeforehand();
+    double open = Math.log(1 - share) + reading.logLikelihood(lnStiffness, spread);
+    double covered = Math.log(share) + reading.logLikelihood(LN_COVERED_STIFFNESS, COVERED_SPREAD);
+    return Math.max(open, covered) + Math.log1p(Math.exp(-Math.abs(open - covered)));
   }
 
   /** What is known of a note whose sound tells nothing. */

@@ -28,12 +28,15 @@ class StringLikelihoodTests {
   /** A note whose B is the fifth string's at that pitch, surely. */
   private static StiffnessReading fifth(double driven) {
     StringProfile string = guitar().of(new GuitarString(5));
-    double there = string.lnStiffnessAt(D3_OR_MORE - string.openMidi());
+    return at(string.lnStiffnessAt(D3_OR_MORE - string.openMidi()), 0.04, driven);
+  }
+
+  private static StiffnessReading at(double there, double error, double driven) {
     double[] grid = new double[301];
     double[] curve = new double[301];
     for (int i = 0; i < grid.length; i++) {
       grid[i] = there - 3 + 0.02 * i;
-      double z = (grid[i] - there) / 0.04;
+      double z = (grid[i] - there) / error;
       curve[i] = -0.5 * z * z;
     }
     return new StiffnessReading(164.8, grid, curve, curve, driven, 20);
@@ -58,6 +61,23 @@ class StringLikelihoodTests {
     StringEvidence evidence = likelihood.of(D3_OR_MORE, fifth(0.99));
     assertThat(share(evidence, 5)).isLessThan(0.95);
     assertThat(evidence.driven()).isTrue();
+  }
+
+  /** The fourth string is the slackest of the three; the amplifier can make any sound like it. */
+  @Test
+  void exactHarmonicsSpeakForTheSlackestStringLessInOverdrivenSound() {
+    double slack = Math.log(8e-6);
+    StringEvidence clean = likelihood.of(D3_OR_MORE, at(slack, 0.8, 0.01));
+    StringEvidence driven = likelihood.of(D3_OR_MORE, at(slack, 0.8, 0.99));
+    assertThat(share(clean, 4)).isGreaterThan(0.85);
+    assertThat(share(driven, 4)).isBetween(0.34, 0.6);
+  }
+
+  @Test
+  void theShareIsThatOfTheLikeliest() {
+    assertThat(likelihood.of(D3_OR_MORE, fifth(0.01)).share())
+        .isEqualTo(0.98 + 0.02 / 3, within(1e-6));
+    assertThat(likelihood.even(D3_OR_MORE).share()).isEqualTo(1 / 3.0, within(1e-9));
   }
 
   @Test
