@@ -28,6 +28,8 @@ public final class VirtualSound implements AutoCloseable {
   private static final int SERVER_SECONDS = 170;
 
   private final Path folder;
+  private final int programSeconds;
+  private final int serverSeconds;
   private Process server;
   private final List<Process> processes = new CopyOnWriteArrayList<>();
   private final List<Process> overdue = new CopyOnWriteArrayList<>();
@@ -41,6 +43,19 @@ public final class VirtualSound implements AutoCloseable {
 
   /** Starts the server in an empty folder. */
   public VirtualSound(Path parent) throws IOException, InterruptedException {
+    this(parent, PROGRAM_SECONDS, SERVER_SECONDS);
+  }
+
+  /**
+   * Starts the server in an empty folder.
+   *
+   * @param programSeconds longest life of a program of ours that is started here
+   * @param serverSeconds longest life of the server and of what plays into it
+   */
+  public VirtualSound(Path parent, int programSeconds, int serverSeconds)
+      throws IOException, InterruptedException {
+    this.programSeconds = programSeconds;
+    this.serverSeconds = serverSeconds;
     for (String program : NEEDED) {
       boolean there =
           List.of(System.getenv().getOrDefault("PATH", "").split(":")).stream()
@@ -128,7 +143,7 @@ public final class VirtualSound implements AutoCloseable {
     }
     Process process = builder.start();
     processes.add(process);
-    int seconds = command[0].endsWith("java") ? PROGRAM_SECONDS : SERVER_SECONDS;
+    int seconds = command[0].endsWith("java") ? programSeconds : serverSeconds;
     limits.schedule(() -> endOverdue(process), seconds, TimeUnit.SECONDS);
     return process;
   }

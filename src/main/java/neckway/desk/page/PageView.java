@@ -94,6 +94,11 @@ public final class PageView extends Region {
         .sheet(sheet, getWidth(), getHeight());
   }
 
+  /** The {@link PageModel#version()} that was last painted; negative where none was. */
+  public long paintedVersion() {
+    return painted;
+  }
+
   /** Steps from a line to the one under it, for the arrow keys. */
   public int stepsPerLine() {
     return layout == null ? page.barSteps() : layout.barsPerLine() * page.barSteps();

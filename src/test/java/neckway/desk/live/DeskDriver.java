@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
 import java.util.concurrent.FutureTask;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -25,6 +27,10 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
+import neckway.desk.play.DeviceCheck;
+import neckway.desk.play.Engine;
+import neckway.desk.play.RunSettings;
+import neckway.desk.read.DevicePlayer;
 import neckway.desk.sound.SoundScreen;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
@@ -33,14 +39,18 @@ import neckway.sound.Devices;
 /**
  * The whole window on the devices of this machine, told what to do line by line on standard input:
  * {@code drill FILE}, {@code late MS}, {@code frames}, {@code go PLACE}, {@code key NAME}, {@code
- * state}, {@code words}, {@code line}, {@code room}, {@code picture FILE}, {@code quit}. It answers
- * each with one line.
+ * state}, {@code words}, {@code line}, {@code room}, {@code picture FILE}, {@code counts}, {@code
+ * held}, {@code quit}. It answers each with one line. The window is 1280 x 800, or as wide and high
+ * as the two arguments say.
  */
 public final class DeskDriver {
   private Desk desk;
   private Coach coach;
   private Stage stage;
   private final FrameTimes frames = new FrameTimes();
+  private final WindowCounters counters = new WindowCounters();
+  private int width = 1280;
+  private int height = 800;
 
   private interface Work {
     String run() throws Exception;
@@ -48,6 +58,10 @@ public final class DeskDriver {
 
   public static void main(String[] args) throws Exception {
     DeskDriver driver = new DeskDriver();
+    if (args.length == 2) {
+      driver.width = Integer.parseInt(args[0]);
+      driver.height = Integer.parseInt(args[1]);
+    }
     Platform.startup(() -> {});
     System.out.println(inWindow(driver::open));
     BufferedReader in =
@@ -72,13 +86,26 @@ public final class DeskDriver {
     desk = new Desk(SettingsFile.usual());
     Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(Place.class);
     screens.putAll(DeskApp.screens());
-    coach = Coach.onDevices(desk);
+    RunSettings settings = new RunSettings(desk.settings());
+    Executor recording = Executors.newSingleThreadExecutor();
+    coach =
+        new Coach(
+            desk,
+            settings,
+            counters.counting(Engine.devices()),
+            new DeviceCheck(),
+            new DevicePlayer(settings::output),
+            Executors.newSingleThreadExecutor(),
+            recording,
+            Platform::runLater);
+    coach.rescue(recording, Platform::runLater);
     coach.offer(screens);
     screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
     stage = new Stage();
-    stage.setScene(new DeskFrame(desk, screens).scene(1280, 800));
+    stage.setScene(new DeskFrame(desk, screens).scene(width, height));
     stage.show();
     frames.start();
+    counters.watch(coach, stage.getScene());
     return "open";
   }
 
@@ -93,6 +120,8 @@ public final class DeskDriver {
       case "key" -> key(KeyCode.valueOf(asked[1]));
       case "late" -> late(Double.parseDouble(asked[1]));
       case "frames" -> frames.shares();
+      case "counts" -> counters.counts();
+      case "held" -> Held.now();
       case "state" -> desk.router().current().get() + " " + coach.playing().state().get();
       case "words" -> onScreen(".sentence");
       case "line" -> onScreen(".off") + onScreen(".notice");
