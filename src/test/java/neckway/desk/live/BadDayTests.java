@@ -234,6 +234,8 @@ class BadDayTests {
       assertThat(seconds).isBetween(6.8, 7.68);
       assertThat(takes()).noneMatch(f -> f.toString().contains(".part"));
       // the disk is still full: nothing can begin, and one line says so
+      work.submit(() -> {}).get(10, TimeUnit.SECONDS);
+      window.settle();
       fill(takes.resolve("filler"));
       window.press(KeyCode.SPACE);
       await("refused", () -> state() == State.READY && line().contains("No space left"));
