@@ -10,19 +10,24 @@ import neckway.hear.HeardNote;
 
 /**
  * Keeps the last seconds of the sound and has the stretch after each onset examined, up to the next
- * onset or {@link #LONGEST_SECONDS}, whichever is first. Where four fifths of that leave the string
- * open, or the sound is overdriven, stretches of several lengths are weighed together: what an
- * amplifier makes of the partials falls on a string's partials by chance, and otherwise in each.
+ * onset or {@link #LONGEST_SECONDS}, whichever is first. Where {@link #USUAL_SECONDS} of it leave
+ * the string open, or the sound is overdriven, stretches of several lengths are weighed together:
+ * what an amplifier makes of the partials falls on a string's partials by chance, and otherwise in
+ * each.
  */
 public final class NoteSounds {
   /** More of a note than this is not waited for. */
   static final double LONGEST_SECONDS = 0.2;
 
-  /** So much of that tells a note's string in clean sound. */
-  private static final double USUAL_SHARE = 0.8;
+  /** So much of a note tells its string in clean sound. */
+  static final double USUAL_SECONDS = 0.16;
 
-  /** Further stretches, as shares of the note. */
-  private static final double[] SHARES = {0.6, 0.8, 1};
+  private static final int SEVERAL = 3;
+
+  /** A shorter stretch and one that nearly is the note, as shares of it. */
+  private static final double SHORTER = 0.6;
+
+  private static final double NEARLY_ALL = 0.8;
 
   /** Where a string has no such share of the likelihood, further stretches are weighed. */
   static final double SURE = 0.98;
@@ -119,23 +124,21 @@ public final class NoteSounds {
 
   private Optional<StringEvidence> weigh(HeardNote note, int length) {
     double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
-    int usual = Math.min(length, (int) Math.round(USUAL_SHARE * stretch.length));
+    int usual = Math.min(length, (int) Math.round(USUAL_SECONDS * sampleRateHz));
     Optional<StiffnessReading> one = stiffness.read(stretch, 0, usual, f0Hz).map(drive::known);
     Optional<StringEvidence> evidence = one.map(reading -> likelihood.of(note.midi(), reading));
     if (evidence.isEmpty() || evidence.get().share() >= SURE && !evidence.get().driven()) {
       return evidence;
     }
-    List<StiffnessReading> several = new ArrayList<>();
-    for (double share : SHARES) {
-      int frames = (int) Math.round(share * length);
-      (frames == usual ? one : stiffness.read(stretch, 0, frames, f0Hz)).ifPresent(several::add);
+    List<StiffnessReading> several = new ArrayList<>(List.of(one.get()));
+    for (double share : new double[] {SHORTER, usual < length ? 1 : NEARLY_ALL}) {
+      stiffness.read(stretch, 0, (int) Math.round(share * length), f0Hz).ifPresent(several::add);
     }
-    return several.size() < SHARES.length
+    return several.size() < SEVERAL
         ? evidence
         : Optional.of(
             likelihood.of(
                 note.midi(),
-                StiffnessReading.together(several, OF_SEVERAL)
-                    .givenDriven(one.get().drivenBeforehand())));
+                StiffnessReading.together(several, OF_SEVERAL, one.get().drivenBeforehand())));
   }
 }

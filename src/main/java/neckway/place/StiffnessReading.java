@@ -65,7 +65,8 @@ public final class StiffnessReading implements StiffnessCurve {
     standardError = Math.sqrt(squares / weights);
   }
 
-  private static double sum(double a, double b) {
+  /** Logarithm of the sum of two likelihoods that are given by their logarithms. */
+  static double sum(double a, double b) {
     return Math.max(a, b) + Math.log1p(Math.exp(-Math.abs(a - b)));
   }
 
@@ -89,8 +90,10 @@ public final class StiffnessReading implements StiffnessCurve {
    *     kept
    * @param trust what each of their log-likelihoods counts, above 0: less than 1, since stretches
    *     overlap
+   * @param drivenBeforehand as of {@link #givenDriven}
    */
-  static StiffnessReading together(List<StiffnessReading> stretches, double trust) {
+  static StiffnessReading together(
+      List<StiffnessReading> stretches, double trust, double drivenBeforehand) {
     StiffnessReading last = stretches.get(stretches.size() - 1);
     double[] clean = new double[last.grid.length];
     double[] driven = new double[last.grid.length];
@@ -101,7 +104,7 @@ public final class StiffnessReading implements StiffnessCurve {
       }
     }
     return new StiffnessReading(
-        last.f0Hz, last.grid, clean, driven, last.drivenBeforehand, last.partials);
+        last.f0Hz, last.grid, clean, driven, drivenBeforehand, last.partials);
   }
 
   /** How likely the sound was taken to be full of exact harmonics before this note was heard. */

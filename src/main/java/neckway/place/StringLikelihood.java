@@ -41,19 +41,18 @@ final class StringLikelihood {
    * @param midi its MIDI note number
    */
   StringEvidence of(int midi, StiffnessReading reading) {
+    double driven = reading.drivenBeforehand();
+    double open = Math.log(1 - COVERED * driven);
+    double covered =
+        Math.log(COVERED * driven) + reading.logLikelihood(LN_COVERED_STIFFNESS, COVERED_SPREAD);
     return weigh(
         midi,
         Optional.of(reading),
-        MISLEADING
-            + (MISLEADING_DRIVEN - MISLEADING) * Math.max(0, 2 * reading.drivenBeforehand() - 1),
-        (string, fret) -> fit(reading, string.lnStiffnessAt(fret), string.spread()));
-  }
-
-  private static double fit(StiffnessReading reading, double lnStiffness, double spread) {
-    double share = COVERED * reading.drivenBeforehand();
-    double open = Math.log(1 - share) + reading.logLikelihood(lnStiffness, spread);
-    double covered = Math.log(share) + reading.logLikelihood(LN_COVERED_STIFFNESS, COVERED_SPREAD);
-    return Math.max(open, covered) + Math.log1p(Math.exp(-Math.abs(open - covered)));
+        MISLEADING + (MISLEADING_DRIVEN - MISLEADING) * Math.max(0, 2 * driven - 1),
+        (string, fret) ->
+            StiffnessReading.sum(
+                open + reading.logLikelihood(string.lnStiffnessAt(fret), string.spread()),
+                covered));
   }
 
   /** What is known of a note whose sound tells nothing. */

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.FutureTask;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.application.Platform;
 import javafx.event.Event;
@@ -23,8 +22,6 @@ import neckway.desk.Screen.Place;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
-import neckway.desk.play.SoundCheck;
-import neckway.desk.read.Player;
 import neckway.file.SettingsFile;
 import neckway.file.WavWriter;
 import neckway.follow.Clock;
@@ -68,37 +65,11 @@ public final class RunPictures {
               live = listener;
               return () -> {};
             },
-            new Quiet(),
-            new Silent(),
+            new SaidCheck(0.2f, Texts.of("check.flat", 31)),
+            new SilentPlayer(),
             Runnable::run,
             Runnable::run,
             Runnable::run);
-  }
-
-  /** No input: a check that says what it is told to say. */
-  private static final class Quiet implements SoundCheck {
-    @Override
-    public void start(Optional<String> input, Consumer<Report> reports) {
-      reports.accept(new Report(0.2f, Texts.of("check.flat", 31)));
-    }
-
-    @Override
-    public void stop(Runnable then) {
-      then.run();
-    }
-  }
-
-  /** No output. */
-  private static final class Silent implements Player {
-    @Override
-    public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
-      // heard by nobody
-    }
-
-    @Override
-    public void stop() {
-      // nothing plays
-    }
   }
 
   public static void main(String[] args) throws Exception {

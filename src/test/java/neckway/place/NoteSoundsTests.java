@@ -85,6 +85,29 @@ class NoteSoundsTests {
     assertThat(told.get(0).share()).isLessThan(0.6);
   }
 
+  /** The third string's B and the fourth's lie a fifth of one in a hundred apart at this pitch. */
+  @Test
+  void whereTheUsualStretchLeavesTheStringOpenThreeAreWeighedTogether() {
+    double b = 108e-6 * Math.pow(2, 2 / 6.0);
+    play(sounds(108, 1.002 * 108 * Math.pow(2, -5 / 6.0)), b, 0.5);
+    float[] x = string(b);
+    Stiffness stiffness = new Stiffness(RATE);
+    int onset = (int) Math.round(0.1 * RATE);
+    List<StiffnessReading> each = new ArrayList<>();
+    for (double seconds : new double[] {0.16, 0.12, 0.2}) {
+      each.add(stiffness.read(x, onset, (int) Math.round(seconds * RATE), 220).orElseThrow());
+    }
+    double driven = new Drive().known(each.get(0)).drivenBeforehand();
+    StiffnessReading expected = StiffnessReading.together(each, NoteSounds.OF_SEVERAL, driven);
+    StiffnessReading heard = told.get(0).reading().orElseThrow();
+    double there = Math.log(b);
+    for (double off : new double[] {-1, -0.1, 0.1, 1}) {
+      assertThat(heard.logLikelihood(there + off) - heard.logLikelihood(there))
+          .isCloseTo(
+              expected.logLikelihood(there + off) - expected.logLikelihood(there), within(1e-6));
+    }
+  }
+
   @Test
   void whatTheNextNoteCutsShortIsWeighedAsFarAsItGoes() {
     NoteSounds sounds = sounds(108, 49);

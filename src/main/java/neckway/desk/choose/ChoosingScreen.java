@@ -18,6 +18,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
+import neckway.desk.FollowFocus;
 import neckway.desk.Screen;
 import neckway.desk.SideBySide;
 import neckway.desk.Texts;

@@ -30,10 +30,10 @@ import javafx.stage.DirectoryChooser;
 import javafx.util.Duration;
 import javafx.util.StringConverter;
 import neckway.desk.Desk;
+import neckway.desk.FollowFocus;
 import neckway.desk.Screen;
 import neckway.desk.SideBySide;
 import neckway.desk.Texts;
-import neckway.desk.choose.FollowFocus;
 import neckway.file.RoundTripFile;
 
 /** The sound room: shows its models, and asks for files. */

@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
@@ -23,12 +22,12 @@ import javafx.scene.text.Text;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
+import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.play.LostTakes;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.play.RunSettings;
-import neckway.desk.play.SoundCheck;
 import neckway.desk.read.Player;
 import neckway.file.SettingsFile;
 import neckway.file.WavWriter;
@@ -61,18 +60,6 @@ class CoachTests {
   private Coach coach;
   private FxWindow window;
 
-  private static final class NoCheck implements SoundCheck {
-    @Override
-    public void start(Optional<String> input, Consumer<Report> reports) {
-      reports.accept(new Report(0, ""));
-    }
-
-    @Override
-    public void stop(Runnable then) {
-      then.run();
-    }
-  }
-
   private final class Counted implements Player {
     @Override
     public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
@@ -100,7 +87,7 @@ class CoachTests {
                         live = listener;
                         return () -> {};
                       },
-                      new NoCheck(),
+                      new SaidCheck(0, ""),
                       new Counted(),
                       Runnable::run,
                       Runnable::run,

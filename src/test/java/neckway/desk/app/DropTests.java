@@ -8,8 +8,6 @@ import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.geometry.Bounds;
 import javafx.scene.control.Label;
@@ -21,11 +19,11 @@ import javafx.scene.robot.Robot;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
+import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
+import neckway.desk.SilentPlayer;
 import neckway.desk.play.RunSettings;
-import neckway.desk.play.SoundCheck;
-import neckway.desk.read.Player;
 import neckway.file.Drill;
 import neckway.file.SettingsFile;
 import neckway.file.WavWriter;
@@ -47,30 +45,6 @@ class DropTests {
   private Coach coach;
   private FxWindow window;
 
-  private static final class NoCheck implements SoundCheck {
-    @Override
-    public void start(Optional<String> input, Consumer<Report> reports) {
-      reports.accept(new Report(0, ""));
-    }
-
-    @Override
-    public void stop(Runnable then) {
-      then.run();
-    }
-  }
-
-  private static final class Silent implements Player {
-    @Override
-    public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
-      // heard by nobody
-    }
-
-    @Override
-    public void stop() {
-      // nothing plays
-    }
-  }
-
   @BeforeEach
   void open() {
     window =
@@ -83,8 +57,8 @@ class DropTests {
                       desk,
                       new RunSettings(desk.settings()),
                       (setup, listener) -> () -> {},
-                      new NoCheck(),
-                      new Silent(),
+                      new SaidCheck(0, ""),
+                      new SilentPlayer(),
                       Runnable::run,
                       Runnable::run,
                       Runnable::run);

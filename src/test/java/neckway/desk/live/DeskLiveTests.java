@@ -226,6 +226,11 @@ class DeskLiveTests {
   // ---- what is played
 
   private static Drill drill() {
+    return drill(1, PULSE);
+  }
+
+  /** From major to Dorian in G, up on the third string and down on the fifth. */
+  static Drill drill(int rounds, Pulse pulse) {
     return new Drill(
             Optional.empty(),
             Tuning.STANDARD,
@@ -235,8 +240,8 @@ class DeskLiveTests {
             OptionalInt.of(3),
             List.of(JoinChoice.on(3)),
             List.of(JoinChoice.on(5)),
-            1,
-            PULSE)
+            rounds,
+            pulse)
         .resolved();
   }
 

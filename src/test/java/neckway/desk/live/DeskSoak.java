@@ -24,10 +24,6 @@ import neckway.file.JsonFile;
 import neckway.file.TruthFile;
 import neckway.file.WavWriter;
 import neckway.follow.Pulse;
-import neckway.neck.JoinChoice;
-import neckway.neck.Key;
-import neckway.neck.Shape;
-import neckway.neck.Tuning;
 import neckway.player.Mistake;
 import neckway.player.Performance;
 import neckway.player.PlayerSettings;
@@ -55,7 +51,7 @@ public final class DeskSoak {
 
   private final Path folder;
   private final VirtualSound sound;
-  private final Drill drill = drill();
+  private final Drill drill = DeskLiveTests.drill(ROUNDS, PULSE);
   private final SoakTally tally = new SoakTally();
   private final Path takes;
   private PrintWriter to;
@@ -212,21 +208,6 @@ public final class DeskSoak {
     for (Path file : files()) {
       Files.delete(file);
     }
-  }
-
-  private static Drill drill() {
-    return new Drill(
-            Optional.empty(),
-            Tuning.STANDARD,
-            22,
-            Key.parse("G major"),
-            List.of(Shape.MAJOR, Shape.DORIAN),
-            OptionalInt.of(3),
-            List.of(JoinChoice.on(3)),
-            List.of(JoinChoice.on(5)),
-            ROUNDS,
-            PULSE)
-        .resolved();
   }
 
   // ---- the window

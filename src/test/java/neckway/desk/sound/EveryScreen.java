@@ -17,13 +17,13 @@ import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.Eyes;
 import neckway.desk.FxWindow;
+import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
+import neckway.desk.SilentPlayer;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
-import neckway.desk.play.SoundCheck;
-import neckway.desk.read.Player;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
 import neckway.file.WavWriter;
@@ -88,30 +88,6 @@ public final class EveryScreen {
     }
   }
 
-  private static final class Off implements SoundCheck {
-    @Override
-    public void start(Optional<String> input, Consumer<Report> reports) {
-      reports.accept(new Report(0.3f, ""));
-    }
-
-    @Override
-    public void stop(Runnable then) {
-      then.run();
-    }
-  }
-
-  private static final class Silent implements Player {
-    @Override
-    public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
-      // heard by nobody
-    }
-
-    @Override
-    public void stop() {
-      // nothing plays
-    }
-  }
-
   private void open(double[] size, Consumer<Desk> with) throws IOException {
     Path work = Files.createTempDirectory("pictures");
     devices = new FakeDevices();
@@ -129,8 +105,8 @@ public final class EveryScreen {
                         live = listener;
                         return () -> {};
                       },
-                      new Off(),
-                      new Silent(),
+                      new SaidCheck(0.3f, ""),
+                      new SilentPlayer(),
                       Runnable::run,
                       Runnable::run,
                       Runnable::run);

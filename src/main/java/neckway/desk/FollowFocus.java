@@ -1,4 +1,4 @@
-package neckway.desk.choose;
+package neckway.desk;
 
 import javafx.application.Platform;
 import javafx.geometry.Bounds;
