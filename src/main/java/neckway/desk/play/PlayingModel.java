@@ -72,6 +72,7 @@ public final class PlayingModel {
   private Runnable stop = () -> {};
   private boolean stopAsked;
   private boolean checking;
+  private boolean inFront;
   private boolean beginWhenShown;
   private String complaint = "";
   private Optional<LiveResult> last = Optional.empty();
@@ -123,6 +124,7 @@ public final class PlayingModel {
 
   /** The view has come to the front. */
   public void shown() {
+    inFront = true;
     if (state.get() != State.READY) {
       return;
     }
@@ -142,6 +144,7 @@ public final class PlayingModel {
 
   /** The view has gone: what runs ends in good order. */
   public void hidden() {
+    inFront = false;
     stopCheck(() -> {});
     askStop();
   }
@@ -351,7 +354,10 @@ public final class PlayingModel {
       if (line.get().isEmpty() && last.isPresent() && !stopAsked) {
         complaint(Texts.of("play.nothing"));
       }
-      listen();
+      if (inFront) {
+        // else the input is another view's
+        listen();
+      }
     }
   }
 

@@ -137,14 +137,16 @@ class BadDayTests {
     return FxWindow.on(() -> coach.playing().line().get());
   }
 
-  private static void await(String what, BooleanSupplier there) throws InterruptedException {
+  private void await(String what, BooleanSupplier there) throws InterruptedException {
     for (int tries = 0; tries < 250; tries++) {
       if (there.getAsBoolean()) {
         return;
       }
       Thread.sleep(50);
     }
-    throw new AssertionError("waited in vain: " + what);
+    throw new AssertionError(
+        "waited in vain: %s; %s, in front %s, line '%s', notice '%s'"
+            .formatted(what, state(), place(), line(), FxWindow.on(() -> desk.notice().get())));
   }
 
   private List<Path> takes() throws IOException {

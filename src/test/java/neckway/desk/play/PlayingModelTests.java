@@ -268,6 +268,21 @@ class PlayingModelTests {
     assertThat(model.line().get()).isEmpty();
   }
 
+  /** The input may be one that only one can hold, and another view's by then. */
+  @Test
+  void runThatEndsBehindAnotherViewDoesNotListenAgain() {
+    toPlaying();
+    model.hidden();
+    assertThat(stops).isEqualTo(1);
+    end(0, review(false));
+    live.over();
+    model.frame();
+    assertThat(model.state().get()).isEqualTo(State.READY);
+    assertThat(reports).isNull();
+    model.shown();
+    assertThat(reports).isNotNull();
+  }
+
   @Test
   void complaintOfTheEngineStaysInSight() {
     model.press();
