@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import javax.sound.sampled.TargetDataLine;
 import neckway.file.RoundTripFile;
 import neckway.file.WavWriter;
 import neckway.follow.Pulse;
@@ -64,12 +63,16 @@ public final class LiveRun {
   }
 
   private void rounds() {
-    TargetDataLine from = Devices.openInput(setup.input());
-    int rate = Math.round(from.getFormat().getSampleRate());
+    try (Capture in = new Capture(Devices.openInput(setup.input()))) {
+      rounds(in);
+    }
+  }
+
+  private void rounds(Capture in) {
+    int rate = (int) Math.round(in.sampleRate());
     ClickTrack track = LiveSession.track(setup.plan(), rate, setup.clickGain());
     OptionalDouble extra = extraSeconds(rate);
-    try (Capture in = new Capture(from);
-        Playback out = new Playback(Devices.openOutput(setup.output(), rate), track);
+    try (Playback out = new Playback(Devices.openOutput(setup.output(), rate), track);
         OffsetWatch positions = new OffsetWatch(in, out)) {
       in.start();
       out.start();
