@@ -102,8 +102,8 @@ public final class Coach {
   /** A run that ended since something failed says so where its review is read. */
   private void readRun(ReadTake take) {
     reading.open(take);
-    // who has gone elsewhere meanwhile is not fetched back
-    if (desk.router().current().get() == Place.PLAYING) {
+    // who has gone elsewhere meanwhile is not fetched back, nor who plays again already
+    if (desk.router().current().get() == Place.PLAYING && !playing.beginsNext()) {
       desk.router().go(Place.READING);
     }
     if (!playing.complaint().isEmpty()) {

@@ -125,19 +125,35 @@ public final class PlayingModel {
   /** The view has come to the front. */
   public void shown() {
     inFront = true;
+    if (beginWhenShown && state.get() == State.GUESSING) {
+      state.set(State.READY);
+      read(OptionalInt.empty());
+    }
     if (state.get() != State.READY) {
       return;
     }
     fresh();
     if (beginWhenShown) {
-      begin();
+      beginWaiting();
     } else {
       listen();
     }
-    beginWhenShown = false;
   }
 
-  /** When the view next comes to the front, a run begins at once. */
+  private void beginWaiting() {
+    beginWhenShown = false;
+    begin();
+  }
+
+  /** Whether a run begins as soon as the one that ends is over. */
+  public boolean beginsNext() {
+    return inFront && beginWhenShown;
+  }
+
+  /**
+   * When the view next comes to the front, a run begins: at once, or where one still ends, as soon
+   * as that is over. Escape, and leaving the view before, drop it.
+   */
   public void beginWhenShown() {
     beginWhenShown = true;
   }
@@ -145,6 +161,7 @@ public final class PlayingModel {
   /** The view has gone: what runs ends in good order. */
   public void hidden() {
     inFront = false;
+    beginWhenShown = false;
     stopCheck(() -> {});
     askStop();
   }
@@ -154,6 +171,7 @@ public final class PlayingModel {
    * then the next start finds it.
    */
   public boolean close() {
+    beginWhenShown = false;
     askStop();
     frame();
     return post.awaitOver(CLOSE_MILLIS);
@@ -170,6 +188,7 @@ public final class PlayingModel {
 
   /** Stops; a question is left without an answer. */
   public void escape() {
+    beginWhenShown = false;
     if (state.get() == State.GUESSING) {
       guess.set("");
       answer();
@@ -342,7 +361,7 @@ public final class PlayingModel {
     stop = () -> {};
     count.set("");
     boolean heard = last.filter(r -> !r.review().notes().isEmpty()).isPresent();
-    if (heard && settings.guessFirst().get()) {
+    if (heard && settings.guessFirst().get() && !beginsNext()) {
       guess.set("");
       state.set(State.GUESSING);
       return;
@@ -350,7 +369,10 @@ public final class PlayingModel {
     state.set(State.READY);
     if (heard) {
       read(OptionalInt.empty());
-    } else {
+    }
+    if (beginsNext()) {
+      beginWaiting();
+    } else if (!heard) {
       if (line.get().isEmpty() && last.isPresent() && !stopAsked) {
         complaint(Texts.of("play.nothing"));
       }

@@ -244,6 +244,26 @@ class CoachTests {
   }
 
   @Test
+  void playerWhoBeginsAgainWhileARunEndsStaysAtTheNewOne() {
+    window.press(KeyCode.SPACE);
+    play();
+    window.press(KeyCode.SPACE);
+    assertThat(begun).hasSize(2);
+    FxWindow.on(
+        () -> {
+          desk.router().go(Place.READING);
+          return null;
+        });
+    window.settle();
+    window.press(KeyCode.SPACE);
+    assertThat(begun).as("the second run still ends").hasSize(2);
+    play();
+    assertThat(begun).hasSize(3);
+    assertThat(place()).isEqualTo(Place.PLAYING);
+    assertThat(coach.playing().state().get()).isEqualTo(State.OPENING);
+  }
+
+  @Test
   void recordingThatIsDroppedIsReadWithTheDrillChosen() {
     window.press(KeyCode.SPACE);
     play();

@@ -393,4 +393,64 @@ class PlayingModelTests {
     assertThat(begun).hasSize(1);
     assertThat(model.state().get()).isEqualTo(State.OPENING);
   }
+
+  @Test
+  void beginAskedForWhileARunEndsBeginsWhenThatIsOver() {
+    toPlaying();
+    end(0, review(true));
+    model.hidden();
+    model.beginWhenShown();
+    model.shown();
+    assertThat(begun).as("the devices are still the other run's").hasSize(1);
+    live.over();
+    model.frame();
+    assertThat(begun).hasSize(2);
+    assertThat(model.state().get()).isEqualTo(State.OPENING);
+    assertThat(read).as("what was played before is not lost").hasSize(1);
+  }
+
+  @Test
+  void beginAskedForWhileARunEndsDoesNotWaitForAnotherVisit() {
+    toPlaying();
+    model.hidden();
+    model.beginWhenShown();
+    model.shown();
+    model.hidden();
+    end(0, review(false));
+    live.over();
+    model.frame();
+    model.shown();
+    assertThat(begun).hasSize(1);
+    assertThat(model.state().get()).isEqualTo(State.READY);
+  }
+
+  @Test
+  void escapeDropsABeginThatWaits() {
+    toPlaying();
+    model.hidden();
+    model.beginWhenShown();
+    model.shown();
+    model.escape();
+    end(0, review(false));
+    live.over();
+    model.frame();
+    assertThat(begun).hasSize(1);
+    assertThat(reports).as("it listens again").isNotNull();
+  }
+
+  @Test
+  void beginLeavesAGuessUnanswered() {
+    settings.guessFirst().set(true);
+    toPlaying();
+    model.hidden();
+    end(0, review(true));
+    live.over();
+    model.frame();
+    assertThat(model.state().get()).isEqualTo(State.GUESSING);
+    model.beginWhenShown();
+    model.shown();
+    assertThat(begun).hasSize(2);
+    assertThat(read).hasSize(1);
+    assertThat(read.get(0).guess()).isEmpty();
+  }
 }
