@@ -1,6 +1,7 @@
 package neckway.desk;
 
 import javafx.application.Platform;
+import javafx.geometry.BoundingBox;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -26,6 +27,14 @@ public final class FollowFocus {
             });
   }
 
+  /**
+   * Where something has the focus, what stands above it stays in sight with it; where there is no
+   * room for both, that which stands above.
+   */
+  public static void keepInSight(Node focused, Node above) {
+    focused.getProperties().put(FollowFocus.class, above);
+  }
+
   /** Once the layout is done. */
   private static void later(ScrollPane scroll) {
     Platform.runLater(
@@ -40,12 +49,17 @@ public final class FollowFocus {
     if (node == null || !isInside(node, scroll.getContent())) {
       return;
     }
-    Bounds at = scroll.getContent().sceneToLocal(node.localToScene(node.getLayoutBounds()));
+    Bounds at = place(scroll, node);
     double content = scroll.getContent().getLayoutBounds().getHeight();
     double view = scroll.getViewportBounds().getHeight();
     double hidden = content - view;
     if (hidden <= 0) {
       return;
+    }
+    if (node.getProperties().get(FollowFocus.class) instanceof Node first) {
+      Bounds above = place(scroll, first);
+      double height = Math.min(view - 2 * AIR, at.getMaxY() - above.getMinY());
+      at = new BoundingBox(at.getMinX(), above.getMinY(), at.getWidth(), height);
     }
     double top = scroll.getVvalue() * hidden;
     if (at.getMinY() - AIR < top || at.getHeight() > view) {
@@ -53,6 +67,10 @@ public final class FollowFocus {
     } else if (at.getMaxY() + AIR > top + view) {
       scroll.setVvalue(Math.min(1, (at.getMaxY() + AIR - view) / hidden));
     }
+  }
+
+  private static Bounds place(ScrollPane scroll, Node node) {
+    return scroll.getContent().sceneToLocal(node.localToScene(node.getLayoutBounds()));
   }
 
   private static boolean isInside(Node node, Node content) {

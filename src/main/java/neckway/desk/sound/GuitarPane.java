@@ -15,6 +15,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import neckway.desk.FollowFocus;
 import neckway.desk.Texts;
 import neckway.desk.sound.GuitarModel.Stage;
 import neckway.neck.GuitarString;
@@ -86,6 +87,7 @@ final class GuitarPane {
     bar.progressProperty().bind(model.share());
     bar.setAccessibleText(Texts.of("guitar.progress"));
     Button back = button("guitar.back", model::back);
+    FollowFocus.keepInSight(back, next);
     FlowPane keys =
         new FlowPane(back, button("guitar.skip", model::skip), button("guitar.stop", model::stop));
     keys.getStyleClass().add("room-keys");

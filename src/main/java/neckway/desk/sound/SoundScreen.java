@@ -25,6 +25,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.DirectoryChooser;
 import javafx.util.Duration;
@@ -129,15 +130,15 @@ public final class SoundScreen implements Screen {
     return box;
   }
 
-  static Node row(String key, Node control, Node... more) {
+  static Node row(String key, Region control) {
+    return row(key, control, new Region());
+  }
+
+  static Node row(String key, Region control, Region after) {
     Label name = new Label(Texts.of(key));
     name.setLabelFor(control);
     name.getStyleClass().add("room-name");
-    HBox row = new HBox(name, control);
-    row.getChildren().addAll(more);
-    HBox.setHgrow(control, Priority.ALWAYS);
-    row.getStyleClass().add("room-row");
-    return row;
+    return new NamedRow(name, control, after);
   }
 
   private Node devices() {

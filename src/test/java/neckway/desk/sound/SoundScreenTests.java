@@ -9,10 +9,13 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import javafx.application.Platform;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.Control;
 import javafx.scene.input.KeyCode;
+import javafx.stage.Window;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -120,6 +123,75 @@ class SoundScreenTests {
     window.press(KeyCode.ESCAPE);
     window.settle();
     assertThat(room.guitar().stage().get()).isEqualTo(Stage.REST);
+  }
+
+  /** Gives the window another size and text of 300 %. */
+  private void largestTextInASmallWindow() {
+    FxWindow.on(
+        () -> {
+          desk.look().text(300);
+          Window stage = window.scene().getWindow();
+          stage.setWidth(800 + stage.getWidth() - window.scene().getWidth());
+          stage.setHeight(560 + stage.getHeight() - window.scene().getHeight());
+          return null;
+        });
+    window.settle();
+    assertThat(window.scene().getWidth()).isEqualTo(800);
+  }
+
+  private void nothingIsCutOnTheRight() {
+    FxWindow.on(
+        () -> {
+          Node viewport = window.scene().getRoot().lookup(".scroll > .viewport");
+          int seen = 0;
+          for (Node node : viewport.lookupAll("*")) {
+            if (node instanceof Control && shown(node)) {
+              seen++;
+              assertThat(right(node))
+                  .as(node.toString())
+                  .isLessThanOrEqualTo(right(viewport) + 0.5);
+            }
+          }
+          assertThat(seen).isGreaterThan(15);
+          return null;
+        });
+  }
+
+  private static double right(Node node) {
+    return node.localToScene(node.getLayoutBounds()).getMaxX();
+  }
+
+  private static boolean shown(Node node) {
+    return node == null || node.isVisible() && shown(node.getParent());
+  }
+
+  @Test
+  void nothingIsCutWithTheLargestTextInASmallWindow() {
+    largestTextInASmallWindow();
+    nothingIsCutOnTheRight();
+  }
+
+  @Test
+  void pluckThatIsNextStaysInSightWithTheLargestTextInASmallWindow() {
+    largestTextInASmallWindow();
+    FxWindow.on(
+        () -> {
+          room.guitar().begin();
+          return null;
+        });
+    devices.sound(new float[4_800], 0, 4_800);
+    window.settle();
+    nothingIsCutOnTheRight();
+    FxWindow.on(
+        () -> {
+          Node viewport = window.scene().getRoot().lookup(".scroll > .viewport");
+          Bounds seen = viewport.localToScene(viewport.getLayoutBounds());
+          Node next = window.scene().getRoot().lookup(".room-next");
+          Bounds name = next.localToScene(next.getLayoutBounds());
+          assertThat(name.getMinY()).isGreaterThanOrEqualTo(seen.getMinY() - 0.5);
+          assertThat(name.getMaxY()).isLessThanOrEqualTo(seen.getMaxY() + 0.5);
+          return null;
+        });
   }
 
   @Test
