@@ -176,6 +176,8 @@ public final class ChoosingScreen implements Screen {
       hear();
     } else if (event.isShortcutDown() && code == KeyCode.O) {
       files.open();
+      // the join that had the focus may be gone with the drill before
+      Platform.runLater(joins::focus);
     } else if (event.isShortcutDown() && code == KeyCode.S) {
       files.save();
     } else if (code == KeyCode.PAGE_DOWN && desk.router().has(Place.PLAYING)) {
