@@ -32,7 +32,7 @@ final class HandWatch {
   static final double SURE_ELSEWHERE_DRIVEN = 0.95;
 
   /** The same where half of the notes were or more. */
-  static final double SURE_ELSEWHERE_ALL_DRIVEN = 0.985;
+  static final double SURE_ELSEWHERE_ALL_DRIVEN = 0.97;
 
   private final RunPlan plan;
   private final Consumer<ShiftSaid> listener;

@@ -28,6 +28,11 @@ public final class HandTrack {
   private static final double OUT_OF_REACH = 0.03;
   private static final double EVEN_SHARE = 0.01;
 
+  /** A string likelier than this needs no closer look, and one less likely than that gets none. */
+  private static final double KNOWN = 0.99;
+
+  private static final double THOUGHT_OF = 0.003;
+
   private final StandMap map;
   private final Tuning tuning;
   private final int frets;
@@ -104,7 +109,31 @@ public final class HandTrack {
       n.evidence = Optional.of(evidence);
       if (!n.stray) {
         forget(n.step);
+        lookCloser(n);
       }
+    }
+  }
+
+  /** Where the hand and the note's spectrum leave its string open, its sound is fitted. */
+  private void lookCloser(Note n) {
+    StringEvidence evidence = n.evidence.orElseThrow();
+    if (!evidence.open() || !n.onPitch) {
+      return;
+    }
+    int round = round(n.step);
+    int step = n.step - map.index(round, 0);
+    HandReading reading = reading(round);
+    Map<GuitarString, Double> strings = new HashMap<>();
+    for (int s = 0; s < map.stands(); s++) {
+      double p = reading.stand(step, s + StandMap.LOWEST);
+      map.place(step, s + StandMap.LOWEST)
+          .ifPresent(place -> strings.merge(place.string(), p, Double::sum));
+    }
+    strings.values().removeIf(p -> p < THOUGHT_OF);
+    boolean known = strings.values().stream().anyMatch(p -> p > KNOWN);
+    if (strings.size() > 1 && !known) {
+      n.evidence = Optional.of(evidence.closer(strings.keySet()));
+      forget(n.step);
     }
   }
 

@@ -1,6 +1,7 @@
 package neckway.place;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 
@@ -10,6 +11,15 @@ final class Middle {
 
   /**
    * The median, of an even number the mean of the two in the middle.
+   *
+   * @param values at least one
+   */
+  static double of(double[] values) {
+    return of(Arrays.stream(values).boxed().toList());
+  }
+
+  /**
+   * The same.
    *
    * @param values at least one
    */

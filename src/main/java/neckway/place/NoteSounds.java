@@ -1,19 +1,20 @@
 package neckway.place;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import neckway.hear.HeardNote;
+import neckway.neck.GuitarString;
 
 /**
  * Keeps the last seconds of the sound and has the stretch after each onset examined, up to the next
- * onset or {@link #LONGEST_SECONDS}, whichever is first. Where {@link #USUAL_SECONDS} of it leave
- * the string open, or the sound is overdriven, stretches of several lengths are weighed together:
- * what an amplifier makes of the partials falls on a string's partials by chance, and otherwise in
- * each.
+ * onset or {@link #LONGEST_SECONDS}, whichever is first. Where its spectrum leaves the string open,
+ * or the sound is overdriven, string and amplifier can be fitted to it, which is much more work and
+ * done where the string matters ({@link StringEvidence#closer}).
  */
 public final class NoteSounds {
   /** More of a note than this is not waited for. */
@@ -22,18 +23,8 @@ public final class NoteSounds {
   /** So much of a note tells its string in clean sound. */
   static final double USUAL_SECONDS = 0.16;
 
-  private static final int SEVERAL = 3;
-
-  /** A shorter stretch and one that nearly is the note, as shares of it. */
-  private static final double SHORTER = 0.6;
-
-  private static final double NEARLY_ALL = 0.8;
-
-  /** Where a string has no such share of the likelihood, further stretches are weighed. */
-  static final double SURE = 0.98;
-
-  /** What one of several stretches of the same note counts. */
-  static final double OF_SEVERAL = 0.6;
+  /** Where a string has such a share of the likelihood, no closer look is needed. */
+  private static final double SURE = 0.98;
 
   /** Left out before the next onset, whose attack may begin ahead of its stamp. */
   private static final double CLEAR_SECONDS = 0.004;
@@ -45,6 +36,7 @@ public final class NoteSounds {
   private final Stiffness stiffness;
   private final Drive drive = new Drive();
   private final StringLikelihood likelihood;
+  private final OverdrivenNote overdriven;
   private final SoundListener listener;
   private final float[] ring;
   private final float[] stretch;
@@ -61,6 +53,7 @@ public final class NoteSounds {
     this.sampleRateHz = sampleRateHz;
     this.stiffness = new Stiffness(sampleRateHz);
     this.likelihood = new StringLikelihood(guitar, frets);
+    this.overdriven = new OverdrivenNote(sampleRateHz);
     this.listener = Objects.requireNonNull(listener);
     this.ring = new float[(int) (KEPT_SECONDS * sampleRateHz)];
     this.stretch = new float[(int) (LONGEST_SECONDS * sampleRateHz) + 1];
@@ -130,15 +123,21 @@ public final class NoteSounds {
     if (evidence.isEmpty() || evidence.get().share() >= SURE && !evidence.get().driven()) {
       return evidence;
     }
-    List<StiffnessReading> several = new ArrayList<>(List.of(one.get()));
-    for (double share : new double[] {SHORTER, usual < length ? 1 : NEARLY_ALL}) {
-      stiffness.read(stretch, 0, (int) Math.round(share * length), f0Hz).ifPresent(several::add);
-    }
-    return several.size() < SEVERAL
-        ? evidence
-        : Optional.of(
-            likelihood.of(
-                note.midi(),
-                StiffnessReading.together(several, OF_SEVERAL, one.get().drivenBeforehand())));
+    float[] sound = Arrays.copyOf(stretch, length);
+    return evidence.map(
+        spectrum ->
+            new StringEvidence(
+                spectrum.logs(),
+                spectrum.reading(),
+                Optional.of(strings -> closer(note.midi(), f0Hz, sound, spectrum, strings))));
+  }
+
+  private StringEvidence closer(
+      int midi, double f0Hz, float[] sound, StringEvidence spectrum, Set<GuitarString> strings) {
+    List<GuitarString> fitted = List.copyOf(strings);
+    return overdriven
+        .weigh(sound, sound.length, f0Hz, likelihood.candidates(midi, fitted))
+        .map(fits -> likelihood.fitted(spectrum, fitted, fits))
+        .orElse(spectrum);
   }
 }

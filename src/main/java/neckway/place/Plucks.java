@@ -15,9 +15,9 @@ import neckway.neck.Pitch;
  */
 public final class Plucks {
   /**
-   * How much of a note is read, seconds: no more than a run gives, so that what the amp does to a
-   * run's notes it does to these. A longer stretch was tried and is worse: as the pluck dies away,
-   * the strings plucked before it are heard beside it.
+   * Of how much of a note the spectrum is read, seconds: no more than a run gives, so that what the
+   * amp does to a run's notes it does to these. A longer stretch was tried and is worse: as the
+   * pluck dies away, the strings plucked before it are heard beside it.
    */
   static final double WINDOW_SECONDS = 0.15;
 
@@ -32,6 +32,14 @@ public final class Plucks {
 
   private static final double MOST_EVIDENCE_OF_ALL = 7;
 
+  /** How much of a note is fitted, seconds. */
+  private static final double FIT_SECONDS = 0.4;
+
+  /** Natural logarithms of the least and the greatest B of a string that may be plucked. */
+  private static final double LN_LEAST = Math.log(9e-6);
+
+  private static final double LN_GREATEST = Math.log(2.5e-3);
+
   private static final double KEPT_SECONDS = 2;
   private static final int CHUNK = 1024;
 
@@ -40,7 +48,9 @@ public final class Plucks {
   private final Stiffness stiffness;
   private final float[] kept;
   private final List<HeardNote> notes = new ArrayList<>();
+  private final OverdrivenNote overdriven;
   private final List<Optional<StiffnessReading>> readings = new ArrayList<>();
+  private final List<Optional<OverdrivenNote.Optima>> fits = new ArrayList<>();
   private final NoteListener listener =
       new NoteListener() {
         @Override
@@ -65,6 +75,7 @@ public final class Plucks {
     this.sampleRateHz = sampleRateHz;
     ear = new Ear(sampleRateHz);
     stiffness = new Stiffness(sampleRateHz);
+    overdriven = new OverdrivenNote(sampleRateHz);
     kept = new float[(int) Math.ceil(KEPT_SECONDS * sampleRateHz)];
   }
 
@@ -96,7 +107,10 @@ public final class Plucks {
     double driven = driven();
     List<Pluck> plucks = new ArrayList<>();
     for (int i = 0; i < notes.size(); i++) {
-      Optional<StiffnessCurve> heard = readings.get(i).map(r -> r.givenDriven(driven));
+      Optional<StiffnessReading> reading = readings.get(i).map(r -> r.givenDriven(driven));
+      Optional<OverdrivenNote.Optima> fit = fits.get(i);
+      Optional<StiffnessCurve> heard =
+          reading.map(r -> fit.isPresent() ? new OverdrivenCurve(r, fit.get()) : r);
       plucks.add(new Pluck(notes.get(i).time(), ear.settledPitch(i), heard));
     }
     plucks.sort((a, b) -> Double.compare(a.time(), b.time()));
@@ -134,7 +148,7 @@ public final class Plucks {
       boolean settled = over || at + 1 < notes.size();
       if (sound == null) {
         double onset = notes.get(at).time();
-        double end = onset + WINDOW_SECONDS;
+        double end = onset + FIT_SECONDS;
         if (at + 1 < notes.size()) {
           end = Math.min(end, notes.get(at + 1).time() - BEFORE_NEXT_SECONDS);
         }
@@ -147,7 +161,9 @@ public final class Plucks {
         return;
       }
       double hz = Pitch.hz(ear.settledPitch(at));
-      readings.add(stiffness.read(sound, 0, sound.length, hz));
+      int window = (int) Math.min(sound.length, WINDOW_SECONDS * sampleRateHz);
+      readings.add(stiffness.read(sound, 0, window, hz));
+      fits.add(overdriven.optima(sound, sound.length, hz, LN_LEAST, LN_GREATEST));
       sound = null;
     }
   }

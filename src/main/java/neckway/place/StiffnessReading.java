@@ -1,7 +1,5 @@
 package neckway.place;
 
-import java.util.List;
-
 /**
  * What one note's sound tells of its string's stiffness: the likelihood of every B from {@link
  * Stiffness#LOWEST} to {@link Stiffness#HIGHEST}. It may have several humps or none, so compare
@@ -81,30 +79,6 @@ public final class StiffnessReading implements StiffnessCurve {
       throw new IllegalArgumentException("a probability of " + beforehand);
     }
     return new StiffnessReading(f0Hz, grid, clean, driven, beforehand, partials);
-  }
-
-  /**
-   * One reading of several stretches of the same note.
-   *
-   * @param stretches readings by the same {@link Stiffness}, at least one; the last one's pitch is
-   *     kept
-   * @param trust what each of their log-likelihoods counts, above 0: less than 1, since stretches
-   *     overlap
-   * @param drivenBeforehand as of {@link #givenDriven}
-   */
-  static StiffnessReading together(
-      List<StiffnessReading> stretches, double trust, double drivenBeforehand) {
-    StiffnessReading last = stretches.get(stretches.size() - 1);
-    double[] clean = new double[last.grid.length];
-    double[] driven = new double[last.grid.length];
-    for (StiffnessReading stretch : stretches) {
-      for (int i = 0; i < clean.length; i++) {
-        clean[i] += trust * stretch.clean[i];
-        driven[i] += trust * stretch.driven[i];
-      }
-    }
-    return new StiffnessReading(
-        last.f0Hz, last.grid, clean, driven, drivenBeforehand, last.partials);
   }
 
   /** How likely the sound was taken to be full of exact harmonics before this note was heard. */

@@ -2,6 +2,8 @@ package neckway.place;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 import neckway.neck.GuitarString;
 
 /** How well the sound of one note fits each string that has its pitch. */
@@ -10,17 +12,26 @@ public final class StringEvidence {
 
   private final double[] logByNumber;
   private final Optional<StiffnessReading> reading;
+  private final Optional<Function<Set<GuitarString>, StringEvidence>> closer;
 
   /**
    * @param logByNumber logarithm of the likelihood by string number less one, up to a constant;
    *     negative infinity where the string does not have the pitch
    */
   public StringEvidence(double[] logByNumber) {
-    this(logByNumber, Optional.empty());
+    this(logByNumber, Optional.empty(), Optional.empty());
   }
 
-  /** The same with the reading that it comes of. */
-  StringEvidence(double[] logByNumber, Optional<StiffnessReading> reading) {
+  /**
+   * The same with the reading that it comes of, and how to look closer.
+   *
+   * @param closer weighs some of the strings against each other with much more work; empty where
+   *     that was done, or tells no more
+   */
+  StringEvidence(
+      double[] logByNumber,
+      Optional<StiffnessReading> reading,
+      Optional<Function<Set<GuitarString>, StringEvidence>> closer) {
     for (double log : logByNumber) {
       if (Double.isNaN(log) || log == Double.POSITIVE_INFINITY) {
         throw new IllegalArgumentException("a log-likelihood of " + log);
@@ -28,12 +39,32 @@ public final class StringEvidence {
     }
     this.logByNumber = logByNumber.clone();
     this.reading = reading;
+    this.closer = closer;
+  }
+
+  /** Whether a closer look may tell more. */
+  boolean open() {
+    return closer.isPresent();
+  }
+
+  /**
+   * What a closer look tells; this itself where there is none.
+   *
+   * @param strings that may have been played, all that have the pitch
+   */
+  StringEvidence closer(Set<GuitarString> strings) {
+    return closer.map(look -> look.apply(strings)).orElse(this);
   }
 
   /** Logarithm of the likelihood of a string, up to a constant. */
   public double log(GuitarString string) {
     int index = string.number() - 1;
     return index < logByNumber.length ? logByNumber[index] : Double.NEGATIVE_INFINITY;
+  }
+
+  /** Logarithm of the likelihood by string number less one. */
+  double[] logs() {
+    return logByNumber.clone();
   }
 
   /** The likeliest string's share of the likelihood of all that have the pitch. */

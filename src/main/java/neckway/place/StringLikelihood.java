@@ -1,6 +1,7 @@
 package neckway.place;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleBiFunction;
 import neckway.neck.GuitarString;
@@ -55,6 +56,44 @@ final class StringLikelihood {
                 covered));
   }
 
+  /**
+   * What the fits of some strings to the note's sound tell on top of its spectrum.
+   *
+   * @param spectrum what its spectrum tells
+   * @param strings that were fitted, all with the pitch
+   * @param fits one for each
+   */
+  StringEvidence fitted(
+      StringEvidence spectrum, List<GuitarString> strings, OverdrivenNote.Weighed fits) {
+    double[] fit = fits.logLikelihoods();
+    double most = Arrays.stream(fit).max().orElseThrow();
+    double sum = Arrays.stream(fit).map(log -> Math.exp(log - most)).sum();
+    double[] log = spectrum.logs();
+    for (int i = 0; i < log.length; i++) {
+      int at = strings.indexOf(new GuitarString(i + 1));
+      double even = 1.0 / fit.length;
+      double own = at < 0 ? even : Math.exp(fit[at] - most) / sum;
+      log[i] += Math.log((1 - fits.astray()) * own + fits.astray() * even);
+    }
+    return new StringEvidence(log, spectrum.reading(), Optional.empty());
+  }
+
+  /** The strings that were learnt, as they are at a note's fret, in the order given. */
+  List<OverdrivenNote.Candidate> candidates(int midi, List<GuitarString> strings) {
+    return strings.stream()
+        .map(
+            string ->
+                guitar.strings().stream()
+                    .filter(s -> s.string().equals(string))
+                    .map(
+                        s ->
+                            new OverdrivenNote.Candidate(
+                                s.lnStiffnessAt(midi - s.openMidi()), s.spread()))
+                    .findFirst()
+                    .orElseThrow())
+        .toList();
+  }
+
   /** What is known of a note whose sound tells nothing. */
   StringEvidence even(int midi) {
     return weigh(midi, Optional.empty(), MISLEADING, (string, fret) -> 0);
@@ -90,6 +129,6 @@ final class StringLikelihood {
         log[i] = Math.log((1 - misleading) * share + misleading / candidates);
       }
     }
-    return new StringEvidence(log, reading);
+    return new StringEvidence(log, reading, Optional.empty());
   }
 }

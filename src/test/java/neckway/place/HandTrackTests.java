@@ -6,7 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.IntPredicate;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
@@ -135,6 +139,33 @@ class HandTrackTests {
     double time = 1 + shows * GAP;
     track.inStep(note(time, landing.midi(), HeardNote.Start.SLIDE), shows, true);
     assertThat(up(3)).isGreaterThan(0.85);
+  }
+
+  @Test
+  void looksCloserOnlyWhereTheHandLeavesTheStringOpen() {
+    Route moved = route(4);
+    int shows = track.shows(shift(Direction.UP), new GuitarString(4));
+    Map<Integer, Set<GuitarString>> looked = new TreeMap<>();
+    int slot = 0;
+    for (Step step : moved.steps()) {
+      HeardNote note = note(1 + slot++ * GAP, step.midi(), HeardNote.Start.PLUCK);
+      track.inStep(note, step.index(), true);
+      StringEvidence closer = sounds(step.place().string().number(), -5);
+      track.sounded(
+          note,
+          new StringEvidence(
+              new double[6],
+              Optional.empty(),
+              Optional.of(
+                  strings -> {
+                    looked.put(step.index(), strings);
+                    return closer;
+                  })));
+    }
+    assertThat(looked).containsKey(shows).doesNotContainKey(0);
+    assertThat(looked.get(shows)).contains(new GuitarString(3), new GuitarString(4));
+    assertThat(looked.size()).isLessThan(moved.steps().size() / 2);
+    assertThat(up(4)).isGreaterThan(0.9);
   }
 
   @Test

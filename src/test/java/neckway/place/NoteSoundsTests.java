@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import neckway.hear.HeardNote;
 import neckway.neck.GuitarString;
 import neckway.neck.Tuning;
@@ -87,25 +88,28 @@ class NoteSoundsTests {
 
   /** The third string's B and the fourth's lie a fifth of one in a hundred apart at this pitch. */
   @Test
-  void whereTheUsualStretchLeavesTheStringOpenThreeAreWeighedTogether() {
+  void whereTheSpectrumLeavesTheStringOpenACloserLookIsThere() {
     double b = 108e-6 * Math.pow(2, 2 / 6.0);
     play(sounds(108, 1.002 * 108 * Math.pow(2, -5 / 6.0)), b, 0.5);
-    float[] x = string(b);
-    Stiffness stiffness = new Stiffness(RATE);
-    int onset = (int) Math.round(0.1 * RATE);
-    List<StiffnessReading> each = new ArrayList<>();
-    for (double seconds : new double[] {0.16, 0.12, 0.2}) {
-      each.add(stiffness.read(x, onset, (int) Math.round(seconds * RATE), 220).orElseThrow());
-    }
-    double driven = new Drive().known(each.get(0)).drivenBeforehand();
-    StiffnessReading expected = StiffnessReading.together(each, NoteSounds.OF_SEVERAL, driven);
-    StiffnessReading heard = told.get(0).reading().orElseThrow();
-    double there = Math.log(b);
-    for (double off : new double[] {-1, -0.1, 0.1, 1}) {
-      assertThat(heard.logLikelihood(there + off) - heard.logLikelihood(there))
-          .isCloseTo(
-              expected.logLikelihood(there + off) - expected.logLikelihood(there), within(1e-6));
-    }
+    StringEvidence spectrum = told.get(0);
+    assertThat(spectrum.open()).isTrue();
+    StringEvidence closer =
+        spectrum.closer(Set.of(new GuitarString(3), new GuitarString(4), new GuitarString(5)));
+    assertThat(closer.open()).isFalse();
+    assertThat(apart(closer, 5)).isGreaterThan(apart(spectrum, 5) + 2);
+    assertThat(Math.abs(apart(closer, 4))).isLessThan(0.5);
+    assertThat(closer.log(new GuitarString(6))).isLessThan(closer.log(new GuitarString(3)));
+  }
+
+  private static double apart(StringEvidence evidence, int other) {
+    return evidence.log(new GuitarString(3)) - evidence.log(new GuitarString(other));
+  }
+
+  @Test
+  void whatTheSpectrumTellsForSureNeedsNoCloserLook() {
+    play(sounds(108, 49), 108e-6 * Math.pow(2, 2 / 6.0), 0.5);
+    assertThat(told.get(0).open()).isFalse();
+    assertThat(told.get(0).closer(Set.of(new GuitarString(3)))).isSameAs(told.get(0));
   }
 
   @Test

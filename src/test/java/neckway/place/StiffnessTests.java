@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -108,24 +107,6 @@ class StiffnessTests {
 
   private static double difference(StiffnessReading r, double lnStiffness, double other) {
     return r.logLikelihood(lnStiffness) - r.logLikelihood(other);
-  }
-
-  @Test
-  void severalStretchesTogetherTellWhatEachTellsAndMore() {
-    float[] x = string(220, 6e-5, 99, 0.01, 7);
-    StiffnessReading brief = read(x, 0.12, 220);
-    StiffnessReading all = read(x, 0.2, 220);
-    double there = Math.log(6e-5);
-    double off = there + 0.1;
-    double clean = 1e-15;
-    StiffnessReading both = StiffnessReading.together(List.of(brief, all), 0.6, clean);
-    assertThat(both.lnStiffness()).isCloseTo(there, within(0.1));
-    assertThat(difference(both, there, off))
-        .isCloseTo(
-            0.6 * difference(brief.givenDriven(clean), there, off)
-                + 0.6 * difference(all.givenDriven(clean), there, off),
-            within(0.01));
-    assertThat(both.f0Hz()).isEqualTo(all.f0Hz());
   }
 
   @Test

@@ -1,0 +1,335 @@
+package neckway.place;
+
+import java.util.Arrays;
+
+/**
+ * Fits a {@link BentTone} to the harmonics of a note by damped least squares (Levenberg 1944,
+ * Marquardt 1963), the strength of each harmonic left free and worked out with each step (variable
+ * projection: Golub and Pereyra 1973, in Kaufman's form). Frames that do not fit count less, as
+ * under Student's distribution: the pick, the note before and the finger that leaves are no string.
+ */
+final class BentToneFit {
+  /** Mean square of the residual, over what is expected, from which a frame counts less. */
+  private static final double ODD = 2;
+
+  private static final double FLOOR = 1e-3;
+  private static final double SMALLEST_DAMPING = 1e-7;
+  private static final int TRIES = 6;
+
+  private final HarmonicTracks tracks;
+  private final BentTone tone;
+  private final double[] weight;
+  private final double[] mean;
+  private final double[] spread;
+  private final double[] frameWeight;
+  private final double[] odd;
+  private final double[] scaleRe;
+  private final double[] scaleIm;
+  private final double[] power;
+  private final double[] restRe;
+  private final double[] restIm;
+  private final double[] normal;
+  private final double[] factor;
+  private final double[] gradient;
+  private final double[] rowRe;
+  private final double[] rowIm;
+  private final double[] alongRe;
+  private final double[] alongIm;
+
+  /**
+   * @param partials of the string
+   * @param error expected of each harmonic, as a share of its strength
+   */
+  BentToneFit(HarmonicTracks tracks, int partials, double error) {
+    this.tracks = tracks;
+    tone = new BentTone(tracks, partials);
+    int count = tone.parameters;
+    weight = new double[tracks.harmonics];
+    double most = 0;
+    double[] middle = new double[tracks.harmonics];
+    double[] sizes = new double[tracks.frames];
+    for (int k = 0; k < tracks.harmonics; k++) {
+      for (int f = 0; f < tracks.frames; f++) {
+        sizes[f] = Math.hypot(tracks.re[k * tracks.frames + f], tracks.im[k * tracks.frames + f]);
+      }
+      middle[k] = Middle.of(sizes);
+      most = Math.max(most, middle[k]);
+    }
+    for (int k = 0; k < tracks.harmonics; k++) {
+      weight[k] = 1 / Math.hypot(error * middle[k], FLOOR * most + 1e-12);
+    }
+    mean = new double[count];
+    spread = new double[count];
+    Arrays.fill(spread, Double.POSITIVE_INFINITY);
+    spread[tone.other(BentTone.BIAS)] = 1;
+    spread[tone.other(BentTone.LOSS)] = 15;
+    spread[tone.other(BentTone.LOSS_HIGH)] = 15;
+    spread[tone.other(BentTone.DETUNE)] = 2 * Math.PI * tracks.f0Hz * 0.003;
+    spread[tone.other(BentTone.SETTLE)] = 2 * Math.PI * tracks.f0Hz * 0.004;
+    spread[tone.other(BentTone.SECOND_CENTS)] = 2;
+    mean[tone.other(BentTone.SECOND_SHARE)] = 0.15;
+    spread[tone.other(BentTone.SECOND_SHARE)] = 0.1;
+    frameWeight = new double[tracks.frames];
+    odd = new double[tracks.frames];
+    scaleRe = new double[tracks.harmonics];
+    scaleIm = new double[tracks.harmonics];
+    power = new double[tracks.harmonics];
+    restRe = new double[tracks.harmonics * tracks.frames];
+    restIm = new double[tracks.harmonics * tracks.frames];
+    normal = new double[count * count];
+    factor = new double[count * count];
+    gradient = new double[count];
+    rowRe = new double[count];
+    rowIm = new double[count];
+    alongRe = new double[count];
+    alongIm = new double[count];
+  }
+
+  int partials() {
+    return tone.partials;
+  }
+
+  int parameters() {
+    return tone.parameters;
+  }
+
+  /** Index of a parameter that is not of a single partial. */
+  int other(int which) {
+    return tone.other(which);
+  }
+
+  /** Sets what is known of the string's stiffness beforehand. */
+  void expect(double lnStiffness, double lnSpread) {
+    mean[tone.other(BentTone.LN_STIFFNESS)] = lnStiffness;
+    spread[tone.other(BentTone.LN_STIFFNESS)] = lnSpread;
+  }
+
+  /**
+   * Improves parameters in place.
+   *
+   * @param steps at most so many for each weighing of the frames
+   * @param weighings of the frames
+   * @return the misfit that is left, a negative log-likelihood up to a constant
+   */
+  double improve(double[] p, int steps, int weighings) {
+    double damping = 1e-2;
+    Arrays.fill(frameWeight, 1);
+    double[] q = new double[p.length];
+    for (int w = 0; w < weighings; w++) {
+      tone.at(p, true);
+      rest();
+      weighFrames(w == 0);
+      double misfit = rest() + known(p);
+      double before = misfit;
+      for (int step = 0; step < steps; step++) {
+        if (step > 0) {
+          tone.at(p, true);
+        }
+        equations(p);
+        double better = Double.NaN;
+        for (int i = 0; i < TRIES; i++) {
+          solve(p, q, damping, true);
+          tone.at(q, false);
+          double now = rest() + known(q);
+          if (now < misfit) {
+            better = now;
+            break;
+          }
+          damping *= 5;
+        }
+        if (Double.isNaN(better)) {
+          damping = 1e-2;
+          tone.at(p, false);
+          rest();
+          break;
+        }
+        System.arraycopy(q, 0, p, 0, p.length);
+        double gained = misfit - better;
+        misfit = better;
+        damping = Math.max(damping / 4, SMALLEST_DAMPING);
+        if (gained < 1e-2 * misfit) {
+          break;
+        }
+      }
+      if (w > 1 && before - misfit < 0.01 * misfit) {
+        break;
+      }
+    }
+    tone.at(p, false);
+    rest();
+    oddity();
+    double sum = known(p);
+    for (double o : odd) {
+      sum += tracks.harmonics * Math.log1p(o / ODD);
+    }
+    return sum;
+  }
+
+  /**
+   * How well a parameter is known where the fit is, the others being free: the root of its entry in
+   * the inverse of the normal equations.
+   */
+  double error(double[] p, int which) {
+    tone.at(p, true);
+    rest();
+    equations(p);
+    Arrays.fill(gradient, 0);
+    gradient[which] = 1;
+    double[] q = new double[p.length];
+    solve(new double[p.length], q, 0, false);
+    return Math.sqrt(Math.max(0, -q[which]));
+  }
+
+  private void weighFrames(boolean first) {
+    oddity();
+    double at = first ? Math.max(ODD, Middle.of(odd)) : ODD;
+    for (int f = 0; f < tracks.frames; f++) {
+      frameWeight[f] = 1 / (1 + odd[f] / at);
+    }
+  }
+
+  private void oddity() {
+    Arrays.fill(odd, 0);
+    for (int k = 0; k < tracks.harmonics; k++) {
+      for (int f = 0; f < tracks.frames; f++) {
+        int at = k * tracks.frames + f;
+        odd[f] += (restRe[at] * restRe[at] + restIm[at] * restIm[at]) / tracks.harmonics;
+      }
+    }
+  }
+
+  /** What the tone leaves of each harmonic once scaled to it; the sum of its squares. */
+  private double rest() {
+    double sum = 0;
+    for (int k = 0; k < tracks.harmonics; k++) {
+      double gg = 1e-12;
+      double re = 0;
+      double im = 0;
+      for (int f = 0; f < tracks.frames; f++) {
+        int at = k * tracks.frames + f;
+        double x = tone.re[at];
+        double y = tone.im[at];
+        double w = frameWeight[f];
+        gg += w * (x * x + y * y);
+        re += w * (x * tracks.re[at] + y * tracks.im[at]);
+        im += w * (x * tracks.im[at] - y * tracks.re[at]);
+      }
+      re /= gg;
+      im /= gg;
+      power[k] = gg;
+      scaleRe[k] = re;
+      scaleIm[k] = im;
+      for (int f = 0; f < tracks.frames; f++) {
+        int at = k * tracks.frames + f;
+        double x = tracks.re[at] - re * tone.re[at] + im * tone.im[at];
+        double y = tracks.im[at] - re * tone.im[at] - im * tone.re[at];
+        restRe[at] = x * weight[k];
+        restIm[at] = y * weight[k];
+        sum += frameWeight[f] * (restRe[at] * restRe[at] + restIm[at] * restIm[at]);
+      }
+    }
+    return sum / ODD;
+  }
+
+  private double known(double[] p) {
+    double sum = 0;
+    for (int i = 0; i < p.length; i++) {
+      double z = (p[i] - mean[i]) / spread[i];
+      sum += z * z;
+    }
+    return sum;
+  }
+
+  private void equations(double[] p) {
+    int count = p.length;
+    Arrays.fill(normal, 0);
+    for (int i = 0; i < count; i++) {
+      double s2 = spread[i] * spread[i];
+      normal[i * count + i] = 1 / s2;
+      gradient[i] = (p[i] - mean[i]) / s2;
+    }
+    for (int k = 0; k < tracks.harmonics; k++) {
+      Arrays.fill(alongRe, 0);
+      Arrays.fill(alongIm, 0);
+      for (int f = 0; f < tracks.frames; f++) {
+        int at = k * tracks.frames + f;
+        double x = frameWeight[f] * tone.re[at] / power[k];
+        double y = frameWeight[f] * tone.im[at] / power[k];
+        int row = at * count;
+        for (int i = 0; i < count; i++) {
+          alongRe[i] += x * tone.changeRe[row + i] + y * tone.changeIm[row + i];
+          alongIm[i] += x * tone.changeIm[row + i] - y * tone.changeRe[row + i];
+        }
+      }
+      for (int f = 0; f < tracks.frames; f++) {
+        int at = k * tracks.frames + f;
+        double root = Math.sqrt(frameWeight[f] / ODD);
+        double hr = -scaleRe[k] * weight[k] * root;
+        double hi = -scaleIm[k] * weight[k] * root;
+        double x = tone.re[at];
+        double y = tone.im[at];
+        int row = at * count;
+        double rr = restRe[at] * root;
+        double ri = restIm[at] * root;
+        for (int i = 0; i < count; i++) {
+          double a = tone.changeRe[row + i] - alongRe[i] * x + alongIm[i] * y;
+          double b = tone.changeIm[row + i] - alongRe[i] * y - alongIm[i] * x;
+          rowRe[i] = hr * a - hi * b;
+          rowIm[i] = hr * b + hi * a;
+          gradient[i] += rowRe[i] * rr + rowIm[i] * ri;
+        }
+        for (int i = 0; i < count; i++) {
+          double a = rowRe[i];
+          double b = rowIm[i];
+          int to = i * count;
+          for (int j = 0; j <= i; j++) {
+            normal[to + j] += a * rowRe[j] + b * rowIm[j];
+          }
+        }
+      }
+    }
+  }
+
+  private void solve(double[] p, double[] q, double damping, boolean bounded) {
+    int count = p.length;
+    for (int i = 0; i < count; i++) {
+      for (int j = 0; j <= i; j++) {
+        double sum = normal[i * count + j];
+        if (i == j) {
+          sum += damping * (sum + 1e-6);
+        }
+        for (int m = 0; m < j; m++) {
+          sum -= factor[i * count + m] * factor[j * count + m];
+        }
+        factor[i * count + j] =
+            i == j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / factor[j * count + j];
+      }
+    }
+    for (int i = 0; i < count; i++) {
+      double sum = gradient[i];
+      for (int m = 0; m < i; m++) {
+        sum -= factor[i * count + m] * q[m];
+      }
+      q[i] = sum / factor[i * count + i];
+    }
+    for (int i = count - 1; i >= 0; i--) {
+      double sum = q[i];
+      for (int m = i + 1; m < count; m++) {
+        sum -= factor[m * count + i] * q[m];
+      }
+      q[i] = sum / factor[i * count + i];
+    }
+    for (int i = 0; i < count; i++) {
+      q[i] = p[i] - q[i];
+    }
+    if (!bounded) {
+      return;
+    }
+    for (int which : new int[] {BentTone.LOSS, BentTone.LOSS_HIGH}) {
+      int i = tone.other(which);
+      q[i] = Math.max(0, Math.min(80, q[i]));
+    }
+    int second = tone.other(BentTone.SECOND_SHARE);
+    q[second] = Math.max(0, Math.min(0.5, q[second]));
+  }
+}

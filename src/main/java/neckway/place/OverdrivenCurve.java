@@ -1,0 +1,35 @@
+package neckway.place;
+
+/**
+ * What a note tells of its string's stiffness whose sound was fitted: a hump at each stiffness that
+ * fits, over what its spectrum alone tells.
+ *
+ * @param spectrum that
+ * @param fits the stiffnesses that fit
+ */
+record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
+    implements StiffnessCurve {
+  /** How far the fits of one string stray from note to note, standard deviation of ln B. */
+  private static final double STRAY = 0.03;
+
+  /** What the spectrum counts beside them. */
+  private static final double SPECTRUM = 0.2;
+
+  private static final double RANGE = Math.log(Stiffness.HIGHEST / Stiffness.LOWEST);
+
+  @Override
+  public double logLikelihood(double lnStiffness) {
+    double top = fits.all().get(0).logLikelihood();
+    double all = 0;
+    double here = 0;
+    for (OverdrivenNote.Optimum optimum : fits.all()) {
+      double weight = Math.exp(optimum.logLikelihood() - top);
+      double error = Math.hypot(STRAY, optimum.error());
+      double z = (lnStiffness - optimum.lnStiffness()) / error;
+      all += weight;
+      here += weight * Math.exp(-0.5 * z * z) / (error * Math.sqrt(2 * Math.PI));
+    }
+    return SPECTRUM * spectrum.logLikelihood(lnStiffness)
+        + Math.log((1 - fits.astray()) * here / all + fits.astray() / RANGE);
+  }
+}
