@@ -63,9 +63,13 @@ final class BentTone {
   private final int points;
   private final double[] cos;
   private final double[] sin;
-  private final double[] wave;
+  private final int half;
+  private final double[] even;
+  private final double[] odd;
   private final double[] slope;
+  private final double[] slopeBack;
   private final double[] bent;
+  private final double[] bentBack;
   private final double[] movedRe;
   private final double[] movedIm;
   private final double[] lossRe;
@@ -100,18 +104,22 @@ final class BentTone {
     this.partials = partials;
     parameters = 2 * partials + OTHERS;
     points = harmonics <= MOST_FOR_COARSE ? COARSE : FINE;
+    half = points / 2;
     int most = harmonics + partials;
-    cos = new double[(most + 1) * points];
-    sin = new double[(most + 1) * points];
+    cos = new double[(most + 1) * (half + 1)];
+    sin = new double[(most + 1) * (half + 1)];
     for (int k = 0; k <= most; k++) {
-      for (int n = 0; n < points; n++) {
-        cos[k * points + n] = Math.cos(2 * Math.PI * k * n / points);
-        sin[k * points + n] = Math.sin(2 * Math.PI * k * n / points);
+      for (int n = 0; n <= half; n++) {
+        cos[k * (half + 1) + n] = Math.cos(2 * Math.PI * k * n / points);
+        sin[k * (half + 1) + n] = Math.sin(2 * Math.PI * k * n / points);
       }
     }
-    wave = new double[points];
-    bent = new double[points];
-    slope = new double[points];
+    even = new double[half + 1];
+    odd = new double[half + 1];
+    bent = new double[half + 1];
+    bentBack = new double[half + 1];
+    slope = new double[half + 1];
+    slopeBack = new double[half + 1];
     movedRe = new double[partials];
     movedIm = new double[partials];
     lossRe = new double[partials];
@@ -145,7 +153,8 @@ final class BentTone {
     double bias = p[other(BIAS)];
     for (int f = 0; f < frames; f++) {
       double t = seconds[f];
-      Arrays.fill(wave, bias);
+      Arrays.fill(even, 0, half + 1, bias);
+      Arrays.fill(odd, 0, half + 1, 0);
       for (int j = 1; j <= partials; j++) {
         double phase = 2 * Math.PI * f0Hz * t * j * (stretch(stiffness, j) - 1);
         double perSecond = p[other(LOSS)] + p[other(LOSS_HIGH)] * j * j / 100.0;
@@ -186,28 +195,24 @@ final class BentTone {
         }
         double a = p[j - 1] * c - p[partials + j - 1] * s;
         double b = p[j - 1] * s + p[partials + j - 1] * c;
-        int row = j * points;
-        for (int n = 0; n < points; n++) {
-          wave[n] += a * cos[row + n] - b * sin[row + n];
+        int row = j * (half + 1);
+        for (int n = 0; n <= half; n++) {
+          even[n] += a * cos[row + n];
+          odd[n] += b * sin[row + n];
         }
       }
-      for (int n = 0; n < points; n++) {
-        bent[n] = 1 - 2 / (Math.exp(2 * wave[n]) + 1);
+      for (int n = 0; n <= half; n++) {
+        bent[n] = bend(even[n] - odd[n]);
+        bentBack[n] = bend(even[n] + odd[n]);
       }
       double turn = p[other(DETUNE)] * t + p[other(SETTLE)] * settled[f];
       if (derivatives) {
         slopes();
       }
+      fold(bent, bentBack);
       for (int k = 1; k <= harmonics; k++) {
-        double x = 0;
-        double y = 0;
-        int row = k * points;
-        for (int n = 0; n < points; n++) {
-          x += bent[n] * cos[row + n];
-          y -= bent[n] * sin[row + n];
-        }
-        x /= points;
-        y /= points;
+        double x = along(even, cos, k);
+        double y = -along(odd, sin, k);
         double c = Math.cos(k * turn);
         double s = Math.sin(k * turn);
         int at = (k - 1) * frames + f;
@@ -224,21 +229,45 @@ final class BentTone {
     return Math.sqrt((1 + stiffness * j * j) / (1 + stiffness));
   }
 
+  private static double bend(double v) {
+    return 1 - 2 / (Math.exp(2 * v) + 1);
+  }
+
   private void slopes() {
-    for (int n = 0; n < points; n++) {
+    for (int n = 0; n <= half; n++) {
       slope[n] = 1 - bent[n] * bent[n];
+      slopeBack[n] = 1 - bentBack[n] * bentBack[n];
     }
+    fold(slope, slopeBack);
     for (int k = 0; k <= harmonics + partials; k++) {
-      double x = 0;
-      double y = 0;
-      int row = k * points;
-      for (int n = 0; n < points; n++) {
-        x += slope[n] * cos[row + n];
-        y -= slope[n] * sin[row + n];
-      }
-      slopeRe[k] = x / points;
-      slopeIm[k] = y / points;
+      slopeRe[k] = along(even, cos, k);
+      slopeIm[k] = -along(odd, sin, k);
     }
+  }
+
+  /** Even and odd part of a wave that is given forward and backward from one point. */
+  private void fold(double[] forward, double[] back) {
+    for (int n = 0; n <= half; n++) {
+      double twice = n == 0 || n == half ? 0.5 : 1;
+      even[n] = twice * (forward[n] + back[n]);
+      odd[n] = twice * (forward[n] - back[n]);
+    }
+  }
+
+  /** Mean over a period of a wave times a row of a table, in four sums that do not wait. */
+  private double along(double[] part, double[] table, int k) {
+    int row = k * (half + 1);
+    double a = part[half] * table[row + half];
+    double b = 0;
+    double c = 0;
+    double d = 0;
+    for (int n = 0; n < half; n += 4) {
+      a += part[n] * table[row + n];
+      b += part[n + 1] * table[row + n + 1];
+      c += part[n + 2] * table[row + n + 2];
+      d += part[n + 3] * table[row + n + 3];
+    }
+    return (a + b + (c + d)) / points;
   }
 
   private void change(double[] p, int k, int f, double c, double s) {

@@ -42,6 +42,9 @@ final class OverdrivenNote {
   private static final int ROUGH_FRAMES = 3;
   private static final double[] DRIVES = {0.5, 1, 2, 4, 8};
 
+  /** The same where the stiffness is sought over the whole range, for time's sake. */
+  private static final double[] FEW_DRIVES = {0.8, 3};
+
   /** Steps between the stiffnesses that are tried, and how far each may then go, in ln B. */
   private static final double GRID = 0.4;
 
@@ -149,7 +152,7 @@ final class OverdrivenNote {
     int ln = fit.other(BentTone.LN_STIFFNESS);
     double lowest = candidates.stream().mapToDouble(Candidate::lnStiffness).min().orElseThrow();
     double highest = candidates.stream().mapToDouble(Candidate::lnStiffness).max().orElseThrow();
-    List<Attempt> attempts = rough(tracks, fit, lowest, highest);
+    List<Attempt> attempts = rough(tracks, fit, lowest, highest, DRIVES);
     Attempt first = best(fit, attempts).get(0);
     double[] best = first.parameters;
     double[] misfits = new double[candidates.size()];
@@ -186,7 +189,7 @@ final class OverdrivenNote {
   private static Optima optima(HarmonicTracks tracks, double lowest, double highest) {
     BentToneFit fit = fine(tracks);
     int ln = fit.other(BentTone.LN_STIFFNESS);
-    List<Attempt> best = best(fit, rough(tracks, fit, lowest, highest));
+    List<Attempt> best = best(fit, rough(tracks, fit, lowest, highest, FEW_DRIVES));
     double left = left(tracks, best.get(0).misfit);
     double perNat = perNat(left);
     List<Optimum> optima =
@@ -204,14 +207,14 @@ final class OverdrivenNote {
 
   /** Fits few frames loosely, from many beginnings; the best first. */
   private static List<Attempt> rough(
-      HarmonicTracks tracks, BentToneFit fine, double lowest, double highest) {
+      HarmonicTracks tracks, BentToneFit fine, double lowest, double highest, double[] drives) {
     BentToneFit fit = new BentToneFit(tracks.every(ROUGH_FRAMES), fine.partials(), ROUGH_ERROR);
     double width = highest - lowest + 2 * MARGIN;
     int steps = (int) Math.ceil(width / GRID);
     List<Attempt> attempts = new ArrayList<>();
     for (int i = 0; i <= steps; i++) {
       double ln = lowest - MARGIN + i * width / steps;
-      for (double drive : DRIVES) {
+      for (double drive : drives) {
         double[] p = beginning(tracks, fit, drive);
         p[fit.other(BentTone.LN_STIFFNESS)] = ln;
         fit.expect(ln, FREE);
