@@ -37,6 +37,11 @@ final class OverdrivenNote {
   /** The pitch is measured anew on so many harmonics. */
   private static final int PITCHED = 2;
 
+  /**
+   * How far the highest harmonic may be from where the formula puts it, as a share: half a cent.
+   */
+  private static final double FORMULA = 3e-4;
+
   private static final double ERROR = 0.05;
   private static final double ROUGH_ERROR = 0.3;
   private static final int ROUGH_FRAMES = 3;
@@ -157,7 +162,9 @@ final class OverdrivenNote {
     double[] best = first.parameters;
     double[] misfits = new double[candidates.size()];
     for (int c = 0; c < misfits.length; c++) {
-      Candidate candidate = candidates.get(c);
+      Candidate told = candidates.get(c);
+      double spread = Math.hypot(told.spread(), formulaError(tracks, told.lnStiffness()));
+      Candidate candidate = new Candidate(told.lnStiffness(), spread);
       double reach = 2 * candidate.spread();
       Attempt from = refined(fit, best, candidate, reach);
       Attempt near =
@@ -171,6 +178,11 @@ final class OverdrivenNote {
     double left = left(tracks, Math.min(first.misfit, Arrays.stream(misfits).min().orElseThrow()));
     double[] log = Arrays.stream(misfits).map(m -> -m / perNat(left)).toArray();
     return new Weighed(log, astray(left));
+  }
+
+  /** What such an error of the highest harmonic makes of ln B: much where B is small. */
+  private static double formulaError(HarmonicTracks tracks, double lnStiffness) {
+    return 2 * FORMULA / (Math.exp(lnStiffness) * tracks.harmonics * tracks.harmonics);
   }
 
   /** Misfit of each number that was to be explained. */
@@ -198,7 +210,9 @@ final class OverdrivenNote {
                 a ->
                     new Optimum(
                         a.parameters[ln],
-                        Math.sqrt(perNat / 2) * fit.error(a.parameters, ln),
+                        Math.hypot(
+                            Math.sqrt(perNat / 2) * fit.error(a.parameters, ln),
+                            formulaError(tracks, a.parameters[ln])),
                         -a.misfit / perNat))
             .filter(o -> Double.isFinite(o.error()) && Double.isFinite(o.logLikelihood()))
             .toList();
