@@ -24,15 +24,17 @@ final class HandWatch {
   /** A verdict is given from this probability on. */
   static final double SURE = 0.9;
 
-  /**
-   * In overdriven sound a string may have been learnt wrongly, and each of its notes then speaks
-   * against the plan: there a shift is said to be made elsewhere from this probability on, where
-   * one note was overdriven.
-   */
-  static final double SURE_ELSEWHERE_DRIVEN = 0.95;
+  /** The same of a shift made where planned, where half of the notes were overdriven or more. */
+  static final double SURE_DRIVEN = 0.95;
 
-  /** The same where half of the notes were or more. */
-  static final double SURE_ELSEWHERE_ALL_DRIVEN = 0.97;
+  /**
+   * A string may have been learnt wrongly, and each of its notes then speaks against the plan: a
+   * shift is said to be made elsewhere from this probability on.
+   */
+  static final double SURE_ELSEWHERE = 0.95;
+
+  /** The same where half of the notes were overdriven or more. */
+  static final double SURE_ELSEWHERE_DRIVEN = 0.97;
 
   private final RunPlan plan;
   private final Consumer<ShiftSaid> listener;
@@ -113,12 +115,10 @@ final class HandWatch {
         .orElse(List.of());
   }
 
-  private double sureElsewhere() {
-    if (drivenNotes == 0) {
-      return SURE;
-    }
-    double share = Math.min(1, 2.0 * drivenNotes / notes);
-    return SURE_ELSEWHERE_DRIVEN + share * (SURE_ELSEWHERE_ALL_DRIVEN - SURE_ELSEWHERE_DRIVEN);
+  private double sure(boolean planned) {
+    double share = notes == 0 ? 0 : Math.min(1, 2.0 * drivenNotes / notes);
+    double clean = planned ? SURE : SURE_ELSEWHERE;
+    return clean + share * ((planned ? SURE_DRIVEN : SURE_ELSEWHERE_DRIVEN) - clean);
   }
 
   private HandTrack track(int attempt) {
@@ -153,7 +153,7 @@ final class HandWatch {
       }
       double p = track.made(shift, string);
       boolean planned = string.equals(shift.string());
-      if (p >= (planned ? SURE : sureElsewhere())) {
+      if (p >= sure(planned)) {
         return Optional.of(ShiftSaid.on(shift, string, p, now));
       }
     }

@@ -9,9 +9,6 @@ package neckway.place;
  */
 record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
     implements StiffnessCurve {
-  /** How far the fits of one string stray from note to note, standard deviation of ln B. */
-  private static final double STRAY = 0.03;
-
   /** What the spectrum counts beside them. */
   private static final double SPECTRUM = 0.2;
 
@@ -24,7 +21,7 @@ record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
     double here = 0;
     for (OverdrivenNote.Optimum optimum : fits.all()) {
       double weight = Math.exp(optimum.logLikelihood() - top);
-      double error = Math.hypot(STRAY, optimum.error());
+      double error = Math.hypot(OverdrivenNote.STRAY, optimum.error());
       double z = (lnStiffness - optimum.lnStiffness()) / error;
       all += weight;
       here += weight * Math.exp(-0.5 * z * z) / (error * Math.sqrt(2 * Math.PI));

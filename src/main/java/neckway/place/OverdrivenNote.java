@@ -25,9 +25,12 @@ final class OverdrivenNote {
   private static final double MISFIT_PER_NAT = 3;
 
   /** Share of notes whose best fit is none, where all is explained and where it is not. */
-  private static final double ASTRAY = 0.004;
+  private static final double ASTRAY = 0.012;
 
-  private static final double ASTRAY_UNEXPLAINED = 0.004;
+  private static final double ASTRAY_UNEXPLAINED = 0.006;
+
+  /** How far the fits of one string stray from note to note, standard deviation of ln B. */
+  static final double STRAY = 0.03;
 
   private static final double TOP_HZ = 3500;
   private static final double TOP_OF_RATE = 0.45;
@@ -162,9 +165,7 @@ final class OverdrivenNote {
     double[] best = first.parameters;
     double[] misfits = new double[candidates.size()];
     for (int c = 0; c < misfits.length; c++) {
-      Candidate told = candidates.get(c);
-      double spread = Math.hypot(told.spread(), formulaError(tracks, told.lnStiffness()));
-      Candidate candidate = new Candidate(told.lnStiffness(), spread);
+      Candidate candidate = candidates.get(c);
       double reach = 2 * candidate.spread();
       Attempt from = refined(fit, best, candidate, reach);
       Attempt near =
@@ -176,7 +177,11 @@ final class OverdrivenNote {
       misfits[c] = Math.min(from.misfit, near.misfit);
     }
     double left = left(tracks, Math.min(first.misfit, Arrays.stream(misfits).min().orElseThrow()));
-    double[] log = Arrays.stream(misfits).map(m -> -m / perNat(left)).toArray();
+    double[] log = new double[misfits.length];
+    for (int c = 0; c < log.length; c++) {
+      // what is spread widely is the less likely to lie just there
+      log[c] = -misfits[c] / perNat(left) - Math.log(Math.hypot(candidates.get(c).spread(), STRAY));
+    }
     return new Weighed(log, astray(left));
   }
 
