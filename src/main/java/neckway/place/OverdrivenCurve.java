@@ -9,8 +9,10 @@ package neckway.place;
  */
 record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
     implements StiffnessCurve {
-  /** What the spectrum counts beside them. */
-  private static final double SPECTRUM = 0.2;
+  /** What the spectrum counts beside them, in overdriven sound and in other. */
+  private static final double SPECTRUM_DRIVEN = 0.2;
+
+  private static final double SPECTRUM_CLEAN = 0.5;
 
   private static final double RANGE = Math.log(Stiffness.HIGHEST / Stiffness.LOWEST);
 
@@ -20,13 +22,15 @@ record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
     double all = 0;
     double here = 0;
     for (OverdrivenNote.Optimum optimum : fits.all()) {
-      double weight = Math.exp(optimum.logLikelihood() - top);
+      double share = Math.exp(optimum.logLikelihood() - top);
       double error = Math.hypot(OverdrivenNote.STRAY, optimum.error());
       double z = (lnStiffness - optimum.lnStiffness()) / error;
-      all += weight;
-      here += weight * Math.exp(-0.5 * z * z) / (error * Math.sqrt(2 * Math.PI));
+      all += share;
+      here += share * Math.exp(-0.5 * z * z) / (error * Math.sqrt(2 * Math.PI));
     }
-    return SPECTRUM * spectrum.logLikelihood(lnStiffness)
+    double weight =
+        SPECTRUM_CLEAN + (SPECTRUM_DRIVEN - SPECTRUM_CLEAN) * spectrum.drivenBeforehand();
+    return weight * spectrum.logLikelihood(lnStiffness)
         + Math.log((1 - fits.astray()) * here / all + fits.astray() / RANGE);
   }
 }
