@@ -111,6 +111,7 @@ public final class HandTrack {
         forget(n.step);
         lookCloser(n);
       }
+      n.evidence = n.evidence.map(StringEvidence::settled);
     }
   }
 

@@ -115,7 +115,7 @@ final class OverdrivenNote {
    * @param frames how many of them, from the onset at the first, are sound of this note
    * @param f0Hz its fundamental, known to some 5 cents
    * @param candidates at least one
-   * @return empty where the note is too short or silent
+   * @return empty where the note is too short, or nothing could be worked out
    */
   Optional<Weighed> weigh(float[] samples, int frames, double f0Hz, List<Candidate> candidates) {
     return tracks(samples, frames, f0Hz)
@@ -128,7 +128,7 @@ final class OverdrivenNote {
    *
    * @param lowest natural logarithm of the least B that is thought of
    * @param highest of the greatest
-   * @return empty where the note is too short or silent
+   * @return empty where the note is too short, or nothing could be worked out
    */
   Optional<Optima> optima(float[] samples, int frames, double f0Hz, double lowest, double highest) {
     return tracks(samples, frames, f0Hz)

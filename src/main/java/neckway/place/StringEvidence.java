@@ -56,6 +56,11 @@ public final class StringEvidence {
     return closer.map(look -> look.apply(strings)).orElse(this);
   }
 
+  /** The same without a closer look, which holds the note's sound. */
+  StringEvidence settled() {
+    return open() ? new StringEvidence(logByNumber, reading, Optional.empty()) : this;
+  }
+
   /** Logarithm of the likelihood of a string, up to a constant. */
   public double log(GuitarString string) {
     int index = string.number() - 1;

@@ -3,6 +3,8 @@ package neckway.place;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.lang.ref.WeakReference;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -166,6 +168,31 @@ class HandTrackTests {
     assertThat(looked.get(shows)).contains(new GuitarString(3), new GuitarString(4));
     assertThat(looked.size()).isLessThan(moved.steps().size() / 2);
     assertThat(up(4)).isGreaterThan(0.9);
+  }
+
+  @Test
+  void holdsNoSoundOfANoteThatHasBeenWeighed() throws Exception {
+    List<WeakReference<float[]>> sounds = new ArrayList<>();
+    int slot = 0;
+    for (Step step : planned.steps()) {
+      HeardNote note = note(1 + slot++ * GAP, step.midi(), HeardNote.Start.PLUCK);
+      track.inStep(note, step.index(), true);
+      float[] sound = new float[1_000];
+      sounds.add(new WeakReference<>(sound));
+      StringEvidence closer = sounds(step.place().string().number(), sound[0] - 5);
+      track.sounded(
+          note,
+          new StringEvidence(
+              new double[6],
+              Optional.empty(),
+              Optional.of(strings -> sound[0] > 1 ? sounds(1, 0) : closer)));
+    }
+    for (int tries = 0; tries < 50 && sounds.stream().anyMatch(s -> s.get() != null); tries++) {
+      System.gc();
+      Thread.sleep(20);
+    }
+    assertThat(sounds).allMatch(s -> s.get() == null);
+    assertThat(up(3)).isGreaterThan(0.9);
   }
 
   @Test
