@@ -13,6 +13,15 @@ final class BentToneFit {
   private static final double ODD = 2;
 
   private static final double FLOOR = 1e-3;
+
+  /**
+   * What is left over comes of what the model leaves out, goes on from frame to frame and is alike
+   * in all harmonics: it is worth so many independent numbers, and never less than a share of what
+   * was expected.
+   */
+  private static final double WORTH = 40;
+
+  private static final double RESIDUE = 0.05;
   private static final double SMALLEST_DAMPING = 1e-7;
   private static final int TRIES = 6;
 
@@ -85,12 +94,66 @@ final class BentToneFit {
     alongIm = new double[count];
   }
 
-  int partials() {
-    return tone.partials;
+  /**
+   * Parameters that a fit may have come to.
+   *
+   * @param parameters as {@link BentTone#at} takes them
+   * @param misfit that they leave
+   */
+  record Fitted(double[] parameters, double misfit) {
+    /** The better of two; either may be null. */
+    static Fitted better(Fitted a, Fitted b) {
+      return a == null || b != null && b.misfit < a.misfit ? b : a;
+    }
   }
 
-  int parameters() {
-    return tone.parameters;
+  /**
+   * Parameters to begin with: the string as it would be if the amplifier changed nothing, but so
+   * much louder.
+   *
+   * @param drive strength of the loudest partial, in what bends the amplifier half
+   * @param bias where the amplifier rests, in the same
+   */
+  double[] beginning(double drive, double bias) {
+    double[] p = new double[tone.parameters];
+    int at = tracks.frames / 3;
+    double most = 1e-12;
+    for (int j = 0; j < tone.partials; j++) {
+      int i = j * tracks.frames + at;
+      most = Math.max(most, Math.hypot(tracks.re[i], tracks.im[i]));
+    }
+    for (int j = 0; j < tone.partials; j++) {
+      int i = j * tracks.frames + at;
+      p[j] = drive * tracks.re[i] / most;
+      p[tone.partials + j] = drive * tracks.im[i] / most;
+    }
+    p[other(BentTone.BIAS)] = bias;
+    p[other(BentTone.LOSS)] = 3;
+    p[other(BentTone.LOSS_HIGH)] = 3;
+    p[other(BentTone.SECOND_SHARE)] = 0.15;
+    return p;
+  }
+
+  /** A misfit for each number that was to be explained. */
+  double left(double misfit) {
+    return misfit / numbers();
+  }
+
+  /**
+   * Logarithm of the likelihood that a misfit stands for, up to a constant: that of normal errors
+   * whose size is not known (it goes with a power of their sum of squares).
+   */
+  double logLikelihood(double misfit) {
+    return -0.5 * WORTH * Math.log(misfit + RESIDUE * numbers());
+  }
+
+  /** How much misfit makes the likelihood of a fit e times less, where the fit is that good. */
+  double misfitPerNat(double misfit) {
+    return 2 * (misfit + RESIDUE * numbers()) / WORTH;
+  }
+
+  private double numbers() {
+    return (double) tracks.harmonics * tracks.frames;
   }
 
   /** Index of a parameter that is not of a single partial. */

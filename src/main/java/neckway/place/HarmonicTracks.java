@@ -9,7 +9,7 @@ import java.util.Optional;
  */
 final class HarmonicTracks {
   private static final double PERIODS = 2.5;
-  private static final int MOST_FRAMES = 36;
+  private static final int MOST_FRAMES = 18;
   private static final int FEWEST_FRAMES = 8;
 
   final double f0Hz;
@@ -39,7 +39,7 @@ final class HarmonicTracks {
    * @param samples mono
    * @param from first sample used
    * @param count how many are used
-   * @param f0Hz fundamental that it is turned by, known to some 30 cents
+   * @param f0Hz fundamental that it is turned by, known to some 10 cents
    * @param harmonics how many to look at; {@code harmonics * f0Hz} below half the sample rate
    * @return empty where the stretch is too short
    */
@@ -111,22 +111,5 @@ final class HarmonicTracks {
       sumIm += size * Math.sin(turn);
     }
     return Math.atan2(sumIm, sumRe) / (2 * Math.PI * (seconds[1] - seconds[0]));
-  }
-
-  /** Every few frames of the same. */
-  HarmonicTracks every(int step) {
-    int first = step / 2;
-    int count = (frames - first + step - 1) / step;
-    double[] s = new double[count];
-    double[] r = new double[harmonics * count];
-    double[] i = new double[harmonics * count];
-    for (int f = 0; f < count; f++) {
-      s[f] = seconds[first + f * step];
-      for (int k = 0; k < harmonics; k++) {
-        r[k * count + f] = re[k * frames + first + f * step];
-        i[k * count + f] = im[k * frames + first + f * step];
-      }
-    }
-    return new HarmonicTracks(f0Hz, harmonics, s, r, i);
   }
 }

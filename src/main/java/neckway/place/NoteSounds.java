@@ -26,6 +26,12 @@ public final class NoteSounds {
   /** Where a string has such a share of the likelihood, no closer look is needed. */
   private static final double SURE = 0.98;
 
+  /**
+   * Strings that lie no farther apart than that, in standard deviations of one note, are not worth
+   * the work of a closer look.
+   */
+  private static final double ALIKE = 0.7;
+
   /** Left out before the next onset, whose attack may begin ahead of its stamp. */
   private static final double CLEAR_SECONDS = 0.004;
 
@@ -135,9 +141,25 @@ public final class NoteSounds {
   private StringEvidence closer(
       int midi, double f0Hz, float[] sound, StringEvidence spectrum, Set<GuitarString> strings) {
     List<GuitarString> fitted = List.copyOf(strings);
+    List<OverdrivenNote.Candidate> candidates = likelihood.candidates(midi, fitted);
+    if (alike(candidates)) {
+      return spectrum;
+    }
     return overdriven
-        .weigh(sound, sound.length, f0Hz, likelihood.candidates(midi, fitted))
+        .weigh(sound, sound.length, f0Hz, candidates)
         .map(fits -> likelihood.fitted(spectrum, fitted, fits))
         .orElse(spectrum);
+  }
+
+  private static boolean alike(List<OverdrivenNote.Candidate> candidates) {
+    for (OverdrivenNote.Candidate a : candidates) {
+      for (OverdrivenNote.Candidate b : candidates) {
+        double apart = Math.abs(a.lnStiffness() - b.lnStiffness());
+        if (apart > ALIKE * Math.hypot(a.spread(), b.spread())) {
+          return false;
+        }
+      }
+    }
+    return true;
   }
 }

@@ -23,7 +23,8 @@ record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
     double here = 0;
     for (OverdrivenNote.Optimum optimum : fits.all()) {
       double share = Math.exp(optimum.logLikelihood() - top);
-      double error = Math.hypot(OverdrivenNote.STRAY, optimum.error());
+      double own = Math.hypot(OverdrivenNote.STRAY, optimum.error());
+      double error = Math.hypot(own, fits.formulaError(optimum.lnStiffness()));
       double z = (lnStiffness - optimum.lnStiffness()) / error;
       all += share;
       here += share * Math.exp(-0.5 * z * z) / (error * Math.sqrt(2 * Math.PI));
@@ -32,5 +33,11 @@ record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
         SPECTRUM_CLEAN + (SPECTRUM_DRIVEN - SPECTRUM_CLEAN) * spectrum.drivenBeforehand();
     return weight * spectrum.logLikelihood(lnStiffness)
         + Math.log((1 - fits.astray()) * here / all + fits.astray() / RANGE);
+  }
+
+  /** In overdriven sound nothing else tells of the string than the amplifier's harmonics. */
+  @Override
+  public double alike(double lnStiffness) {
+    return spectrum.drivenBeforehand() * fits.formulaError(lnStiffness);
   }
 }

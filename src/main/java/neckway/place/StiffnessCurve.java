@@ -12,4 +12,14 @@ public interface StiffnessCurve {
    * @return logarithm of the likelihood, up to a constant that is the same for every stiffness
    */
   double logLikelihood(double lnStiffness);
+
+  /**
+   * By how much all notes of a string may be read wrongly alike, standard deviation of ln B: more
+   * of them do not help against that.
+   *
+   * @param lnStiffness natural logarithm of B, where the string is
+   */
+  default double alike(double lnStiffness) {
+    return 0;
+  }
 }

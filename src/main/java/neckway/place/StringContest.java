@@ -1,0 +1,148 @@
+package neckway.place;
+
+import java.util.Arrays;
+import java.util.List;
+import neckway.place.BentToneFit.Fitted;
+import neckway.place.OverdrivenNote.Candidate;
+
+/**
+ * Fits several strings to one note, each from the same beginnings and from what was found for the
+ * others, until one is ahead by much or no beginning brings more.
+ */
+final class StringContest {
+  /** Drive and bias to begin from, the most often successful first. */
+  private static final double[][] DRIVE_AND_BIAS = {
+    {4, 0.1}, {16, -0.3}, {2, -0.3}, {8, 0.1}, {1, 0.1}, {4, 0.4}, {16, 0.4}, {4, -0.3}
+  };
+
+  /** How many {@link #beginning}s there are. */
+  static final int BEGINNINGS = DRIVE_AND_BIAS.length;
+
+  /** Nobody catches up with a lead of so many nats, where the leader leaves no more than that. */
+  private static final double LEAD = 10;
+
+  private static final double EXPLAINED = 2;
+
+  /** A round that lowers the misfits by no more than that in all, as a logarithm, was idle. */
+  private static final double GAIN = 0.05;
+
+  /** After so many idle rounds nothing more is expected, where no more than that is left over. */
+  private static final int IDLE_ROUNDS = 2;
+
+  private static final double SOLVED = 1.5;
+
+  /** How much less a string's stiffness may stray before it is known how good the fits are. */
+  private static final double FIRST_SHARPNESS = 0.5;
+
+  private final BentToneFit fit;
+  private final List<Candidate> candidates;
+  private final int ln;
+  private final Fitted[] best;
+
+  /**
+   * Fits them.
+   *
+   * @param candidates at least one
+   */
+  StringContest(BentToneFit fit, List<Candidate> candidates) {
+    this.fit = fit;
+    this.candidates = candidates;
+    this.ln = fit.other(BentTone.LN_STIFFNESS);
+    this.best = new Fitted[candidates.size()];
+    double before = Double.POSITIVE_INFINITY;
+    int idle = 0;
+    for (int round = 0; round < BEGINNINGS && !decided(); round++) {
+      round(round);
+      double sum = Arrays.stream(best).mapToDouble(a -> Math.log(a.misfit())).sum();
+      idle = before - sum < GAIN ? idle + 1 : 0;
+      before = sum;
+      if (idle >= IDLE_ROUNDS && left() < SOLVED) {
+        break;
+      }
+    }
+  }
+
+  /** Parameters to begin with, the most often successful first. */
+  static double[] beginning(BentToneFit fit, int which) {
+    return fit.beginning(DRIVE_AND_BIAS[which][0], DRIVE_AND_BIAS[which][1]);
+  }
+
+  /** One for each string, up to a constant. */
+  double[] logLikelihoods() {
+    double[] log = new double[best.length];
+    for (int c = 0; c < log.length; c++) {
+      double spread = candidates.get(c).spread();
+      double z = (best[c].parameters()[ln] - candidates.get(c).lnStiffness()) / spread;
+      // what is spread widely is the less likely to lie just there
+      log[c] =
+          fit.logLikelihood(best[c].misfit())
+              - 0.5 * z * z
+              - Math.log(Math.hypot(spread, OverdrivenNote.STRAY));
+    }
+    return log;
+  }
+
+  /** What the best fit leaves of each number that was to be explained. */
+  double left() {
+    return fit.left(best[leader()].misfit());
+  }
+
+  private void round(int round) {
+    double sharpness = best[0] == null ? FIRST_SHARPNESS : sharpness();
+    for (int c = 0; c < best.length; c++) {
+      double[] p = beginning(fit, round);
+      p[ln] = candidates.get(c).lnStiffness();
+      improve(c, p, sharpness);
+    }
+    int leader = leader();
+    for (int c = 0; c < best.length; c++) {
+      if (c != leader) {
+        improve(c, best[leader].parameters(), sharpness());
+      }
+    }
+    if (leader() != leader) {
+      improve(leader, best[leader()].parameters(), sharpness());
+    }
+  }
+
+  private void improve(int c, double[] from, double sharpness) {
+    Candidate candidate = candidates.get(c);
+    double[] p = from.clone();
+    double reach = 2 * candidate.spread();
+    double off = p[ln] - candidate.lnStiffness();
+    p[ln] = candidate.lnStiffness() + Math.max(-reach, Math.min(reach, off));
+    double spread = candidate.spread() * sharpness;
+    fit.expect(candidate.lnStiffness(), spread);
+    double misfit = fit.improve(p, 15, 6);
+    double z = (p[ln] - candidate.lnStiffness()) / spread;
+    best[c] = Fitted.better(best[c], new Fitted(p, misfit - z * z));
+  }
+
+  /**
+   * In the fit a deviation of one spread counts as a misfit of 1, and is half a nat; the more
+   * misfit it takes for half a nat, the narrower the spread must be for the two to balance.
+   */
+  private double sharpness() {
+    return Math.min(1, 1 / Math.sqrt(fit.misfitPerNat(best[leader()].misfit()) / 2));
+  }
+
+  private int leader() {
+    int leader = 0;
+    for (int c = 1; c < best.length; c++) {
+      if (best[c].misfit() < best[leader].misfit()) {
+        leader = c;
+      }
+    }
+    return leader;
+  }
+
+  private boolean decided() {
+    if (best[0] == null) {
+      return false;
+    }
+    double[] log = logLikelihoods();
+    Arrays.sort(log);
+    int last = log.length - 1;
+    return left() < EXPLAINED && (last == 0 || log[last] - log[last - 1] > LEAD);
+  }
+}
