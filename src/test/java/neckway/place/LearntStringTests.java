@@ -46,6 +46,26 @@ class LearntStringTests {
   }
 
   @Test
+  void whatIsWrongWithAllPlucksAlikeIsNotAveragedAway() {
+    StiffnessCurve sharp = Plucked.bell(-9, 0.02);
+    StiffnessCurve biased =
+        new StiffnessCurve() {
+          @Override
+          public double logLikelihood(double lnStiffness) {
+            return sharp.logLikelihood(lnStiffness);
+          }
+
+          @Override
+          public double alike(double lnStiffness) {
+            return 0.3;
+          }
+        };
+    LearntString.At pluck = new LearntString.At(0, new Pluck(0, 40, Optional.of(biased)));
+    LearntString learnt = new LearntString(40, List.of(pluck, pluck, pluck, pluck));
+    assertThat(learnt.spread).isBetween(0.3, 0.31);
+  }
+
+  @Test
   void stringThatStraysFromNoteToNoteIsTrustedLess() {
     assertThat(learnt(0.02, -9.1, -8.9, -9.1, -8.9).spread)
         .isGreaterThan(1.5 * learnt(0.02, -9, -9, -9, -9).spread);

@@ -101,6 +101,14 @@ class NoteSoundsTests {
     assertThat(closer.log(new GuitarString(6))).isLessThan(closer.log(new GuitarString(3)));
   }
 
+  @Test
+  void betweenStringsThatAreAlikeNoCloserLookTellsMore() {
+    double b = 108e-6 * Math.pow(2, 2 / 6.0);
+    play(sounds(108, 1.002 * 108 * Math.pow(2, -5 / 6.0)), b, 0.5);
+    StringEvidence closer = told.get(0).closer(Set.of(new GuitarString(3), new GuitarString(4)));
+    assertThat(closer.logs()).containsExactly(told.get(0).logs());
+  }
+
   private static double apart(StringEvidence evidence, int other) {
     return evidence.log(new GuitarString(3)) - evidence.log(new GuitarString(other));
   }

@@ -108,6 +108,26 @@ class OverdrivenNoteTests {
     assertThat(explained).isGreaterThanOrEqualTo(2);
   }
 
+  /** Half the misfit for numbers worth 40 independent ones: 20 ln 2 nats by hand. */
+  @Test
+  void aFitCountsByHowManyTimesItIsBetter() {
+    float[] x = string(LN[1], 0.2, v -> Math.tanh(6 * v + 0.2));
+    HarmonicTracks tracks = HarmonicTracks.of(x, 900, x.length - 900, RATE, HZ, 12).orElseThrow();
+    BentToneFit fit = new BentToneFit(tracks, 12, 0.05);
+    double once = fit.logLikelihood(2000);
+    assertThat(fit.logLikelihood(1000) - once).isCloseTo(20 * Math.log(2), within(0.3));
+    assertThat(fit.logLikelihood(0)).isFinite();
+    assertThat(fit.left(12 * tracks.frames)).isCloseTo(1, within(1e-9));
+  }
+
+  /** A string that was learnt wrongly is believed less, but nearer the truth than the others. */
+  @Test
+  void aStringThatIsNearlyAsLearntWinsOverOneThatIsFarOff() {
+    float[] x = string(LN[1] + 0.15, 0.2, v -> Math.tanh(6 * v + 0.2));
+    double[] log = note.weigh(x, x.length, HZ, candidates()).orElseThrow().logLikelihoods();
+    assertThat(log[1]).isGreaterThan(log[0] + 5).isGreaterThan(log[2] + 5);
+  }
+
   @Test
   void silenceTellsNothing() {
     float[] x = new float[(int) (0.3 * RATE)];
