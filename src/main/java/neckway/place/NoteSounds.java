@@ -72,10 +72,13 @@ public final class NoteSounds {
 
   /** Takes the sound before the ear hears it. */
   public void feed(float[] samples, int offset, int length) {
-    for (int i = 0; i < length; i++) {
-      ring[(int) ((frames + i) % ring.length)] = samples[offset + i];
+    for (int done = 0; done < length; ) {
+      int at = (int) (frames % ring.length);
+      int now = Math.min(length - done, ring.length - at);
+      System.arraycopy(samples, offset + done, ring, at, now);
+      frames += now;
+      done += now;
     }
-    frames += length;
   }
 
   /** The ear heard a note. */
