@@ -58,21 +58,19 @@ final class Decimator {
     return phase == 0;
   }
 
-  /** The newest sample of the lower rate, in four sums that do not wait for each other. */
+  /** The newest sample of the lower rate. */
   float value() {
-    int half = taps.length / 2;
-    int last = at + taps.length - 1;
-    float a = taps[half] * history[at + half];
+    float a = 0;
     float b = 0;
-    float c = 0;
-    float d = 0;
-    // the taps are the same from either end; half of them is a multiple of four
-    for (int i = 0; i < half; i += 4) {
-      a += taps[i] * (history[at + i] + history[last - i]);
-      b += taps[i + 1] * (history[at + i + 1] + history[last - i - 1]);
-      c += taps[i + 2] * (history[at + i + 2] + history[last - i - 2]);
-      d += taps[i + 3] * (history[at + i + 3] + history[last - i - 3]);
+    int n = taps.length;
+    int i = 0;
+    for (; i + 1 < n; i += 2) {
+      a += taps[i] * history[at + i];
+      b += taps[i + 1] * history[at + i + 1];
     }
-    return a + b + (c + d);
+    if (i < n) {
+      a += taps[i] * history[at + i];
+    }
+    return a + b;
   }
 }

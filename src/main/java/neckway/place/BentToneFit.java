@@ -22,6 +22,18 @@ final class BentToneFit {
   private static final double WORTH = 40;
 
   private static final double RESIDUE = 0.05;
+
+  /** What leaves more of each number that was to be explained is most often a wrong valley. */
+  static final double SOLVED = 1.5;
+
+  /** Drive and bias to begin from, the most often successful first. */
+  private static final double[][] DRIVE_AND_BIAS = {
+    {4, 0.1}, {16, -0.3}, {2, -0.3}, {8, 0.1}, {1, 0.1}, {4, 0.4}, {16, 0.4}, {4, -0.3}
+  };
+
+  /** How many {@link #beginning}s there are. */
+  static final int BEGINNINGS = DRIVE_AND_BIAS.length;
+
   private static final double SMALLEST_DAMPING = 1e-7;
   private static final int TRIES = 6;
 
@@ -101,9 +113,9 @@ final class BentToneFit {
    * @param misfit that they leave
    */
   record Fitted(double[] parameters, double misfit) {
-    /** The better of two; either may be null. */
+    /** The better of two; there may not be a first. */
     static Fitted better(Fitted a, Fitted b) {
-      return a == null || b != null && b.misfit < a.misfit ? b : a;
+      return a == null || b.misfit < a.misfit ? b : a;
     }
   }
 
@@ -111,10 +123,10 @@ final class BentToneFit {
    * Parameters to begin with: the string as it would be if the amplifier changed nothing, but so
    * much louder.
    *
-   * @param drive strength of the loudest partial, in what bends the amplifier half
-   * @param bias where the amplifier rests, in the same
+   * @param which from 0, the most often successful first
    */
-  double[] beginning(double drive, double bias) {
+  double[] beginning(int which) {
+    double drive = DRIVE_AND_BIAS[which][0];
     double[] p = new double[tone.parameters];
     int at = tracks.frames / 3;
     double most = 1e-12;
@@ -127,7 +139,7 @@ final class BentToneFit {
       p[j] = drive * tracks.re[i] / most;
       p[tone.partials + j] = drive * tracks.im[i] / most;
     }
-    p[other(BentTone.BIAS)] = bias;
+    p[other(BentTone.BIAS)] = DRIVE_AND_BIAS[which][1];
     p[other(BentTone.LOSS)] = 3;
     p[other(BentTone.LOSS_HIGH)] = 3;
     p[other(BentTone.SECOND_SHARE)] = 0.15;

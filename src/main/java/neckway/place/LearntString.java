@@ -106,17 +106,21 @@ final class LearntString {
     lnStiffness = sum / all;
     doubt = elsewhere / (all + elsewhere);
     double variance = straying / all + Math.max(0, squares / all - lnStiffness * lnStiffness);
-    spread = Math.hypot(Math.sqrt(variance), alike(plucks));
+    spread = Math.hypot(Math.sqrt(variance), commonError(plucks));
     for (int i = 0; i < likelihood.length; i++) {
       double good = (1 - BAD_SHARE) * smooth[topSpread][i][topAt];
       (BAD_SHARE / (BAD_SHARE + good) > ODD ? odd : used).add(plucks.get(i));
     }
   }
 
-  private double alike(List<At> plucks) {
+  private double commonError(List<At> plucks) {
     return plucks.stream()
         .mapToDouble(
-            at -> at.pluck().stiffness().orElseThrow().alike(lnStiffness + LN_PER_FRET * at.fret()))
+            at ->
+                at.pluck()
+                    .stiffness()
+                    .orElseThrow()
+                    .commonError(lnStiffness + LN_PER_FRET * at.fret()))
         .average()
         .orElseThrow();
   }

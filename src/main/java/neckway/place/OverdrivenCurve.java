@@ -37,7 +37,7 @@ record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
 
   /** In overdriven sound nothing else tells of the string than the amplifier's harmonics. */
   @Override
-  public double alike(double lnStiffness) {
+  public double commonError(double lnStiffness) {
     return spectrum.drivenBeforehand() * fits.formulaError(lnStiffness);
   }
 }

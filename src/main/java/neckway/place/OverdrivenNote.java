@@ -58,12 +58,10 @@ final class OverdrivenNote {
   /** What lies no farther apart than this is one answer, in ln B. */
   private static final double SAME = 0.1;
 
-  /** Beginnings that each is tried from at once; more where that leaves more than so much. */
+  /** Beginnings that each is tried from at once; more as long as that does not solve it. */
   private static final int DRIVES = 2;
 
-  private static final double SOLVED = 1.5;
-
-  /** As long as each time that becomes less by such a factor. */
+  /** And as long as what is left over becomes less by such a factor each time. */
   private static final double GAIN = 0.9;
 
   private static final int REFINED = 4;
@@ -178,11 +176,13 @@ final class OverdrivenNote {
     List<Fitted> best = List.of();
     double left = Double.POSITIVE_INFINITY;
     boolean gained = true;
-    for (int from = 0; from < StringContest.BEGINNINGS && gained && left > SOLVED; from += DRIVES) {
+    for (int from = 0;
+        from < BentToneFit.BEGINNINGS && gained && left > BentToneFit.SOLVED;
+        from += DRIVES) {
       List<Fitted> tried = new ArrayList<>(best);
       for (int i = 0; i <= steps; i++) {
         for (int b = from; b < from + DRIVES; b++) {
-          double[] p = StringContest.beginning(fit, b);
+          double[] p = fit.beginning(b);
           p[ln] = lowest + i * (highest - lowest) / steps;
           tried.add(improved(fit, p, 6, 2));
         }

@@ -19,7 +19,7 @@ public interface StiffnessCurve {
    *
    * @param lnStiffness natural logarithm of B, where the string is
    */
-  default double alike(double lnStiffness) {
+  default double commonError(double lnStiffness) {
     return 0;
   }
 }

@@ -10,14 +10,6 @@ import neckway.place.OverdrivenNote.Candidate;
  * others, until one is ahead by much or no beginning brings more.
  */
 final class StringContest {
-  /** Drive and bias to begin from, the most often successful first. */
-  private static final double[][] DRIVE_AND_BIAS = {
-    {4, 0.1}, {16, -0.3}, {2, -0.3}, {8, 0.1}, {1, 0.1}, {4, 0.4}, {16, 0.4}, {4, -0.3}
-  };
-
-  /** How many {@link #beginning}s there are. */
-  static final int BEGINNINGS = DRIVE_AND_BIAS.length;
-
   /** Nobody catches up with a lead of so many nats, where the leader leaves no more than that. */
   private static final double LEAD = 10;
 
@@ -26,10 +18,8 @@ final class StringContest {
   /** A round that lowers the misfits by no more than that in all, as a logarithm, was idle. */
   private static final double GAIN = 0.05;
 
-  /** After so many idle rounds nothing more is expected, where no more than that is left over. */
+  /** After so many idle rounds nothing more is expected of a fit that is solved. */
   private static final int IDLE_ROUNDS = 2;
-
-  private static final double SOLVED = 1.5;
 
   /** How much less a string's stiffness may stray before it is known how good the fits are. */
   private static final double FIRST_SHARPNESS = 0.5;
@@ -51,20 +41,15 @@ final class StringContest {
     this.best = new Fitted[candidates.size()];
     double before = Double.POSITIVE_INFINITY;
     int idle = 0;
-    for (int round = 0; round < BEGINNINGS && !decided(); round++) {
+    for (int round = 0; round < BentToneFit.BEGINNINGS && !decided(); round++) {
       round(round);
       double sum = Arrays.stream(best).mapToDouble(a -> Math.log(a.misfit())).sum();
       idle = before - sum < GAIN ? idle + 1 : 0;
       before = sum;
-      if (idle >= IDLE_ROUNDS && left() < SOLVED) {
+      if (idle >= IDLE_ROUNDS && left() < BentToneFit.SOLVED) {
         break;
       }
     }
-  }
-
-  /** Parameters to begin with, the most often successful first. */
-  static double[] beginning(BentToneFit fit, int which) {
-    return fit.beginning(DRIVE_AND_BIAS[which][0], DRIVE_AND_BIAS[which][1]);
   }
 
   /** One for each string, up to a constant. */
@@ -90,7 +75,7 @@ final class StringContest {
   private void round(int round) {
     double sharpness = best[0] == null ? FIRST_SHARPNESS : sharpness();
     for (int c = 0; c < best.length; c++) {
-      double[] p = beginning(fit, round);
+      double[] p = fit.beginning(round);
       p[ln] = candidates.get(c).lnStiffness();
       improve(c, p, sharpness);
     }

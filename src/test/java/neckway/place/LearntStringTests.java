@@ -56,7 +56,7 @@ class LearntStringTests {
           }
 
           @Override
-          public double alike(double lnStiffness) {
+          public double commonError(double lnStiffness) {
             return 0.3;
           }
         };

@@ -105,6 +105,7 @@ class NoteSoundsTests {
   void betweenStringsThatAreAlikeNoCloserLookTellsMore() {
     double b = 108e-6 * Math.pow(2, 2 / 6.0);
     play(sounds(108, 1.002 * 108 * Math.pow(2, -5 / 6.0)), b, 0.5);
+    assertThat(told.get(0).open()).isTrue();
     StringEvidence closer = told.get(0).closer(Set.of(new GuitarString(3), new GuitarString(4)));
     assertThat(closer.logs()).containsExactly(told.get(0).logs());
   }
