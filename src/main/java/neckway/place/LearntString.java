@@ -20,14 +20,14 @@ final class LearntString {
    * deviations), and how likely that is beforehand. On the frets of a recorded solid-body electric
    * it was 0.01 to 0.05, string by string.
    */
-  private static final double[] SPREADS = {0.02, 0.035, 0.06, 0.1, 0.17, 0.3};
+  private static final double[] SPREADS = {0.01, 0.02, 0.035, 0.06, 0.1, 0.17, 0.3};
 
-  private static final double[] SPREAD_SHARES = {0.27, 0.3, 0.22, 0.13, 0.06, 0.02};
+  private static final double[] SPREAD_SHARES = {0.17, 0.2, 0.25, 0.19, 0.12, 0.05, 0.02};
 
   /** What lies farther from the likeliest ln B is another answer. */
   private static final double NEAR = 0.5;
 
-  private static final double STEP = 0.02;
+  private static final double STEP = 0.01;
   private static final double LOWEST = Math.log(Stiffness.LOWEST);
   private static final int GRID =
       1 + (int) Math.ceil((Math.log(Stiffness.HIGHEST) - LOWEST) / STEP);

@@ -33,7 +33,7 @@ final class OverdrivenNote {
   private static final double HALF_WAY = 6;
 
   /** How far the fits of one string stray from note to note, standard deviation of ln B. */
-  static final double STRAY = 0.03;
+  static final double STRAY = 0.015;
 
   private static final double TOP_HZ = 3500;
   private static final double TOP_OF_RATE = 0.45;
