@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
@@ -38,6 +40,9 @@ public final class Plucks {
   /** How much of a note is fitted, seconds. */
   private static final double FIT_SECONDS = 0.4;
 
+  /** So many fits may wait to be made; a recording, which is heard faster, waits for them. */
+  private static final int AHEAD = 4;
+
   /** Natural logarithms of the least and the greatest B of a string that may be plucked. */
   private static final double LN_LEAST = Math.log(9e-6);
 
@@ -53,7 +58,12 @@ public final class Plucks {
   private final List<HeardNote> notes = new ArrayList<>();
   private final OverdrivenNote overdriven;
   private final List<Optional<StiffnessReading>> readings = new ArrayList<>();
-  private final List<Optional<OverdrivenNote.Optima>> fits = new ArrayList<>();
+
+  /**
+   * Fits, much more work than all else, are made beside the listening, which they must not hold.
+   */
+  private final List<ForkJoinTask<Optional<OverdrivenNote.Optima>>> fits = new ArrayList<>();
+
   private final NoteListener listener =
       new NoteListener() {
         @Override
@@ -111,7 +121,7 @@ public final class Plucks {
     List<Pluck> plucks = new ArrayList<>();
     for (int i = 0; i < notes.size(); i++) {
       Optional<StiffnessReading> reading = readings.get(i).map(r -> r.givenDriven(driven));
-      Optional<OverdrivenNote.Optima> fit = fits.get(i);
+      Optional<OverdrivenNote.Optima> fit = fits.get(i).join();
       Optional<StiffnessCurve> heard =
           reading.map(r -> fit.isPresent() ? new OverdrivenCurve(r, fit.get()) : r);
       plucks.add(new Pluck(notes.get(i).time(), ear.settledPitch(i), heard));
@@ -170,7 +180,13 @@ public final class Plucks {
       double hz = Pitch.hz(ear.settledPitch(at));
       int window = (int) Math.min(sound.length, WINDOW_SECONDS * sampleRateHz);
       readings.add(stiffness.read(sound, 0, window, hz));
-      fits.add(overdriven.optima(sound, sound.length, hz, LN_LEAST, LN_GREATEST));
+      if (at >= AHEAD) {
+        fits.get(at - AHEAD).join();
+      }
+      float[] whole = sound;
+      fits.add(
+          ForkJoinPool.commonPool()
+              .submit(() -> overdriven.optima(whole, whole.length, hz, LN_LEAST, LN_GREATEST)));
       sound = null;
     }
   }
