@@ -28,14 +28,7 @@ public final class HandTrack {
   private static final double OUT_OF_REACH = 0.03;
   private static final double EVEN_SHARE = 0.01;
 
-  /**
-   * A string likelier than this, in clean sound and in overdriven, needs no closer look, and one
-   * less likely than that gets none.
-   */
-  private static final double KNOWN = 0.95;
-
-  private static final double KNOWN_DRIVEN = 0.99;
-
+  /** A string less likely than this needs no closer look. */
   private static final double THOUGHT_OF = 0.003;
 
   private final StandMap map;
@@ -136,9 +129,7 @@ public final class HandTrack {
           .ifPresent(place -> strings.merge(place.string(), p, Double::sum));
     }
     strings.values().removeIf(p -> p < THOUGHT_OF);
-    double enough = evidence.driven() ? KNOWN_DRIVEN : KNOWN;
-    boolean known = strings.values().stream().anyMatch(p -> p > enough);
-    if (strings.size() > 1 && !known) {
+    if (strings.size() > 1) {
       n.evidence = Optional.of(evidence.closer(strings.keySet()));
       forget(n.step);
     }

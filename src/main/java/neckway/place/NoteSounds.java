@@ -12,9 +12,9 @@ import neckway.neck.GuitarString;
 
 /**
  * Keeps the last seconds of the sound and has the stretch after each onset examined, up to the next
- * onset or {@link #LONGEST_SECONDS}, whichever is first. Where its spectrum leaves the string open,
- * or the sound is overdriven, string and amplifier can be fitted to it, which is much more work and
- * done where the string matters ({@link StringEvidence#closer}).
+ * onset or {@link #LONGEST_SECONDS}, whichever is first. String and amplifier can be fitted to it
+ * besides, which is much more work and done where spectrum and hand together leave the string open
+ * ({@link StringEvidence#closer}).
  */
 public final class NoteSounds {
   /** More of a note than this is not waited for. */
@@ -22,9 +22,6 @@ public final class NoteSounds {
 
   /** So much of a note tells its string in clean sound. */
   static final double USUAL_SECONDS = 0.16;
-
-  /** Where a string has such a share of the likelihood, no closer look is needed. */
-  private static final double SURE = 0.98;
 
   /**
    * Strings that lie no farther apart than that, in standard deviations of one note, are not worth
@@ -128,17 +125,14 @@ public final class NoteSounds {
     double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
     int usual = Math.min(length, (int) Math.round(USUAL_SECONDS * sampleRateHz));
     Optional<StiffnessReading> one = stiffness.read(stretch, 0, usual, f0Hz).map(drive::known);
-    Optional<StringEvidence> evidence = one.map(reading -> likelihood.of(note.midi(), reading));
-    if (evidence.isEmpty() || evidence.get().share() >= SURE && !evidence.get().driven()) {
-      return evidence;
-    }
     float[] sound = Arrays.copyOf(stretch, length);
-    return evidence.map(
-        spectrum ->
-            new StringEvidence(
-                spectrum.logs(),
-                spectrum.reading(),
-                Optional.of(strings -> closer(note.midi(), f0Hz, sound, spectrum, strings))));
+    return one.map(reading -> likelihood.of(note.midi(), reading))
+        .map(
+            spectrum ->
+                new StringEvidence(
+                    spectrum.logs(),
+                    spectrum.reading(),
+                    Optional.of(strings -> closer(note.midi(), f0Hz, sound, spectrum, strings))));
   }
 
   private StringEvidence closer(

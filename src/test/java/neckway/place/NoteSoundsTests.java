@@ -115,10 +115,13 @@ class NoteSoundsTests {
   }
 
   @Test
-  void whatTheSpectrumTellsForSureNeedsNoCloserLook() {
+  void whereTheHandSpeaksAgainstAClearSpectrumACloserLookBacksIt() {
     play(sounds(108, 49), 108e-6 * Math.pow(2, 2 / 6.0), 0.5);
-    assertThat(told.get(0).open()).isFalse();
-    assertThat(told.get(0).closer(Set.of(new GuitarString(3)))).isSameAs(told.get(0));
+    StringEvidence spectrum = told.get(0);
+    assertThat(spectrum.share()).isGreaterThan(0.95);
+    StringEvidence closer = spectrum.closer(Set.of(new GuitarString(3), new GuitarString(4)));
+    assertThat(closer.open()).isFalse();
+    assertThat(apart(closer, 4)).isGreaterThan(apart(spectrum, 4) + 2);
   }
 
   @Test
