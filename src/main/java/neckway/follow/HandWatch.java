@@ -24,14 +24,22 @@ final class HandWatch {
   /** A verdict is given from this probability on. */
   static final double SURE = 0.9;
 
+  /** The same of a shift made where planned, where half of the notes were overdriven or more. */
+  static final double SURE_DRIVEN = 0.95;
+
   /**
    * A string may have been learnt wrongly, and each of its notes then speaks against the plan: a
    * shift is said to be made elsewhere from this probability on.
    */
   static final double SURE_ELSEWHERE = 0.95;
 
+  /** The same where half of the notes were overdriven or more. */
+  static final double SURE_ELSEWHERE_DRIVEN = 0.97;
+
   private final RunPlan plan;
   private final Consumer<ShiftSaid> listener;
+  private int notes;
+  private int drivenNotes;
   private final List<HandTrack> attempts = new ArrayList<>();
   private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
 
@@ -70,6 +78,8 @@ final class HandWatch {
     if (attempts.isEmpty()) {
       return;
     }
+    notes++;
+    drivenNotes += evidence.driven() ? 1 : 0;
     attempts.forEach(track -> track.sounded(note, evidence));
     judge(attempts.size() - 1, now);
   }
@@ -105,6 +115,12 @@ final class HandWatch {
         .orElse(List.of());
   }
 
+  private double sure(boolean planned) {
+    double share = notes == 0 ? 0 : Math.min(1, 2.0 * drivenNotes / notes);
+    double clean = planned ? SURE : SURE_ELSEWHERE;
+    return clean + share * ((planned ? SURE_DRIVEN : SURE_ELSEWHERE_DRIVEN) - clean);
+  }
+
   private HandTrack track(int attempt) {
     while (attempts.size() <= attempt) {
       attempts.add(
@@ -136,8 +152,8 @@ final class HandWatch {
         continue;
       }
       double p = track.made(shift, string);
-      double sure = string.equals(shift.string()) ? SURE : SURE_ELSEWHERE;
-      if (p >= sure) {
+      boolean planned = string.equals(shift.string());
+      if (p >= sure(planned)) {
         return Optional.of(ShiftSaid.on(shift, string, p, now));
       }
     }

@@ -125,14 +125,15 @@ public final class NoteSounds {
     double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
     int usual = Math.min(length, (int) Math.round(USUAL_SECONDS * sampleRateHz));
     Optional<StiffnessReading> one = stiffness.read(stretch, 0, usual, f0Hz).map(drive::known);
-    float[] sound = Arrays.copyOf(stretch, length);
-    return one.map(reading -> likelihood.of(note.midi(), reading))
-        .map(
-            spectrum ->
-                new StringEvidence(
-                    spectrum.logs(),
-                    spectrum.reading(),
-                    Optional.of(strings -> closer(note.midi(), f0Hz, sound, spectrum, strings))));
+    return one.map(
+        reading -> {
+          StringEvidence spectrum = likelihood.of(note.midi(), reading);
+          float[] sound = Arrays.copyOf(stretch, length);
+          return new StringEvidence(
+              spectrum.logs(),
+              Optional.of(reading),
+              Optional.of(strings -> closer(note.midi(), f0Hz, sound, spectrum, strings)));
+        });
   }
 
   private StringEvidence closer(

@@ -125,6 +125,17 @@ class NoteSoundsTests {
   }
 
   @Test
+  void notesThatComeInTheWrongOrderTellNothing() {
+    NoteSounds sounds = sounds(108, 49);
+    float[] x = string(108e-6 * Math.pow(2, 2 / 6.0));
+    sounds.feed(x, 0, (int) (0.3 * RATE));
+    sounds.heard(note(0.2));
+    sounds.heard(note(0.19));
+    assertThat(told).hasSize(1);
+    assertThat(told.get(0).share()).isEqualTo(0.25, within(1e-9));
+  }
+
+  @Test
   void whatTheNextNoteCutsShortIsWeighedAsFarAsItGoes() {
     NoteSounds sounds = sounds(108, 49);
     float[] x = string(108e-6 * Math.pow(2, 2 / 6.0));
