@@ -40,6 +40,10 @@ public final class Plucks {
   /** How much of a note is fitted, seconds. */
   private static final double FIT_SECONDS = 0.4;
 
+  /** The common pool leaves one processor to whoever waits for it, which is idle then. */
+  private static final ForkJoinPool FITTERS =
+      new ForkJoinPool(Runtime.getRuntime().availableProcessors());
+
   /** So many fits may wait to be made; a recording, which is heard faster, waits for them. */
   private static final int AHEAD = 4;
 
@@ -185,8 +189,7 @@ public final class Plucks {
       }
       float[] whole = sound;
       fits.add(
-          ForkJoinPool.commonPool()
-              .submit(() -> overdriven.optima(whole, whole.length, hz, LN_LEAST, LN_GREATEST)));
+          FITTERS.submit(() -> overdriven.optima(whole, whole.length, hz, LN_LEAST, LN_GREATEST)));
       sound = null;
     }
   }
