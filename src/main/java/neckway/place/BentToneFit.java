@@ -26,6 +26,9 @@ final class BentToneFit {
   /** What leaves more of each number that was to be explained is most often a wrong valley. */
   static final double SOLVED = 1.5;
 
+  /** How far the fits of one string stray from note to note, standard deviation of ln B. */
+  static final double STRAY = 0.015;
+
   /** Drive and bias to begin from, the most often successful first. */
   private static final double[][] DRIVE_AND_BIAS = {
     {4, 0.1}, {16, -0.3}, {2, -0.3}, {8, 0.1}, {1, 0.1}, {4, 0.4}, {16, 0.4}, {4, -0.3}

@@ -139,7 +139,7 @@ public final class NoteSounds {
   private StringEvidence closer(
       int midi, double f0Hz, float[] sound, StringEvidence spectrum, Set<GuitarString> strings) {
     List<GuitarString> fitted = List.copyOf(strings);
-    List<OverdrivenNote.Candidate> candidates = likelihood.candidates(midi, fitted);
+    List<StringContest.Candidate> candidates = likelihood.candidates(midi, fitted);
     if (alike(candidates)) {
       return spectrum;
     }
@@ -149,9 +149,9 @@ public final class NoteSounds {
         .orElse(spectrum);
   }
 
-  private static boolean alike(List<OverdrivenNote.Candidate> candidates) {
-    for (OverdrivenNote.Candidate a : candidates) {
-      for (OverdrivenNote.Candidate b : candidates) {
+  private static boolean alike(List<StringContest.Candidate> candidates) {
+    for (StringContest.Candidate a : candidates) {
+      for (StringContest.Candidate b : candidates) {
         double apart = Math.abs(a.lnStiffness() - b.lnStiffness());
         if (apart > ALIKE * Math.hypot(a.spread(), b.spread())) {
           return false;

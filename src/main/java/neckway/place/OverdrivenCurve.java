@@ -29,7 +29,7 @@ record OverdrivenCurve(StiffnessReading spectrum, OverdrivenNote.Optima fits)
     double here = 0;
     for (OverdrivenNote.Optimum optimum : fits.all()) {
       double share = Math.exp(optimum.logLikelihood() - top);
-      double own = Math.hypot(OverdrivenNote.STRAY, optimum.error());
+      double own = Math.hypot(BentToneFit.STRAY, optimum.error());
       double error = Math.hypot(own, errors * fits.formulaError(optimum.lnStiffness()));
       double z = (lnStiffness - optimum.lnStiffness()) / error;
       all += share;

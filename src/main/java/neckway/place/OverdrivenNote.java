@@ -32,9 +32,6 @@ final class OverdrivenNote {
   /** What is left over where the share is half way between, squared. */
   private static final double HALF_WAY = 6;
 
-  /** How far the fits of one string stray from note to note, standard deviation of ln B. */
-  static final double STRAY = 0.015;
-
   private static final double TOP_HZ = 3500;
   private static final double TOP_OF_RATE = 0.45;
   private static final int MOST_HARMONICS = 18;
@@ -67,14 +64,6 @@ final class OverdrivenNote {
   private static final int REFINED = 4;
 
   private final double sampleRateHz;
-
-  /**
-   * A string that may have been played.
-   *
-   * @param lnStiffness natural logarithm of B expected of the sounding length
-   * @param spread standard deviation of that logarithm from note to note
-   */
-  record Candidate(double lnStiffness, double spread) {}
 
   /**
    * How well strings fit a note.
@@ -125,7 +114,8 @@ final class OverdrivenNote {
    * @param candidates at least one
    * @return empty where the note is too short, or nothing could be worked out
    */
-  Optional<Weighed> weigh(float[] samples, int frames, double f0Hz, List<Candidate> candidates) {
+  Optional<Weighed> weigh(
+      float[] samples, int frames, double f0Hz, List<StringContest.Candidate> candidates) {
     return tracks(samples, frames, f0Hz)
         .map(tracks -> weigh(tracks, candidates))
         .filter(w -> Arrays.stream(w.logLikelihoods()).allMatch(Double::isFinite));
@@ -163,7 +153,7 @@ final class OverdrivenNote {
     return new BentToneFit(tracks, tracks.harmonics, ERROR);
   }
 
-  private static Weighed weigh(HarmonicTracks tracks, List<Candidate> candidates) {
+  private static Weighed weigh(HarmonicTracks tracks, List<StringContest.Candidate> candidates) {
     StringContest contest = new StringContest(fine(tracks), candidates);
     double left = contest.left();
     return new Weighed(contest.logLikelihoods(), ASTRAY + ASTRAY_UNEXPLAINED * left * left);

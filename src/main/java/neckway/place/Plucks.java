@@ -29,14 +29,6 @@ public final class Plucks {
   /** The ear has a note at the latest this long after its onset, seconds. */
   private static final double DECIDED_SECONDS = 0.3;
 
-  /** No one note says more than this for the sound's being driven, nats. */
-  private static final double MOST_EVIDENCE = 3;
-
-  /** Of the notes of an amplifier at the edge of breakup so many sound like clean ones. */
-  private static final double SEEMINGLY_CLEAN = 0.5;
-
-  private static final double MOST_EVIDENCE_OF_ALL = 7;
-
   /** How much of a note is fitted, seconds. */
   private static final double FIT_SECONDS = 0.4;
 
@@ -121,7 +113,9 @@ public final class Plucks {
   public List<Pluck> finish() {
     ear.finish(listener);
     read(true);
-    double driven = driven();
+    double driven =
+        Drive.ofTake(
+            readings.stream().flatMap(Optional::stream).mapToDouble(r -> r.drivenEvidence()));
     List<Pluck> plucks = new ArrayList<>();
     for (int i = 0; i < notes.size(); i++) {
       Optional<StiffnessReading> reading = readings.get(i).map(r -> r.givenDriven(driven));
@@ -132,21 +126,6 @@ public final class Plucks {
     }
     plucks.sort((a, b) -> Double.compare(a.time(), b.time()));
     return plucks;
-  }
-
-  /**
-   * Probability that the take's sound is full of exact harmonics, from all of its notes. Clean
-   * sound has none that is full of them, but not all need be for the amplifier to be heard.
-   */
-  private double driven() {
-    double evidence = 0;
-    for (Optional<StiffnessReading> reading : readings) {
-      double each = reading.map(StiffnessReading::drivenEvidence).orElse(0.0);
-      double ratio = Math.exp(Math.min(MOST_EVIDENCE, each));
-      evidence += Math.log(SEEMINGLY_CLEAN + (1 - SEEMINGLY_CLEAN) * ratio);
-    }
-    double bounded = Math.max(-MOST_EVIDENCE_OF_ALL, Math.min(MOST_EVIDENCE_OF_ALL, evidence));
-    return 1 / (1 + Math.exp(-bounded));
   }
 
   /** Seconds of sound so far. */

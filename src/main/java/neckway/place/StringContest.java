@@ -3,7 +3,6 @@ package neckway.place;
 import java.util.Arrays;
 import java.util.List;
 import neckway.place.BentToneFit.Fitted;
-import neckway.place.OverdrivenNote.Candidate;
 
 /**
  * Fits several strings to one note, each from the same beginnings and from what was found for the
@@ -23,6 +22,14 @@ final class StringContest {
 
   /** How much less a string's stiffness may stray before it is known how good the fits are. */
   private static final double FIRST_SHARPNESS = 0.5;
+
+  /**
+   * A string that may have been played.
+   *
+   * @param lnStiffness natural logarithm of B expected of the sounding length
+   * @param spread standard deviation of that logarithm from note to note
+   */
+  record Candidate(double lnStiffness, double spread) {}
 
   private final BentToneFit fit;
   private final List<Candidate> candidates;
@@ -62,7 +69,7 @@ final class StringContest {
       log[c] =
           fit.logLikelihood(best[c].misfit())
               - 0.5 * z * z
-              - Math.log(Math.hypot(spread, OverdrivenNote.STRAY));
+              - Math.log(Math.hypot(spread, BentToneFit.STRAY));
     }
     return log;
   }

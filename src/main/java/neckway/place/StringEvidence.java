@@ -72,12 +72,6 @@ public final class StringEvidence {
     return logByNumber.clone();
   }
 
-  /** The likeliest string's share of the likelihood of all that have the pitch. */
-  double share() {
-    double most = Arrays.stream(logByNumber).max().orElseThrow();
-    return 1 / Arrays.stream(logByNumber).map(log -> Math.exp(log - most)).sum();
-  }
-
   /** Whether the sound was taken to be overdriven. */
   public boolean driven() {
     return reading.filter(r -> r.drivenBeforehand() > DRIVEN).isPresent();

@@ -79,7 +79,7 @@ final class StringLikelihood {
   }
 
   /** The strings that were learnt, as they are at a note's fret, in the order given. */
-  List<OverdrivenNote.Candidate> candidates(int midi, List<GuitarString> strings) {
+  List<StringContest.Candidate> candidates(int midi, List<GuitarString> strings) {
     return strings.stream()
         .map(
             string ->
@@ -87,7 +87,7 @@ final class StringLikelihood {
                     .filter(s -> s.string().equals(string))
                     .map(
                         s ->
-                            new OverdrivenNote.Candidate(
+                            new StringContest.Candidate(
                                 s.lnStiffnessAt(midi - s.openMidi()), s.spread()))
                     .findFirst()
                     .orElseThrow())

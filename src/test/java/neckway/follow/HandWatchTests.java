@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -18,6 +19,7 @@ import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import neckway.neck.Step;
 import neckway.neck.Tuning;
+import neckway.place.Evidence;
 import neckway.place.StringEvidence;
 import org.junit.jupiter.api.Test;
 
@@ -45,6 +47,11 @@ class HandWatchTests {
 
   /** Plays steps; the sound of each, heard out a little later, fits its string so well. */
   private void play(List<Step> steps, double otherLog) {
+    play(steps, otherLog, StringEvidence::new);
+  }
+
+  private void play(
+      List<Step> steps, double otherLog, Function<double[], StringEvidence> evidence) {
     for (Step step : steps) {
       HeardNote note =
           new HeardNote(
@@ -54,7 +61,7 @@ class HandWatchTests {
       double[] log = new double[6];
       Arrays.fill(log, otherLog);
       log[step.place().string().number() - 1] = 0;
-      watch.sounded(note, new StringEvidence(log), time + 0.16);
+      watch.sounded(note, evidence.apply(log), time + 0.16);
       time += GAP;
     }
   }
@@ -84,6 +91,26 @@ class HandWatchTests {
     assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MOVED);
     assertThat(of(Direction.UP).string()).isEqualTo(Optional.of(new GuitarString(5)));
     assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+  }
+
+  @Test
+  void overdrivenSoundMustTellMoreOfAShiftAsPlanned() {
+    play(planned.steps(), -1.8);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(of(Direction.UP).p().getAsDouble()).isLessThan(HandWatch.SURE_DRIVEN);
+    HandWatchTests driven = new HandWatchTests();
+    driven.play(planned.steps(), -1.8, Evidence::overdriven);
+    assertThat(driven.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+  }
+
+  @Test
+  void overdrivenSoundMustTellMoreOfAShiftElsewhere() {
+    play(route(5, 5).steps(), -4);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MOVED);
+    assertThat(of(Direction.UP).p().getAsDouble()).isLessThan(HandWatch.SURE_ELSEWHERE_DRIVEN);
+    HandWatchTests driven = new HandWatchTests();
+    driven.play(route(5, 5).steps(), -4, Evidence::overdriven);
+    assertThat(driven.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
   }
 
   @Test

@@ -72,7 +72,7 @@ class NoteSoundsTests {
     play(sounds(108, 49), 108e-6 * Math.pow(2, 2 / 6.0), 0.5);
     assertThat(told).hasSize(1);
     assertThat(when.get(0)).isBetween(0.1 + NoteSounds.LONGEST_SECONDS, 0.32);
-    assertThat(told.get(0).share()).isGreaterThan(0.9);
+    assertThat(Evidence.share(told.get(0))).isGreaterThan(0.9);
     assertThat(told.get(0).log(new GuitarString(3)))
         .isGreaterThan(told.get(0).log(new GuitarString(4)));
   }
@@ -83,7 +83,7 @@ class NoteSoundsTests {
     play(sounds(108, alike), 108e-6 * Math.pow(2, 2 / 6.0), 0.5);
     double apart = told.get(0).log(new GuitarString(3)) - told.get(0).log(new GuitarString(4));
     assertThat(Math.abs(apart)).isLessThan(0.1);
-    assertThat(told.get(0).share()).isLessThan(0.6);
+    assertThat(Evidence.share(told.get(0))).isLessThan(0.6);
   }
 
   /** The third string's B and the fourth's lie a fifth of one in a hundred apart at this pitch. */
@@ -110,6 +110,16 @@ class NoteSoundsTests {
     assertThat(closer.logs()).containsExactly(told.get(0).logs());
   }
 
+  /** After 0.22 s of the third string, fret 2, with two notes named in it. */
+  private NoteSounds named(double first, double second) {
+    NoteSounds sounds = sounds(108, 49);
+    sounds.feed(string(108e-6 * Math.pow(2, 2 / 6.0)), 0, (int) (0.22 * RATE));
+    sounds.heard(note(first));
+    sounds.heard(note(second));
+    assertThat(told).hasSize(1);
+    return sounds;
+  }
+
   private static double apart(StringEvidence evidence, int other) {
     return evidence.log(new GuitarString(3)) - evidence.log(new GuitarString(other));
   }
@@ -118,7 +128,7 @@ class NoteSoundsTests {
   void whereTheHandSpeaksAgainstAClearSpectrumACloserLookBacksIt() {
     play(sounds(108, 49), 108e-6 * Math.pow(2, 2 / 6.0), 0.5);
     StringEvidence spectrum = told.get(0);
-    assertThat(spectrum.share()).isGreaterThan(0.95);
+    assertThat(Evidence.share(spectrum)).isGreaterThan(0.95);
     StringEvidence closer = spectrum.closer(Set.of(new GuitarString(3), new GuitarString(4)));
     assertThat(closer.open()).isFalse();
     assertThat(apart(closer, 4)).isGreaterThan(apart(spectrum, 4) + 2);
@@ -126,27 +136,17 @@ class NoteSoundsTests {
 
   @Test
   void notesThatComeInTheWrongOrderTellNothing() {
-    NoteSounds sounds = sounds(108, 49);
-    float[] x = string(108e-6 * Math.pow(2, 2 / 6.0));
-    sounds.feed(x, 0, (int) (0.3 * RATE));
-    sounds.heard(note(0.2));
-    sounds.heard(note(0.19));
-    assertThat(told).hasSize(1);
-    assertThat(told.get(0).share()).isEqualTo(0.25, within(1e-9));
+    named(0.2, 0.19);
+    assertThat(Evidence.share(told.get(0))).isEqualTo(0.25, within(1e-9));
   }
 
   @Test
   void whatTheNextNoteCutsShortIsWeighedAsFarAsItGoes() {
-    NoteSounds sounds = sounds(108, 49);
-    float[] x = string(108e-6 * Math.pow(2, 2 / 6.0));
-    sounds.feed(x, 0, (int) (0.22 * RATE));
-    sounds.heard(note(0.1));
-    sounds.heard(note(0.2));
-    assertThat(told).hasSize(1);
+    NoteSounds sounds = named(0.1, 0.2);
     assertThat(told.get(0).log(new GuitarString(3)))
         .isGreaterThan(told.get(0).log(new GuitarString(5)));
     sounds.finish();
     assertThat(told).hasSize(2);
-    assertThat(told.get(1).share()).isEqualTo(0.25, within(1e-9));
+    assertThat(Evidence.share(told.get(1))).isEqualTo(0.25, within(1e-9));
   }
 }

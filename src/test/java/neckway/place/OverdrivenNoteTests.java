@@ -46,12 +46,12 @@ class OverdrivenNoteTests {
     return x;
   }
 
-  private static List<OverdrivenNote.Candidate> candidates() {
+  private static List<StringContest.Candidate> candidates() {
     return List.of(candidate(0), candidate(1), candidate(2));
   }
 
-  private static OverdrivenNote.Candidate candidate(int i) {
-    return new OverdrivenNote.Candidate(LN[i], 0.06);
+  private static StringContest.Candidate candidate(int i) {
+    return new StringContest.Candidate(LN[i], 0.06);
   }
 
   private void tells(DoubleUnaryOperator bend) {

@@ -75,9 +75,9 @@ class StringLikelihoodTests {
 
   @Test
   void theShareIsThatOfTheLikeliest() {
-    assertThat(likelihood.of(D3_OR_MORE, fifth(0.01)).share())
+    assertThat(Evidence.share(likelihood.of(D3_OR_MORE, fifth(0.01))))
         .isEqualTo(0.98 + 0.02 / 3, within(1e-6));
-    assertThat(likelihood.even(D3_OR_MORE).share()).isEqualTo(1 / 3.0, within(1e-9));
+    assertThat(Evidence.share(likelihood.even(D3_OR_MORE))).isEqualTo(1 / 3.0, within(1e-9));
   }
 
   @Test
