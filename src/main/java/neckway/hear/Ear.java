@@ -521,7 +521,8 @@ public final class Ear {
     }
     int to = front.index(end) / 2;
     int from = to - (int) (0.034 * half);
-    if (!tracker.find(front.y, from, to, shortestLag, longestLag) || tracker.clarity() < 0.93) {
+    if (!tracker.findPeriodOnly(front.y, from, to, shortestLag, longestLag)
+        || tracker.clarity() < 0.93) {
       readings.interrupt();
       return;
     }

@@ -21,22 +21,31 @@ final class PeriodFinder {
   /** A part's likeness in the differenced sound, as a share of the whole lag's. */
   private static final double BRIGHT_SHARE = 0.85;
 
+  /** Lags that are looked at in one go where the first peaks may be enough. */
+  private static final int BLOCK = 64;
+
+  /** A likeness is at most 1, but for rounding. */
+  private static final double MOST_LIKENESS = 1.001;
+
   /** Periods of smoothed sound that settle a low note. */
   private static final double LEAST_PERIODS = 2.3;
 
   private final double sampleRateHz;
   private final int longestLag;
-  private final float[] difference;
+  private final float[] product;
   private final float[] likeness;
   private final float[] smooth;
   private final float[] once;
+  private int known;
+  private double head;
+  private double tail;
   private double periodFrames;
   private double clarity;
 
   PeriodFinder(double sampleRateHz, double lowestHz) {
     this.sampleRateHz = sampleRateHz;
     longestLag = (int) Math.ceil(sampleRateHz / lowestHz) + 2;
-    difference = new float[longestLag + 2];
+    product = new float[longestLag + 2];
     likeness = new float[(int) (1.05 * longestLag) + 8];
     smooth = new float[(int) (0.06 * sampleRateHz)];
     once = new float[smooth.length + longestLag];
@@ -50,28 +59,39 @@ final class PeriodFinder {
    * @return whether a peak was found; then {@link #periodFrames()} and {@link #clarity()} hold it
    */
   boolean find(float[] x, int from, int to, int shortestLag, int longest) {
+    return find(x, from, to, shortestLag, longest, Integer.MAX_VALUE);
+  }
+
+  /**
+   * Finds the same period as {@link #find} with less work: no lag is looked at that cannot change
+   * it. {@link #bestPart} and {@link #likenessAt} are of no use after it.
+   */
+  boolean findPeriodOnly(float[] x, int from, int to, int shortestLag, int longest) {
+    return find(x, from, to, shortestLag, longest, BLOCK);
+  }
+
+  private boolean find(float[] x, int from, int to, int shortestLag, int longest, int block) {
     int length = to - from;
     int last = Math.min(Math.min(longest, longestLag), (int) (length * 0.68));
     if (last < shortestLag + 2) {
       return false;
     }
-    correlate(x, from, to, last + 1);
-    double best = 0;
-    boolean below = false;
-    for (int lag = 1; lag <= last; lag++) {
-      below |= likeness[lag] < 0.3;
-      if (below && lag >= shortestLag && isPeak(lag)) {
-        best = Math.max(best, likeness[lag]);
-      }
+    begin(x, from, to);
+    int upTo = 0;
+    int lag = 0;
+    while (upTo < last && lag == 0) {
+      upTo = last - upTo > block ? upTo + block : last;
+      correlate(x, from, to, upTo + 1);
+      lag = firstPeak(shortestLag, upTo, upTo == last);
     }
-    if (best <= 0) {
+    if (lag == 0) {
       return false;
     }
-    int lag = firstPeak(shortestLag, last, PEAK_SHARE * best);
     int shorter = divided(x, from, to, lag, shortestLag);
     if (shorter > 0) {
       lag = shorter;
     } else if (2 * lag + 2 < last && bright(x, from, to, lag) < 0.55) {
+      correlate(x, from, to, last + 1);
       int twice = peakNear(2 * lag, last);
       if (twice > 0
           && likeness[twice] > likeness[lag] - 0.02
@@ -83,6 +103,24 @@ final class PeriodFinder {
     return true;
   }
 
+  /**
+   * The first peak within a share of the best.
+   *
+   * @param all whether there is no peak beyond {@code last}
+   * @return its lag, 0 for none or where a peak yet to come may be so high that it is another
+   */
+  private int firstPeak(int shortestLag, int last, boolean all) {
+    double best = 0;
+    int first = firstPeak(shortestLag, last, 0);
+    for (int lag = first; first > 0 && lag <= last; lag++) {
+      if (isPeak(lag)) {
+        best = Math.max(best, likeness[lag]);
+      }
+    }
+    int lag = best > 0 ? firstPeak(shortestLag, last, PEAK_SHARE * best) : 0;
+    return all || lag > 0 && likeness[lag] >= PEAK_SHARE * MOST_LIKENESS ? lag : 0;
+  }
+
   private int firstPeak(int shortestLag, int last, double least) {
     boolean below = false;
     for (int lag = 1; lag <= last; lag++) {
@@ -91,7 +129,7 @@ final class PeriodFinder {
         return lag;
       }
     }
-    throw new IllegalStateException("the best peak is gone");
+    return 0;
   }
 
   /**
@@ -259,33 +297,57 @@ final class PeriodFinder {
     return likeness[i] * (1 - f) + likeness[i + 1] * f;
   }
 
-  private void correlate(float[] x, int from, int to, int lags) {
-    java.util.Arrays.fill(difference, 0, lags + 1, 0);
-    double total = 0;
+  private void begin(float[] x, int from, int to) {
+    known = 0;
+    head = 0;
     for (int i = from; i < to; i++) {
-      total += x[i] * x[i];
+      head += x[i] * x[i];
     }
-    int whole = to - lags;
-    for (int i = from; i < whole; i++) {
-      float xi = x[i];
-      for (int lag = 0; lag <= lags; lag++) {
-        difference[lag] += xi * x[i + lag];
+    tail = head;
+  }
+
+  /** Works out the likeness of the lags up to one, from where it was left. */
+  private void correlate(float[] x, int from, int to, int last) {
+    int end = last + 1;
+    if (end <= known) {
+      return;
+    }
+    java.util.Arrays.fill(product, known, end, 0);
+    int i = from;
+    for (; i + 3 < to; i += 4) {
+      int shared = to - i - 3;
+      addFour(x, i, Math.min(end, shared));
+      for (int k = 0; k < 3; k++) {
+        addOne(x, i + k, Math.max(known, shared), Math.min(end, shared + 3 - k));
       }
     }
-    for (int i = Math.max(from, whole); i < to; i++) {
-      float xi = x[i];
-      int count = to - i;
-      for (int lag = 0; lag < count; lag++) {
-        difference[lag] += xi * x[i + lag];
-      }
+    for (; i < to; i++) {
+      addOne(x, i, known, Math.min(end, to - i));
     }
-    double head = total;
-    double tail = total;
-    for (int lag = 0; lag <= lags; lag++) {
+    for (int lag = known; lag < end; lag++) {
       double norm = head + tail;
-      likeness[lag] = norm > 1e-12 ? (float) (2 * difference[lag] / norm) : 0;
+      likeness[lag] = norm > 1e-12 ? (float) (2 * product[lag] / norm) : 0;
       head -= x[to - 1 - lag] * x[to - 1 - lag];
       tail -= x[from + lag] * x[from + lag];
+    }
+    known = end;
+  }
+
+  /** Four samples at once: a sum is read and written far less often than with one. */
+  private void addFour(float[] x, int i, int end) {
+    float a = x[i];
+    float b = x[i + 1];
+    float c = x[i + 2];
+    float d = x[i + 3];
+    for (int lag = known; lag < end; lag++) {
+      product[lag] += a * x[i + lag] + b * x[i + lag + 1] + c * x[i + lag + 2] + d * x[i + lag + 3];
+    }
+  }
+
+  private void addOne(float[] x, int i, int first, int end) {
+    float a = x[i];
+    for (int lag = first; lag < end; lag++) {
+      product[lag] += a * x[i + lag];
     }
   }
 

@@ -87,10 +87,10 @@ final class BentTone {
 
   final double[] im;
 
-  /** Their derivatives, parameter p at [((k - 1) * frames + frame) * parameters + p]. */
-  final double[] changeRe;
+  /** Their derivatives, parameter p at [(k - 1) * frames + frame][p]. */
+  final double[][] changeRe;
 
-  final double[] changeIm;
+  final double[][] changeIm;
 
   BentTone(HarmonicTracks tracks, int partials) {
     f0Hz = tracks.f0Hz;
@@ -133,8 +133,8 @@ final class BentTone {
     slopeIm = new double[most + 1];
     re = new double[harmonics * frames];
     im = new double[harmonics * frames];
-    changeRe = new double[harmonics * frames * parameters];
-    changeIm = new double[harmonics * frames * parameters];
+    changeRe = new double[harmonics * frames][parameters];
+    changeIm = new double[harmonics * frames][parameters];
   }
 
   /** Index of one of the parameters that are not of a single partial. */
@@ -273,8 +273,9 @@ final class BentTone {
   private void change(double[] p, int k, int f, double c, double s) {
     double t = seconds[f];
     int at = (k - 1) * frames + f;
-    int row = at * parameters;
-    int o = row + 2 * partials;
+    double[] toRe = changeRe[at];
+    double[] toIm = changeIm[at];
+    int o = 2 * partials;
     double turn = k * settled[f];
     double x0 = 0;
     double y0 = 0;
@@ -305,10 +306,10 @@ final class BentTone {
       double ai = xr * s + xi * c;
       double br = yr * c - yi * s;
       double bi = yr * s + yi * c;
-      changeRe[row + j] = ar;
-      changeIm[row + j] = ai;
-      changeRe[row + partials + j] = br;
-      changeIm[row + partials + j] = bi;
+      toRe[j] = ar;
+      toIm[j] = ai;
+      toRe[partials + j] = br;
+      toIm[partials + j] = bi;
       double pr = p[j];
       double pi = p[partials + j];
       double u = pr * lossRe[j] - pi * lossIm[j];
@@ -331,21 +332,21 @@ final class BentTone {
       x4 += u * ar + v * br;
       y4 += u * ai + v * bi;
     }
-    changeRe[o + BIAS] = slopeRe[k] * c - slopeIm[k] * s;
-    changeIm[o + BIAS] = slopeRe[k] * s + slopeIm[k] * c;
-    changeRe[o + LOSS] = x0;
-    changeIm[o + LOSS] = y0;
-    changeRe[o + LOSS_HIGH] = x1;
-    changeIm[o + LOSS_HIGH] = y1;
-    changeRe[o + DETUNE] = -k * t * im[at];
-    changeIm[o + DETUNE] = k * t * re[at];
-    changeRe[o + SETTLE] = -turn * im[at];
-    changeIm[o + SETTLE] = turn * re[at];
-    changeRe[o + LN_STIFFNESS] = x2;
-    changeIm[o + LN_STIFFNESS] = y2;
-    changeRe[o + SECOND_SHARE] = x3;
-    changeIm[o + SECOND_SHARE] = y3;
-    changeRe[o + SECOND_CENTS] = x4;
-    changeIm[o + SECOND_CENTS] = y4;
+    toRe[o + BIAS] = slopeRe[k] * c - slopeIm[k] * s;
+    toIm[o + BIAS] = slopeRe[k] * s + slopeIm[k] * c;
+    toRe[o + LOSS] = x0;
+    toIm[o + LOSS] = y0;
+    toRe[o + LOSS_HIGH] = x1;
+    toIm[o + LOSS_HIGH] = y1;
+    toRe[o + DETUNE] = -k * t * im[at];
+    toIm[o + DETUNE] = k * t * re[at];
+    toRe[o + SETTLE] = -turn * im[at];
+    toIm[o + SETTLE] = turn * re[at];
+    toRe[o + LN_STIFFNESS] = x2;
+    toIm[o + LN_STIFFNESS] = y2;
+    toRe[o + SECOND_SHARE] = x3;
+    toIm[o + SECOND_SHARE] = y3;
+    toRe[o + SECOND_CENTS] = x4;
+    toIm[o + SECOND_CENTS] = y4;
   }
 }

@@ -52,11 +52,11 @@ final class BentToneFit {
   private final double[] power;
   private final double[] restRe;
   private final double[] restIm;
-  private final double[] normal;
+  private final double[][] normal;
   private final double[] factor;
   private final double[] gradient;
-  private final double[] rowRe;
-  private final double[] rowIm;
+  private final double[][] rowRe;
+  private final double[][] rowIm;
   private final double[] alongRe;
   private final double[] alongIm;
 
@@ -100,11 +100,11 @@ final class BentToneFit {
     power = new double[tracks.harmonics];
     restRe = new double[tracks.harmonics * tracks.frames];
     restIm = new double[tracks.harmonics * tracks.frames];
-    normal = new double[count * count];
+    normal = new double[count][count];
     factor = new double[count * count];
     gradient = new double[count];
-    rowRe = new double[count];
-    rowIm = new double[count];
+    rowRe = new double[tracks.frames + 1][count];
+    rowIm = new double[tracks.frames + 1][count];
     alongRe = new double[count];
     alongIm = new double[count];
   }
@@ -320,51 +320,77 @@ final class BentToneFit {
 
   private void equations(double[] p) {
     int count = p.length;
-    Arrays.fill(normal, 0);
     for (int i = 0; i < count; i++) {
       double s2 = spread[i] * spread[i];
-      normal[i * count + i] = 1 / s2;
+      Arrays.fill(normal[i], 0);
+      normal[i][i] = 1 / s2;
       gradient[i] = (p[i] - mean[i]) / s2;
     }
     for (int k = 0; k < tracks.harmonics; k++) {
-      Arrays.fill(alongRe, 0);
-      Arrays.fill(alongIm, 0);
-      for (int f = 0; f < tracks.frames; f++) {
-        int at = k * tracks.frames + f;
-        double x = frameWeight[f] * tone.re[at] / power[k];
-        double y = frameWeight[f] * tone.im[at] / power[k];
-        int row = at * count;
-        for (int i = 0; i < count; i++) {
-          alongRe[i] += x * tone.changeRe[row + i] + y * tone.changeIm[row + i];
-          alongIm[i] += x * tone.changeIm[row + i] - y * tone.changeRe[row + i];
+      along(k);
+      rows(k);
+      for (int i = 0; i < count; i++) {
+        for (int f = 0; f < tracks.frames; f += 2) {
+          addTwo(normal[i], i, f);
         }
       }
-      for (int f = 0; f < tracks.frames; f++) {
-        int at = k * tracks.frames + f;
-        double root = Math.sqrt(frameWeight[f] / ODD);
-        double hr = -scaleRe[k] * weight[k] * root;
-        double hi = -scaleIm[k] * weight[k] * root;
-        double x = tone.re[at];
-        double y = tone.im[at];
-        int row = at * count;
-        double rr = restRe[at] * root;
-        double ri = restIm[at] * root;
-        for (int i = 0; i < count; i++) {
-          double a = tone.changeRe[row + i] - alongRe[i] * x + alongIm[i] * y;
-          double b = tone.changeIm[row + i] - alongRe[i] * y - alongIm[i] * x;
-          rowRe[i] = hr * a - hi * b;
-          rowIm[i] = hr * b + hi * a;
-          gradient[i] += rowRe[i] * rr + rowIm[i] * ri;
-        }
-        for (int i = 0; i < count; i++) {
-          double a = rowRe[i];
-          double b = rowIm[i];
-          int to = i * count;
-          for (int j = 0; j <= i; j++) {
-            normal[to + j] += a * rowRe[j] + b * rowIm[j];
-          }
-        }
+    }
+  }
+
+  /** What of each derivative is along the harmonic itself, which is scaled freely. */
+  private void along(int k) {
+    Arrays.fill(alongRe, 0);
+    Arrays.fill(alongIm, 0);
+    for (int f = 0; f < tracks.frames; f++) {
+      int at = k * tracks.frames + f;
+      double x = frameWeight[f] * tone.re[at] / power[k];
+      double y = frameWeight[f] * tone.im[at] / power[k];
+      double[] re = tone.changeRe[at];
+      double[] im = tone.changeIm[at];
+      for (int i = 0; i < alongRe.length; i++) {
+        alongRe[i] += x * re[i] + y * im[i];
+        alongIm[i] += x * im[i] - y * re[i];
       }
+    }
+  }
+
+  /** How the weighted rest of a harmonic changes with each parameter, frame by frame. */
+  private void rows(int k) {
+    for (int f = 0; f < tracks.frames; f++) {
+      int at = k * tracks.frames + f;
+      double root = Math.sqrt(frameWeight[f] / ODD);
+      double hr = -scaleRe[k] * weight[k] * root;
+      double hi = -scaleIm[k] * weight[k] * root;
+      double x = tone.re[at];
+      double y = tone.im[at];
+      double rr = restRe[at] * root;
+      double ri = restIm[at] * root;
+      double[] re = tone.changeRe[at];
+      double[] im = tone.changeIm[at];
+      double[] toRe = rowRe[f];
+      double[] toIm = rowIm[f];
+      for (int i = 0; i < alongRe.length; i++) {
+        double a = re[i] - alongRe[i] * x + alongIm[i] * y;
+        double b = im[i] - alongRe[i] * y - alongIm[i] * x;
+        toRe[i] = hr * a - hi * b;
+        toIm[i] = hr * b + hi * a;
+        gradient[i] += toRe[i] * rr + toIm[i] * ri;
+      }
+    }
+  }
+
+  /** Adds two frames' share to a row of the normal equations; a frame of zeros follows the last. */
+  private void addTwo(double[] to, int i, int f) {
+    double[] re = rowRe[f];
+    double[] im = rowIm[f];
+    double[] nextRe = rowRe[f + 1];
+    double[] nextIm = rowIm[f + 1];
+    double a = re[i];
+    double b = im[i];
+    double c = nextRe[i];
+    double d = nextIm[i];
+    for (int j = 0; j <= i; j++) {
+      to[j] += a * re[j] + b * im[j] + c * nextRe[j] + d * nextIm[j];
     }
   }
 
@@ -372,7 +398,7 @@ final class BentToneFit {
     int count = p.length;
     for (int i = 0; i < count; i++) {
       for (int j = 0; j <= i; j++) {
-        double sum = normal[i * count + j];
+        double sum = normal[i][j];
         if (i == j) {
           sum += damping * (sum + 1e-6);
         }

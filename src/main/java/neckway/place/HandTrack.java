@@ -29,7 +29,7 @@ public final class HandTrack {
   private static final double EVEN_SHARE = 0.01;
 
   /** A string less likely than this needs no closer look. */
-  private static final double THOUGHT_OF = 0.003;
+  private static final double THOUGHT_OF = 0.006;
 
   private final StandMap map;
   private final Tuning tuning;

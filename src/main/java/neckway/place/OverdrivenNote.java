@@ -154,7 +154,7 @@ final class OverdrivenNote {
   }
 
   private static Weighed weigh(HarmonicTracks tracks, List<StringContest.Candidate> candidates) {
-    StringContest contest = new StringContest(fine(tracks), candidates);
+    StringContest contest = new StringContest(() -> fine(tracks), candidates);
     double left = contest.left();
     return new Weighed(contest.logLikelihoods(), ASTRAY + ASTRAY_UNEXPLAINED * left * left);
   }

@@ -41,8 +41,9 @@ final class SpectrumPeaks {
   private final int mostFrames;
   private final FFT fft;
   private final float[] buffer;
+  private float[] window = new float[0];
   private final double[] power;
-  private final double[] sorted;
+  private final double[] part;
   private final double[] hz = new double[MOST_PEAKS];
   private final double[] errorHz = new double[MOST_PEAKS];
   private final double binHz;
@@ -56,7 +57,7 @@ final class SpectrumPeaks {
     fft = new FFT(size);
     buffer = new float[size];
     power = new double[size / 2];
-    sorted = new double[size / 2];
+    part = new double[size / 2];
     binHz = sampleRateHz / size;
     topBin = Math.min(size / 2 - 2, (int) (Math.min(HIGHEST_HZ, 0.45 * sampleRateHz) / binHz));
   }
@@ -98,16 +99,27 @@ final class SpectrumPeaks {
   }
 
   private void transform(float[] samples, int from, int frames) {
-    Arrays.fill(buffer, 0);
+    if (window.length != frames) {
+      window = window(frames);
+    }
+    for (int i = 0; i < frames; i++) {
+      buffer[i] = samples[from + i] * window[i];
+    }
+    Arrays.fill(buffer, frames, buffer.length, 0);
+    fft.forwardTransform(buffer);
+  }
+
+  private static float[] window(int frames) {
+    float[] window = new float[frames];
     int rise = Math.max(1, (int) (RISE_SHARE * frames));
     for (int i = 0; i < frames; i++) {
       double w =
           i < rise
               ? Math.sin(0.5 * Math.PI * (i + 0.5) / rise)
               : Math.cos(0.5 * Math.PI * (i + 0.5 - rise) / (frames - rise));
-      buffer[i] = (float) (samples[from + i] * w * w);
+      window[i] = (float) (w * w);
     }
-    fft.forwardTransform(buffer);
+    return window;
   }
 
   /** Where a parabola through three log powers has its summit, in bins from the middle one. */
@@ -123,9 +135,35 @@ final class SpectrumPeaks {
     int high = Math.min(topBin, (int) (highHz / binHz));
     int low = Math.max(2, Math.min(high - 4, (int) Math.ceil(lowHz / binHz)));
     int bins = high - low + 1;
-    System.arraycopy(power, low, sorted, 0, bins);
-    Arrays.sort(sorted, 0, bins);
-    return sorted[bins / 4] / QUARTILE_OF_NOISE;
+    System.arraycopy(power, low, part, 0, bins);
+    return smallest(part, bins, bins / 4) / QUARTILE_OF_NOISE;
+  }
+
+  /** What would stand at an index were the first numbers sorted (Hoare 1961, Algorithm 65). */
+  static double smallest(double[] x, int count, int index) {
+    int low = 0;
+    int high = count - 1;
+    while (low < high) {
+      double pivot = x[index];
+      int i = low;
+      int j = high;
+      while (i <= j) {
+        while (x[i] < pivot) {
+          i++;
+        }
+        while (pivot < x[j]) {
+          j--;
+        }
+        if (i <= j) {
+          double swapped = x[i];
+          x[i++] = x[j];
+          x[j--] = swapped;
+        }
+      }
+      low = j < index ? i : low;
+      high = index < i ? j : high;
+    }
+    return x[index];
   }
 
   /** How many peaks were found. */

@@ -2,6 +2,9 @@ package neckway.place;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntConsumer;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import neckway.place.BentToneFit.Fitted;
 
 /**
@@ -31,20 +34,21 @@ final class StringContest {
    */
   record Candidate(double lnStiffness, double spread) {}
 
-  private final BentToneFit fit;
+  private final List<BentToneFit> fits;
   private final List<Candidate> candidates;
   private final int ln;
   private final Fitted[] best;
 
   /**
-   * Fits them.
+   * Fits them, side by side on as many processors as are free.
    *
+   * @param fit of the note; asked for once for each string
    * @param candidates at least one
    */
-  StringContest(BentToneFit fit, List<Candidate> candidates) {
-    this.fit = fit;
+  StringContest(Supplier<BentToneFit> fit, List<Candidate> candidates) {
+    this.fits = candidates.stream().map(c -> fit.get()).toList();
     this.candidates = candidates;
-    this.ln = fit.other(BentTone.LN_STIFFNESS);
+    this.ln = fits.get(0).other(BentTone.LN_STIFFNESS);
     this.best = new Fitted[candidates.size()];
     double before = Double.POSITIVE_INFINITY;
     int idle = 0;
@@ -67,7 +71,7 @@ final class StringContest {
       double z = (best[c].parameters()[ln] - candidates.get(c).lnStiffness()) / spread;
       // what is spread widely is the less likely to lie just there
       log[c] =
-          fit.logLikelihood(best[c].misfit())
+          fits.get(c).logLikelihood(best[c].misfit())
               - 0.5 * z * z
               - Math.log(Math.hypot(spread, BentToneFit.STRAY));
     }
@@ -76,25 +80,33 @@ final class StringContest {
 
   /** What the best fit leaves of each number that was to be explained. */
   double left() {
-    return fit.left(best[leader()].misfit());
+    return fits.get(0).left(best[leader()].misfit());
   }
 
   private void round(int round) {
     double sharpness = best[0] == null ? FIRST_SHARPNESS : sharpness();
-    for (int c = 0; c < best.length; c++) {
-      double[] p = fit.beginning(round);
-      p[ln] = candidates.get(c).lnStiffness();
-      improve(c, p, sharpness);
-    }
+    sideBySide(
+        c -> {
+          double[] p = fits.get(c).beginning(round);
+          p[ln] = candidates.get(c).lnStiffness();
+          improve(c, p, sharpness);
+        });
     int leader = leader();
-    for (int c = 0; c < best.length; c++) {
-      if (c != leader) {
-        improve(c, best[leader].parameters(), sharpness());
-      }
-    }
+    Fitted ahead = best[leader];
+    double sharper = sharpness();
+    sideBySide(
+        c -> {
+          if (c != leader) {
+            improve(c, ahead.parameters(), sharper);
+          }
+        });
     if (leader() != leader) {
       improve(leader, best[leader()].parameters(), sharpness());
     }
+  }
+
+  private void sideBySide(IntConsumer work) {
+    IntStream.range(0, best.length).parallel().forEach(work);
   }
 
   private void improve(int c, double[] from, double sharpness) {
@@ -104,6 +116,7 @@ final class StringContest {
     double off = p[ln] - candidate.lnStiffness();
     p[ln] = candidate.lnStiffness() + Math.max(-reach, Math.min(reach, off));
     double spread = candidate.spread() * sharpness;
+    BentToneFit fit = fits.get(c);
     fit.expect(candidate.lnStiffness(), spread);
     double misfit = fit.improve(p, 15, 6);
     double z = (p[ln] - candidate.lnStiffness()) / spread;
@@ -115,7 +128,7 @@ final class StringContest {
    * misfit it takes for half a nat, the narrower the spread must be for the two to balance.
    */
   private double sharpness() {
-    return Math.min(1, 1 / Math.sqrt(fit.misfitPerNat(best[leader()].misfit()) / 2));
+    return Math.min(1, 1 / Math.sqrt(fits.get(0).misfitPerNat(best[leader()].misfit()) / 2));
   }
 
   private int leader() {

@@ -3,6 +3,7 @@ package neckway.hear;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,6 +35,67 @@ class PeriodFinderTests {
     assertThat(finder.likenessAt(2)).isCloseTo(-1, within(1e-6));
     assertThat(finder.likenessAt(3)).isCloseTo(0, within(1e-6));
     assertThat(finder.likenessAt(2.5)).isCloseTo(-0.5, within(1e-6));
+  }
+
+  /** The definition, summed lag by lag: McLeod and Wyvill (2005), eq. 9. */
+  @ParameterizedTest
+  @ValueSource(ints = {96, 97, 98, 99, 375})
+  void likenessIsThatOfTheDefinition(int length) {
+    float[] x = mixture(new Random(length), length + 10);
+    PeriodFinder finder = finder();
+    assertThat(finder.find(x, 10, 10 + length, 2, length)).isTrue();
+    for (int lag = 1; lag < Math.min(longest(), 0.68 * length); lag++) {
+      double product = 0;
+      double power = 0;
+      for (int i = 10; i + lag < 10 + length; i++) {
+        product += x[i] * x[i + lag];
+        power += x[i] * x[i] + x[i + lag] * x[i + lag];
+      }
+      assertThat(finder.likenessAt(lag))
+          .as("lag " + lag)
+          .isCloseTo(2 * product / power, within(1e-5));
+    }
+  }
+
+  @Test
+  void thePeriodAloneIsTheSame() {
+    PeriodFinder whole = finder();
+    PeriodFinder quick = finder();
+    Random random = new Random(5);
+    int found = 0;
+    for (int i = 0; i < 3000; i++) {
+      float[] x = mixture(random, 375);
+      boolean any = whole.find(x, 0, x.length, SHORTEST, longest());
+      assertThat(quick.findPeriodOnly(x, 0, x.length, SHORTEST, longest())).isEqualTo(any);
+      if (any) {
+        found++;
+        assertThat(quick.periodFrames()).isEqualTo(whole.periodFrames());
+        assertThat(quick.clarity()).isEqualTo(whole.clarity());
+      }
+    }
+    assertThat(found).isGreaterThan(2000);
+  }
+
+  /** Up to three notes with a few partials each, one of them stronger, and noise. */
+  private static float[] mixture(Random random, int length) {
+    float[] x = new float[length];
+    int notes = 1 + random.nextInt(3);
+    for (int n = 0; n < notes; n++) {
+      double turn = 2 * Math.PI * Sounds.hz(40 + random.nextInt(40)) / RATE_HZ;
+      double size = Math.pow(0.15, n * random.nextDouble());
+      for (int k = 1; k <= 6; k++) {
+        double a = size * random.nextDouble();
+        double phase = 6.3 * random.nextDouble();
+        for (int i = 0; i < length; i++) {
+          x[i] += (float) (a * Math.sin(k * turn * i + phase));
+        }
+      }
+    }
+    double noise = 0.3 * random.nextDouble();
+    for (int i = 0; i < length; i++) {
+      x[i] += (float) (noise * random.nextGaussian());
+    }
+    return x;
   }
 
   /** Equal temperament and MIDI: m = 69 + 12 log2(f / 440); 220 Hz is 57, 82.4069 Hz is 40. */

@@ -182,8 +182,8 @@ class OverdrivenNoteTests {
     p[tone.other(BentTone.SECOND_SHARE)] = 0.2;
     p[tone.other(BentTone.SECOND_CENTS)] = 1.5;
     tone.at(p, true);
-    double[] changeRe = tone.changeRe.clone();
-    double[] changeIm = tone.changeIm.clone();
+    double[][] changeRe = tone.changeRe.clone();
+    double[][] changeIm = tone.changeIm.clone();
     for (int i = 0; i < p.length; i++) {
       double step = 1e-5 * Math.max(1, Math.abs(p[i]));
       double at = p[i];
@@ -195,10 +195,10 @@ class OverdrivenNoteTests {
       tone.at(p, false);
       p[i] = at;
       for (int d = 0; d < re.length; d++) {
-        assertThat(changeRe[d * p.length + i])
+        assertThat(changeRe[d][i])
             .as("parameter " + i)
             .isCloseTo((re[d] - tone.re[d]) / (2 * step), within(1e-6));
-        assertThat(changeIm[d * p.length + i])
+        assertThat(changeIm[d][i])
             .as("parameter " + i)
             .isCloseTo((im[d] - tone.im[d]) / (2 * step), within(1e-6));
       }
