@@ -12,7 +12,8 @@ final class BentToneFit {
   /** Mean square of the residual, over what is expected, from which a frame counts less. */
   private static final double ODD = 2;
 
-  private static final double FLOOR = 1e-3;
+  /** Error of the faintest harmonics as a share of the strongest's. */
+  private static final double FLOOR = 0.02;
 
   /**
    * What is left over comes of what the model leaves out, goes on from frame to frame and is alike
@@ -80,7 +81,7 @@ final class BentToneFit {
       most = Math.max(most, middle[k]);
     }
     for (int k = 0; k < tracks.harmonics; k++) {
-      weight[k] = 1 / Math.hypot(error * middle[k], FLOOR * most + 1e-12);
+      weight[k] = 1 / Math.hypot(error * middle[k], FLOOR * error * most + 1e-12);
     }
     mean = new double[count];
     spread = new double[count];

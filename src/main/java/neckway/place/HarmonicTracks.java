@@ -9,6 +9,10 @@ import java.util.Optional;
  */
 final class HarmonicTracks {
   private static final double PERIODS = 2.5;
+
+  /** A window is no shorter than this: the noise in it would be too much. */
+  private static final double LEAST_SECONDS = 0.018;
+
   private static final int MOST_FRAMES = 18;
   private static final int FEWEST_FRAMES = 8;
 
@@ -45,7 +49,7 @@ final class HarmonicTracks {
    */
   static Optional<HarmonicTracks> of(
       float[] samples, int from, int count, double sampleRateHz, double f0Hz, int harmonics) {
-    int width = (int) Math.rint(PERIODS * sampleRateHz / f0Hz);
+    int width = (int) Math.rint(Math.max(PERIODS / f0Hz, LEAST_SECONDS) * sampleRateHz);
     double hop = sampleRateHz / f0Hz;
     int every = Math.max(1, (int) Math.ceil(((count - width) / hop) / MOST_FRAMES));
     int frames = count > width ? (int) Math.ceil((count - width) / (hop * every)) : 0;

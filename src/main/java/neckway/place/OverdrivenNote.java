@@ -45,7 +45,16 @@ final class OverdrivenNote {
    */
   private static final double FORMULA = 3e-4;
 
+  /**
+   * What a fit leaves of a harmonic, as a share of its strength, on low notes and at the least; in
+   * between it falls with the pitch to a power, since a note with a higher pitch has fewer partials
+   * and more periods in a window.
+   */
   private static final double ERROR = 0.05;
+
+  private static final double LEAST_ERROR = 0.01;
+  private static final double LOW_HZ = 150;
+  private static final double FALL = 1.5;
 
   /** Steps between the stiffnesses that are tried, and how far each may then go, in ln B. */
   private static final double GRID = 0.4;
@@ -150,7 +159,8 @@ final class OverdrivenNote {
   }
 
   private static BentToneFit fine(HarmonicTracks tracks) {
-    return new BentToneFit(tracks, tracks.harmonics, ERROR);
+    double error = ERROR * Math.min(1, Math.pow(LOW_HZ / tracks.f0Hz, FALL));
+    return new BentToneFit(tracks, tracks.harmonics, Math.max(LEAST_ERROR, error));
   }
 
   private static Weighed weigh(HarmonicTracks tracks, List<StringContest.Candidate> candidates) {
