@@ -42,6 +42,7 @@ final class BentToneFit {
   private static final int TRIES = 6;
 
   private final HarmonicTracks tracks;
+  private final double error;
   private final BentTone tone;
   private final double[] weight;
   private final double[] mean;
@@ -67,6 +68,7 @@ final class BentToneFit {
    */
   BentToneFit(HarmonicTracks tracks, int partials, double error) {
     this.tracks = tracks;
+    this.error = error;
     tone = new BentTone(tracks, partials);
     int count = tone.parameters;
     weight = new double[tracks.harmonics];
@@ -153,6 +155,11 @@ final class BentToneFit {
   /** A misfit for each number that was to be explained. */
   double left(double misfit) {
     return misfit / numbers();
+  }
+
+  /** What a misfit leaves of the harmonics, as a share of their strength. */
+  double leftShare(double misfit) {
+    return error * Math.sqrt(left(misfit));
   }
 
   /**

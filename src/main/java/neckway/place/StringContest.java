@@ -12,10 +12,16 @@ import neckway.place.BentToneFit.Fitted;
  * others, until one is ahead by much or no beginning brings more.
  */
 final class StringContest {
-  /** Nobody catches up with a lead of so many nats, where the leader leaves no more than that. */
+  /**
+   * Nobody catches up with a lead of so many nats, where the leader leaves no more than that of the
+   * harmonics, as a share of their strength.
+   */
   private static final double LEAD = 10;
 
-  private static final double EXPLAINED = 2;
+  private static final double EXPLAINED = 0.07;
+
+  /** What leaves more is most often a wrong valley. */
+  private static final double SOLVED = 0.06;
 
   /** A round that lowers the misfits by no more than that in all, as a logarithm, was idle. */
   private static final double GAIN = 0.05;
@@ -57,7 +63,7 @@ final class StringContest {
       double sum = Arrays.stream(best).mapToDouble(a -> Math.log(a.misfit())).sum();
       idle = before - sum < GAIN ? idle + 1 : 0;
       before = sum;
-      if (idle >= IDLE_ROUNDS && left() < BentToneFit.SOLVED) {
+      if (idle >= IDLE_ROUNDS && leftShare() < SOLVED) {
         break;
       }
     }
@@ -81,6 +87,10 @@ final class StringContest {
   /** What the best fit leaves of each number that was to be explained. */
   double left() {
     return fits.get(0).left(best[leader()].misfit());
+  }
+
+  private double leftShare() {
+    return fits.get(0).leftShare(best[leader()].misfit());
   }
 
   private void round(int round) {
@@ -148,6 +158,6 @@ final class StringContest {
     double[] log = logLikelihoods();
     Arrays.sort(log);
     int last = log.length - 1;
-    return left() < EXPLAINED && (last == 0 || log[last] - log[last - 1] > LEAD);
+    return leftShare() < EXPLAINED && (last == 0 || log[last] - log[last - 1] > LEAD);
   }
 }
