@@ -25,16 +25,13 @@ final class HandWatch {
   static final double SURE = 0.9;
 
   /** The same of a shift made where planned, where half of the notes were overdriven or more. */
-  static final double SURE_DRIVEN = 0.95;
+  static final double SURE_DRIVEN = 0.92;
 
   /**
    * A string may have been learnt wrongly, and each of its notes then speaks against the plan: a
    * shift is said to be made elsewhere from this probability on.
    */
   static final double SURE_ELSEWHERE = 0.95;
-
-  /** The same where half of the notes were overdriven or more. */
-  static final double SURE_ELSEWHERE_DRIVEN = 0.97;
 
   private final RunPlan plan;
   private final Consumer<ShiftSaid> listener;
@@ -116,9 +113,11 @@ final class HandWatch {
   }
 
   private double sure(boolean planned) {
+    if (!planned) {
+      return SURE_ELSEWHERE;
+    }
     double share = notes == 0 ? 0 : Math.min(1, 2.0 * drivenNotes / notes);
-    double clean = planned ? SURE : SURE_ELSEWHERE;
-    return clean + share * ((planned ? SURE_DRIVEN : SURE_ELSEWHERE_DRIVEN) - clean);
+    return SURE + share * (SURE_DRIVEN - SURE);
   }
 
   private HandTrack track(int attempt) {

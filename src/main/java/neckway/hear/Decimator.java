@@ -60,17 +60,24 @@ final class Decimator {
 
   /** The newest sample of the lower rate. */
   float value() {
+    int first = at;
+    int last = at + taps.length - 1;
+    int half = taps.length / 2;
     float a = 0;
     float b = 0;
-    int n = taps.length;
+    float c = 0;
+    float d = 0;
     int i = 0;
-    for (; i + 1 < n; i += 2) {
-      a += taps[i] * history[at + i];
-      b += taps[i + 1] * history[at + i + 1];
+    // the taps are the same from both ends
+    for (; i + 3 < half; i += 4) {
+      a += taps[i] * (history[first + i] + history[last - i]);
+      b += taps[i + 1] * (history[first + i + 1] + history[last - i - 1]);
+      c += taps[i + 2] * (history[first + i + 2] + history[last - i - 2]);
+      d += taps[i + 3] * (history[first + i + 3] + history[last - i - 3]);
     }
-    if (i < n) {
-      a += taps[i] * history[at + i];
+    for (; i < half; i++) {
+      a += taps[i] * (history[first + i] + history[last - i]);
     }
-    return a + b;
+    return a + b + (c + d) + taps[half] * history[first + half];
   }
 }

@@ -48,6 +48,18 @@ final class BentTone {
 
   static final int OTHERS = 8;
 
+  /** Of these each changes all partials. */
+  private static final int[] OF_SHARED = {
+    LOSS, LOSS_HIGH, LN_STIFFNESS, SECOND_SHARE, SECOND_CENTS
+  };
+
+  private static final int SHARED = OF_SHARED.length;
+  private static final int SHARED_LOSS = 0;
+  private static final int SHARED_LOSS_HIGH = 1;
+  private static final int SHARED_STIFFNESS = 2;
+  private static final int SHARED_SHARE = 3;
+  private static final int SHARED_CENTS = 4;
+
   /** The string's second plane dies away this much more slowly than the first. */
   private static final double SECOND_LOSS = 0.35;
 
@@ -68,18 +80,18 @@ final class BentTone {
   private final double[] odd;
   private final double[] slope;
   private final double[] slopeBack;
-  private final double[] bent;
-  private final double[] bentBack;
-  private final double[] movedRe;
-  private final double[] movedIm;
-  private final double[] lossRe;
-  private final double[] lossIm;
-  private final double[] shareRe;
-  private final double[] shareIm;
-  private final double[] centsRe;
-  private final double[] centsIm;
-  private final double[] speed;
+  private final double[][] bent;
+  private final double[][] bentBack;
+  private final double[][] movedRe;
+  private final double[][] movedIm;
+  private final double[][] secondRe;
+  private final double[][] secondIm;
+  private final double[][] alongPartial = new double[SHARED][];
+  private final double[][] acrossPartial = new double[SHARED][];
+
+  /** The slope's harmonics from the last partial's, mirrored, on. */
   private final double[] slopeRe;
+
   private final double[] slopeIm;
 
   /** The harmonics, as in {@link HarmonicTracks}. */
@@ -116,21 +128,20 @@ final class BentTone {
     }
     even = new double[half + 1];
     odd = new double[half + 1];
-    bent = new double[half + 1];
-    bentBack = new double[half + 1];
+    bent = new double[frames][half + 1];
+    bentBack = new double[frames][half + 1];
     slope = new double[half + 1];
     slopeBack = new double[half + 1];
-    movedRe = new double[partials];
-    movedIm = new double[partials];
-    lossRe = new double[partials];
-    lossIm = new double[partials];
-    shareRe = new double[partials];
-    shareIm = new double[partials];
-    centsRe = new double[partials];
-    centsIm = new double[partials];
-    speed = new double[partials];
-    slopeRe = new double[most + 1];
-    slopeIm = new double[most + 1];
+    movedRe = new double[frames][partials];
+    movedIm = new double[frames][partials];
+    secondRe = new double[frames][partials];
+    secondIm = new double[frames][partials];
+    for (int i = 0; i < SHARED; i++) {
+      alongPartial[i] = new double[partials];
+      acrossPartial[i] = new double[partials];
+    }
+    slopeRe = new double[partials + most + 1];
+    slopeIm = new double[partials + most + 1];
     re = new double[harmonics * frames];
     im = new double[harmonics * frames];
     changeRe = new double[harmonics * frames][parameters];
@@ -143,73 +154,16 @@ final class BentTone {
   }
 
   /**
-   * Works out the harmonics, and their derivatives where these are asked for.
+   * Works out the harmonics.
    *
    * @param p real parts of the partials' strengths, in what bends the amplifier half, then the
    *     imaginary parts, then the others
    */
-  void at(double[] p, boolean derivatives) {
-    double stiffness = Math.exp(p[other(LN_STIFFNESS)]);
-    double bias = p[other(BIAS)];
+  void at(double[] p) {
     for (int f = 0; f < frames; f++) {
-      double t = seconds[f];
-      Arrays.fill(even, 0, half + 1, bias);
-      Arrays.fill(odd, 0, half + 1, 0);
-      for (int j = 1; j <= partials; j++) {
-        double phase = 2 * Math.PI * f0Hz * t * j * (stretch(stiffness, j) - 1);
-        double perSecond = p[other(LOSS)] + p[other(LOSS_HIGH)] * j * j / 100.0;
-        double share = p[other(SECOND_SHARE)];
-        double turns = 2 * Math.PI * f0Hz * j * NEPERS_PER_CENT * t;
-        double gain = Math.exp(t * perSecond * (1 - SECOND_LOSS));
-        double secondRe = gain * Math.cos(turns * p[other(SECOND_CENTS)]);
-        double secondIm = gain * Math.sin(turns * p[other(SECOND_CENTS)]);
-        double bothRe = 1 - share + share * secondRe;
-        double bothIm = share * secondIm;
-        double loss = Math.exp(-t * perSecond);
-        double mr = loss * Math.cos(phase);
-        double mi = loss * Math.sin(phase);
-        double c = mr * bothRe - mi * bothIm;
-        double s = mr * bothIm + mi * bothRe;
-        movedRe[j - 1] = c;
-        movedIm[j - 1] = s;
-        if (derivatives) {
-          double size = bothRe * bothRe + bothIm * bothIm + 1e-12;
-          double qr = 1 - share + share * SECOND_LOSS * secondRe;
-          double qi = share * SECOND_LOSS * secondIm;
-          lossRe[j - 1] = -t * (qr * bothRe + qi * bothIm) / size;
-          lossIm[j - 1] = -t * (qi * bothRe - qr * bothIm) / size;
-          shareRe[j - 1] = ((secondRe - 1) * bothRe + secondIm * bothIm) / size;
-          shareIm[j - 1] = (secondIm * bothRe - (secondRe - 1) * bothIm) / size;
-          double dr = -share * secondIm * turns;
-          double di = share * secondRe * turns;
-          centsRe[j - 1] = (dr * bothRe + di * bothIm) / size;
-          centsIm[j - 1] = (di * bothRe - dr * bothIm) / size;
-          double jj = stiffness * j * j;
-          speed[j - 1] =
-              t
-                  * Math.PI
-                  * f0Hz
-                  * j
-                  * stretch(stiffness, j)
-                  * (jj / (1 + jj) - stiffness / (1 + stiffness));
-        }
-        double a = p[j - 1] * c - p[partials + j - 1] * s;
-        double b = p[j - 1] * s + p[partials + j - 1] * c;
-        int row = j * (half + 1);
-        for (int n = 0; n <= half; n++) {
-          even[n] += a * cos[row + n];
-          odd[n] += b * sin[row + n];
-        }
-      }
-      for (int n = 0; n <= half; n++) {
-        bent[n] = bend(even[n] - odd[n]);
-        bentBack[n] = bend(even[n] + odd[n]);
-      }
-      double turn = p[other(DETUNE)] * t + p[other(SETTLE)] * settled[f];
-      if (derivatives) {
-        slopes();
-      }
-      fold(bent, bentBack);
+      wave(p, f);
+      fold(bent[f], bentBack[f]);
+      double turn = turn(p, f);
       for (int k = 1; k <= harmonics; k++) {
         double x = along(even, cos, k);
         double y = -along(odd, sin, k);
@@ -218,11 +172,114 @@ final class BentTone {
         int at = (k - 1) * frames + f;
         re[at] = x * c - y * s;
         im[at] = x * s + y * c;
-        if (derivatives) {
-          change(p, k, f, c, s);
-        }
       }
     }
+  }
+
+  /**
+   * Works out the derivatives.
+   *
+   * @param p what {@link #at} was called with last
+   */
+  void changes(double[] p) {
+    for (int f = 0; f < frames; f++) {
+      slopes(f);
+      partialChanges(p, f);
+      double turn = turn(p, f);
+      for (int k = 1; k <= harmonics; k++) {
+        change(k, f, Math.cos(k * turn), Math.sin(k * turn));
+      }
+    }
+  }
+
+  private double turn(double[] p, int f) {
+    return p[other(DETUNE)] * seconds[f] + p[other(SETTLE)] * settled[f];
+  }
+
+  /** What the amplifier makes of a period of the string's sound at a moment. */
+  private void wave(double[] p, int f) {
+    double t = seconds[f];
+    double stiffness = Math.exp(p[other(LN_STIFFNESS)]);
+    double share = p[other(SECOND_SHARE)];
+    Arrays.fill(even, p[other(BIAS)]);
+    Arrays.fill(odd, 0);
+    for (int j = 1; j <= partials; j++) {
+      double phase = 2 * Math.PI * f0Hz * t * j * (stretch(stiffness, j) - 1);
+      double perSecond = p[other(LOSS)] + p[other(LOSS_HIGH)] * j * j / 100.0;
+      double turns = 2 * Math.PI * f0Hz * j * NEPERS_PER_CENT * t * p[other(SECOND_CENTS)];
+      double gain = Math.exp(t * perSecond * (1 - SECOND_LOSS));
+      double sr = gain * Math.cos(turns);
+      double si = gain * Math.sin(turns);
+      double bothRe = 1 - share + share * sr;
+      double bothIm = share * si;
+      double loss = Math.exp(-t * perSecond);
+      double mr = loss * Math.cos(phase);
+      double mi = loss * Math.sin(phase);
+      double c = mr * bothRe - mi * bothIm;
+      double s = mr * bothIm + mi * bothRe;
+      secondRe[f][j - 1] = sr;
+      secondIm[f][j - 1] = si;
+      movedRe[f][j - 1] = c;
+      movedIm[f][j - 1] = s;
+      double a = p[j - 1] * c - p[partials + j - 1] * s;
+      double b = p[j - 1] * s + p[partials + j - 1] * c;
+      int row = j * (half + 1);
+      for (int n = 0; n <= half; n++) {
+        even[n] += a * cos[row + n];
+        odd[n] += b * sin[row + n];
+      }
+    }
+    double[] forward = bent[f];
+    double[] back = bentBack[f];
+    for (int n = 0; n <= half; n++) {
+      forward[n] = bend(even[n] - odd[n]);
+      back[n] = bend(even[n] + odd[n]);
+    }
+  }
+
+  /**
+   * How each partial changes with the parameters that are all partials': as what times its real
+   * strength's change, and what times the imaginary one's, it comes to.
+   */
+  private void partialChanges(double[] p, int f) {
+    double t = seconds[f];
+    double stiffness = Math.exp(p[other(LN_STIFFNESS)]);
+    double share = p[other(SECOND_SHARE)];
+    for (int j = 1; j <= partials; j++) {
+      double sr = secondRe[f][j - 1];
+      double si = secondIm[f][j - 1];
+      double bothRe = 1 - share + share * sr;
+      double bothIm = share * si;
+      double size = bothRe * bothRe + bothIm * bothIm + 1e-12;
+      double qr = 1 - share + share * SECOND_LOSS * sr;
+      double qi = share * SECOND_LOSS * si;
+      double lossRe = -t * (qr * bothRe + qi * bothIm) / size;
+      double lossIm = -t * (qi * bothRe - qr * bothIm) / size;
+      partialChange(p, j, SHARED_LOSS, lossRe, lossIm);
+      double square = j * j / 100.0;
+      partialChange(p, j, SHARED_LOSS_HIGH, lossRe * square, lossIm * square);
+      double jj = stiffness * j * j;
+      double bent = jj / (1 + jj) - stiffness / (1 + stiffness);
+      double speed = t * Math.PI * f0Hz * j * stretch(stiffness, j) * bent;
+      partialChange(p, j, SHARED_STIFFNESS, 0, speed);
+      double shareRe = ((sr - 1) * bothRe + si * bothIm) / size;
+      double shareIm = (si * bothRe - (sr - 1) * bothIm) / size;
+      partialChange(p, j, SHARED_SHARE, shareRe, shareIm);
+      double turns = 2 * Math.PI * f0Hz * j * NEPERS_PER_CENT * t;
+      double dr = -share * si * turns;
+      double di = share * sr * turns;
+      double centsRe = (dr * bothRe + di * bothIm) / size;
+      double centsIm = (di * bothRe - dr * bothIm) / size;
+      partialChange(p, j, SHARED_CENTS, centsRe, centsIm);
+    }
+  }
+
+  /** The partial's logarithm changes by re + i im: so do its strength's parts. */
+  private void partialChange(double[] p, int j, int which, double re, double im) {
+    double a = p[j - 1];
+    double b = p[partials + j - 1];
+    alongPartial[which][j - 1] = a * re - b * im;
+    acrossPartial[which][j - 1] = a * im + b * re;
   }
 
   private static double stretch(double stiffness, int j) {
@@ -233,15 +290,24 @@ final class BentTone {
     return 1 - 2 / (Math.exp(2 * v) + 1);
   }
 
-  private void slopes() {
+  private void slopes(int f) {
+    double[] forward = bent[f];
+    double[] back = bentBack[f];
     for (int n = 0; n <= half; n++) {
-      slope[n] = 1 - bent[n] * bent[n];
-      slopeBack[n] = 1 - bentBack[n] * bentBack[n];
+      slope[n] = 1 - forward[n] * forward[n];
+      slopeBack[n] = 1 - back[n] * back[n];
     }
     fold(slope, slopeBack);
+    int middle = partials;
     for (int k = 0; k <= harmonics + partials; k++) {
-      slopeRe[k] = along(even, cos, k);
-      slopeIm[k] = -along(odd, sin, k);
+      double x = along(even, cos, k);
+      double y = -along(odd, sin, k);
+      slopeRe[middle + k] = x;
+      slopeIm[middle + k] = y;
+      if (k <= partials) {
+        slopeRe[middle - k] = x;
+        slopeIm[middle - k] = -y;
+      }
     }
   }
 
@@ -270,83 +336,66 @@ final class BentTone {
     return (a + b + (c + d)) / points;
   }
 
-  private void change(double[] p, int k, int f, double c, double s) {
-    double t = seconds[f];
+  private void change(int k, int f, double c, double s) {
     int at = (k - 1) * frames + f;
     double[] toRe = changeRe[at];
     double[] toIm = changeIm[at];
-    int o = 2 * partials;
-    double turn = k * settled[f];
-    double x0 = 0;
-    double y0 = 0;
-    double x1 = 0;
-    double y1 = 0;
-    double x2 = 0;
-    double y2 = 0;
-    double x3 = 0;
-    double y3 = 0;
-    double x4 = 0;
-    double y4 = 0;
-    for (int j = 0; j < partials; j++) {
-      int low = Math.abs(k - j - 1);
-      int high = k + j + 1;
-      double lowRe = slopeRe[low];
-      double lowIm = k < j + 1 ? -slopeIm[low] : slopeIm[low];
-      double mr = 0.5 * movedRe[j];
-      double mi = 0.5 * movedIm[j];
-      double downRe = mr * lowRe - mi * lowIm;
-      double downIm = mr * lowIm + mi * lowRe;
-      double upRe = mr * slopeRe[high] + mi * slopeIm[high];
-      double upIm = mr * slopeIm[high] - mi * slopeRe[high];
+    double[] mr = movedRe[f];
+    double[] mi = movedIm[f];
+    int up = partials + k + 1;
+    int down = partials + k - 1;
+    for (int j = 0; j < mr.length; j++) {
+      double r = 0.5 * mr[j];
+      double i = 0.5 * mi[j];
+      double downRe = r * slopeRe[down - j] - i * slopeIm[down - j];
+      double downIm = r * slopeIm[down - j] + i * slopeRe[down - j];
+      double upRe = r * slopeRe[up + j] + i * slopeIm[up + j];
+      double upIm = r * slopeIm[up + j] - i * slopeRe[up + j];
       double xr = downRe + upRe;
       double xi = downIm + upIm;
       double yr = upIm - downIm;
       double yi = downRe - upRe;
-      double ar = xr * c - xi * s;
-      double ai = xr * s + xi * c;
-      double br = yr * c - yi * s;
-      double bi = yr * s + yi * c;
-      toRe[j] = ar;
-      toIm[j] = ai;
-      toRe[partials + j] = br;
-      toIm[partials + j] = bi;
-      double pr = p[j];
-      double pi = p[partials + j];
-      double u = pr * lossRe[j] - pi * lossIm[j];
-      double v = pr * lossIm[j] + pi * lossRe[j];
-      double re = u * ar + v * br;
-      double im = u * ai + v * bi;
-      x0 += re;
-      y0 += im;
-      double square = (j + 1) * (j + 1) / 100.0;
-      x1 += re * square;
-      y1 += im * square;
-      x2 += speed[j] * (pr * br - pi * ar);
-      y2 += speed[j] * (pr * bi - pi * ai);
-      u = pr * shareRe[j] - pi * shareIm[j];
-      v = pr * shareIm[j] + pi * shareRe[j];
-      x3 += u * ar + v * br;
-      y3 += u * ai + v * bi;
-      u = pr * centsRe[j] - pi * centsIm[j];
-      v = pr * centsIm[j] + pi * centsRe[j];
-      x4 += u * ar + v * br;
-      y4 += u * ai + v * bi;
+      toRe[j] = xr * c - xi * s;
+      toIm[j] = xr * s + xi * c;
+      toRe[mr.length + j] = yr * c - yi * s;
+      toIm[mr.length + j] = yr * s + yi * c;
     }
-    toRe[o + BIAS] = slopeRe[k] * c - slopeIm[k] * s;
-    toIm[o + BIAS] = slopeRe[k] * s + slopeIm[k] * c;
-    toRe[o + LOSS] = x0;
-    toIm[o + LOSS] = y0;
-    toRe[o + LOSS_HIGH] = x1;
-    toIm[o + LOSS_HIGH] = y1;
+    int o = 2 * partials;
+    double t = seconds[f];
+    double turn = k * settled[f];
+    double sr = slopeRe[partials + k];
+    double si = slopeIm[partials + k];
+    toRe[o + BIAS] = sr * c - si * s;
+    toIm[o + BIAS] = sr * s + si * c;
     toRe[o + DETUNE] = -k * t * im[at];
     toIm[o + DETUNE] = k * t * re[at];
     toRe[o + SETTLE] = -turn * im[at];
     toIm[o + SETTLE] = turn * re[at];
-    toRe[o + LN_STIFFNESS] = x2;
-    toIm[o + LN_STIFFNESS] = y2;
-    toRe[o + SECOND_SHARE] = x3;
-    toIm[o + SECOND_SHARE] = y3;
-    toRe[o + SECOND_CENTS] = x4;
-    toIm[o + SECOND_CENTS] = y4;
+    for (int i = 0; i < SHARED; i++) {
+      toRe[o + OF_SHARED[i]] = shared(toRe, i);
+      toIm[o + OF_SHARED[i]] = shared(toIm, i);
+    }
+  }
+
+  /** All partials' share in a change, in four sums that do not wait. */
+  private double shared(double[] change, int which) {
+    double[] a = alongPartial[which];
+    double[] b = acrossPartial[which];
+    int n = a.length;
+    double even = 0;
+    double odd = 0;
+    double evenAcross = 0;
+    double oddAcross = 0;
+    int j = 0;
+    for (; j + 1 < n; j += 2) {
+      even += a[j] * change[j];
+      odd += a[j + 1] * change[j + 1];
+      evenAcross += b[j] * change[n + j];
+      oddAcross += b[j + 1] * change[n + j + 1];
+    }
+    if (j < n) {
+      even += a[j] * change[j] + b[j] * change[n + j];
+    }
+    return even + odd + (evenAcross + oddAcross);
   }
 }

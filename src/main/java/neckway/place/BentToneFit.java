@@ -38,6 +38,9 @@ final class BentToneFit {
   /** How many {@link #beginning}s there are. */
   static final int BEGINNINGS = DRIVE_AND_BIAS.length;
 
+  /** Less than that, as a share of the misfit, is not worth another step. */
+  private static final double LEAST_GAIN = 0.03;
+
   private static final double SMALLEST_DAMPING = 1e-7;
   private static final int TRIES = 6;
 
@@ -201,21 +204,18 @@ final class BentToneFit {
     double damping = 1e-2;
     Arrays.fill(frameWeight, 1);
     double[] q = new double[p.length];
+    tone.at(p);
     for (int w = 0; w < weighings; w++) {
-      tone.at(p, true);
       rest();
       weighFrames(w == 0);
       double misfit = rest() + known(p);
       double before = misfit;
       for (int step = 0; step < steps; step++) {
-        if (step > 0) {
-          tone.at(p, true);
-        }
         equations(p);
         double better = Double.NaN;
         for (int i = 0; i < TRIES; i++) {
           solve(p, q, damping, true);
-          tone.at(q, false);
+          tone.at(q);
           double now = rest() + known(q);
           if (now < misfit) {
             better = now;
@@ -225,7 +225,7 @@ final class BentToneFit {
         }
         if (Double.isNaN(better)) {
           damping = 1e-2;
-          tone.at(p, false);
+          tone.at(p);
           rest();
           break;
         }
@@ -233,7 +233,7 @@ final class BentToneFit {
         double gained = misfit - better;
         misfit = better;
         damping = Math.max(damping / 4, SMALLEST_DAMPING);
-        if (gained < 1e-2 * misfit) {
+        if (gained < LEAST_GAIN * misfit) {
           break;
         }
       }
@@ -241,8 +241,6 @@ final class BentToneFit {
         break;
       }
     }
-    tone.at(p, false);
-    rest();
     oddity();
     double sum = known(p);
     for (double o : odd) {
@@ -256,7 +254,7 @@ final class BentToneFit {
    * the inverse of the normal equations.
    */
   double error(double[] p, int which) {
-    tone.at(p, true);
+    tone.at(p);
     rest();
     equations(p);
     Arrays.fill(gradient, 0);
@@ -326,7 +324,9 @@ final class BentToneFit {
     return sum;
   }
 
+  /** The normal equations where the tone is. */
   private void equations(double[] p) {
+    tone.changes(p);
     int count = p.length;
     for (int i = 0; i < count; i++) {
       double s2 = spread[i] * spread[i];
@@ -402,6 +402,25 @@ final class BentToneFit {
     }
   }
 
+  /** Product of the beginnings of two rows of the factor, in four sums that do not wait. */
+  private double dot(int one, int other, int length) {
+    double a = 0;
+    double b = 0;
+    double c = 0;
+    double d = 0;
+    int m = 0;
+    for (; m + 3 < length; m += 4) {
+      a += factor[one + m] * factor[other + m];
+      b += factor[one + m + 1] * factor[other + m + 1];
+      c += factor[one + m + 2] * factor[other + m + 2];
+      d += factor[one + m + 3] * factor[other + m + 3];
+    }
+    for (; m < length; m++) {
+      a += factor[one + m] * factor[other + m];
+    }
+    return a + b + (c + d);
+  }
+
   private void solve(double[] p, double[] q, double damping, boolean bounded) {
     int count = p.length;
     for (int i = 0; i < count; i++) {
@@ -410,9 +429,7 @@ final class BentToneFit {
         if (i == j) {
           sum += damping * (sum + 1e-6);
         }
-        for (int m = 0; m < j; m++) {
-          sum -= factor[i * count + m] * factor[j * count + m];
-        }
+        sum -= dot(i * count, j * count, j);
         factor[i * count + j] =
             i == j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / factor[j * count + j];
       }

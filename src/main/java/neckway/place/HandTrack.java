@@ -58,6 +58,10 @@ public final class HandTrack {
       this.onPitch = onPitch;
       this.stray = stray;
     }
+
+    boolean driven() {
+      return evidence.filter(StringEvidence::driven).isPresent();
+    }
   }
 
   /**
@@ -354,12 +358,17 @@ public final class HandTrack {
     return log;
   }
 
-  /** Whether a step's note began without a stroke and straight after the step before. */
+  /**
+   * Whether a step's note began without a stroke and straight after the step before. In overdriven
+   * sound a stroke may be missed, more often where the string before still rings than on the same
+   * string; there only a slide counts.
+   */
   private boolean followsOn(int step) {
     Note first = bySteps.get(step).get(0);
     int at = notes.indexOf(first);
     return first.onPitch
         && first.heard.start() != HeardNote.Start.PLUCK
+        && (first.heard.start() == HeardNote.Start.SLIDE || !first.driven())
         && at > 0
         && !notes.get(at - 1).stray
         && notes.get(at - 1).onPitch

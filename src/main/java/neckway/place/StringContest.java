@@ -1,6 +1,7 @@
 package neckway.place;
 
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.function.Supplier;
@@ -16,7 +17,7 @@ final class StringContest {
    * Nobody catches up with a lead of so many nats, where the leader leaves no more than that of the
    * harmonics, as a share of their strength.
    */
-  private static final double LEAD = 10;
+  private static final double LEAD = 7;
 
   private static final double EXPLAINED = 0.07;
 
@@ -28,6 +29,20 @@ final class StringContest {
 
   /** After so many idle rounds nothing more is expected of a fit that is solved. */
   private static final int IDLE_ROUNDS = 2;
+
+  /** The same where the strings lie no farther apart than {@link #CLOSE}: all in one valley. */
+  private static final int IDLE_ROUNDS_CLOSE = 1;
+
+  /** In ln B. */
+  private static final double CLOSE = 0.3;
+
+  /** A fit that is not solved by then will not be. */
+  private static final int MOST_ROUNDS = 6;
+
+  /** Steps of a fit for each weighing of the frames, and weighings. */
+  private static final int STEPS = 8;
+
+  private static final int WEIGHINGS = 6;
 
   /** How much less a string's stiffness may stray before it is known how good the fits are. */
   private static final double FIRST_SHARPNESS = 0.5;
@@ -56,14 +71,15 @@ final class StringContest {
     this.candidates = candidates;
     this.ln = fits.get(0).other(BentTone.LN_STIFFNESS);
     this.best = new Fitted[candidates.size()];
+    int idleRounds = apart(candidates) < CLOSE ? IDLE_ROUNDS_CLOSE : IDLE_ROUNDS;
     double before = Double.POSITIVE_INFINITY;
     int idle = 0;
-    for (int round = 0; round < BentToneFit.BEGINNINGS && !decided(); round++) {
+    for (int round = 0; round < MOST_ROUNDS && !decided(); round++) {
       round(round);
       double sum = Arrays.stream(best).mapToDouble(a -> Math.log(a.misfit())).sum();
       idle = before - sum < GAIN ? idle + 1 : 0;
       before = sum;
-      if (idle >= IDLE_ROUNDS && leftShare() < SOLVED) {
+      if (idle >= idleRounds && leftShare() < SOLVED) {
         break;
       }
     }
@@ -91,6 +107,12 @@ final class StringContest {
 
   private double leftShare() {
     return fits.get(0).leftShare(best[leader()].misfit());
+  }
+
+  private static double apart(List<Candidate> candidates) {
+    DoubleSummaryStatistics ln =
+        candidates.stream().mapToDouble(Candidate::lnStiffness).summaryStatistics();
+    return ln.getMax() - ln.getMin();
   }
 
   private void round(int round) {
@@ -128,7 +150,7 @@ final class StringContest {
     double spread = candidate.spread() * sharpness;
     BentToneFit fit = fits.get(c);
     fit.expect(candidate.lnStiffness(), spread);
-    double misfit = fit.improve(p, 15, 6);
+    double misfit = fit.improve(p, STEPS, WEIGHINGS);
     double z = (p[ln] - candidate.lnStiffness()) / spread;
     best[c] = Fitted.better(best[c], new Fitted(p, misfit - z * z));
   }

@@ -1,6 +1,7 @@
 package neckway.place;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleBiFunction;
@@ -23,6 +24,12 @@ final class StringLikelihood {
    */
   static final double COVERED = 0.1;
 
+  /**
+   * Share of overdriven notes of other strings whose fits favour the least stiff one: there is so
+   * little of their own partials in the sound that it seems to have none.
+   */
+  static final double COVERED_FIT = 0.03;
+
   /** B of a string that sounds so, and its spread. */
   private static final double LN_COVERED_STIFFNESS = Math.log(8e-6);
 
@@ -30,10 +37,16 @@ final class StringLikelihood {
 
   private final GuitarProfile guitar;
   private final int frets;
+  private final GuitarString leastStiff;
 
   StringLikelihood(GuitarProfile guitar, int frets) {
     this.guitar = guitar;
     this.frets = frets;
+    this.leastStiff =
+        guitar.strings().stream()
+            .min(Comparator.comparingDouble(StringProfile::lnStiffness))
+            .orElseThrow()
+            .string();
   }
 
   /**
@@ -68,11 +81,15 @@ final class StringLikelihood {
     double[] fit = fits.logLikelihoods();
     double most = Arrays.stream(fit).max().orElseThrow();
     double sum = Arrays.stream(fit).map(log -> Math.exp(log - most)).sum();
+    double even = 1.0 / fit.length;
+    int least = strings.indexOf(leastStiff);
+    double covered = spectrum.driven() && least >= 0 ? COVERED_FIT : 0;
+    double ofLeast = least < 0 ? 0 : Math.exp(fit[least] - most) / sum;
     double[] log = spectrum.logs();
     for (int i = 0; i < log.length; i++) {
       int at = strings.indexOf(new GuitarString(i + 1));
-      double even = 1.0 / fit.length;
       double own = at < 0 ? even : Math.exp(fit[at] - most) / sum;
+      own = at < 0 ? own : (1 - covered) * own + covered * ofLeast;
       log[i] += Math.log((1 - fits.astray()) * own + fits.astray() * even);
     }
     return new StringEvidence(log, spectrum.reading(), Optional.empty());

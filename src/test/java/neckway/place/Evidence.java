@@ -22,6 +22,11 @@ public final class Evidence {
 
   /** Evidence of a note in sound that is surely overdriven. */
   public static StringEvidence overdriven(double[] log) {
-    return new StringEvidence(log, Optional.of(level(0.99)), Optional.empty());
+    return overdriven(log, 0.99);
+  }
+
+  /** Evidence of a note in sound that was taken to be overdriven with a probability. */
+  static StringEvidence overdriven(double[] log, double driven) {
+    return new StringEvidence(log, Optional.of(level(driven)), Optional.empty());
   }
 }

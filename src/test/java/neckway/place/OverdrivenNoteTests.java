@@ -181,18 +181,19 @@ class OverdrivenNoteTests {
     p[tone.other(BentTone.LN_STIFFNESS)] = LN[1];
     p[tone.other(BentTone.SECOND_SHARE)] = 0.2;
     p[tone.other(BentTone.SECOND_CENTS)] = 1.5;
-    tone.at(p, true);
+    tone.at(p);
+    tone.changes(p);
     double[][] changeRe = tone.changeRe.clone();
     double[][] changeIm = tone.changeIm.clone();
     for (int i = 0; i < p.length; i++) {
       double step = 1e-5 * Math.max(1, Math.abs(p[i]));
       double at = p[i];
       p[i] = at + step;
-      tone.at(p, false);
+      tone.at(p);
       double[] re = tone.re.clone();
       double[] im = tone.im.clone();
       p[i] = at - step;
-      tone.at(p, false);
+      tone.at(p);
       p[i] = at;
       for (int d = 0; d < re.length; d++) {
         assertThat(changeRe[d][i])

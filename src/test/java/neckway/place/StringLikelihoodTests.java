@@ -73,6 +73,23 @@ class StringLikelihoodTests {
     assertThat(share(driven, 4)).isBetween(0.34, 0.6);
   }
 
+  /** How much likelier a string is by fits that speak for another one by 20 nats, surely. */
+  private double against(int string, int favoured, double driven) {
+    StringEvidence spectrum = Evidence.overdriven(new double[GuitarString.MAX_STRINGS], driven);
+    List<GuitarString> both = List.of(new GuitarString(string), new GuitarString(favoured));
+    StringEvidence fitted =
+        likelihood.fitted(spectrum, both, new OverdrivenNote.Weighed(new double[] {-20, 0}, 1e-6));
+    return Math.exp(fitted.log(both.get(0)) - fitted.log(both.get(1)));
+  }
+
+  @Test
+  void fitsToOverdrivenSoundSpeakLessForTheLeastStiffString() {
+    assertThat(against(2, 1, 0.99)).isEqualTo(StringLikelihood.COVERED_FIT, within(1e-3));
+    assertThat(against(2, 1, 0.01)).isLessThan(1e-5);
+    assertThat(against(1, 2, 0.99)).isLessThan(1e-5);
+    assertThat(against(2, 3, 0.99)).isLessThan(1e-5);
+  }
+
   @Test
   void theShareIsThatOfTheLikeliest() {
     assertThat(Evidence.share(likelihood.of(D3_OR_MORE, fifth(0.01))))
