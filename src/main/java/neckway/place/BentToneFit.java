@@ -39,7 +39,7 @@ final class BentToneFit {
   static final int BEGINNINGS = DRIVE_AND_BIAS.length;
 
   /** Less than that, as a share of the misfit, is not worth another step. */
-  private static final double LEAST_GAIN = 0.03;
+  private static final double LEAST_GAIN = 0.01;
 
   private static final double SMALLEST_DAMPING = 1e-7;
   private static final int TRIES = 6;

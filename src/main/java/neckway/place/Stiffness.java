@@ -89,7 +89,10 @@ public final class Stiffness {
   private final double sampleRateHz;
   private final SpectrumPeaks peaks;
   private final double[] lnStiffness = new double[GRID];
-  private final double[] harmonicCents = new double[MOST_PARTIALS + 1];
+
+  /** Of each partial, from the first at 1, over the ideal string's fundamental, by ln B. */
+  private final double[][] partialCents = new double[GRID][MOST_PARTIALS + 1];
+
   private final double[] peakCents = new double[SpectrumPeaks.MOST_PEAKS];
   private final double[] peakWeight = new double[SpectrumPeaks.MOST_PEAKS];
   private final int[] nearestPeak = new int[(int) ((HIGHEST_CENTS - LOWEST_CENTS) / CELL_CENTS)];
@@ -111,8 +114,11 @@ public final class Stiffness {
     for (int i = 0; i < GRID; i++) {
       lnStiffness[i] = Math.log(LOWEST) + i * Math.log(HIGHEST / LOWEST) / (GRID - 1);
     }
-    for (int k = 1; k <= MOST_PARTIALS; k++) {
-      harmonicCents[k] = CENTS_PER_NEPER * Math.log(k);
+    for (int i = 0; i < GRID; i++) {
+      double stiffness = Math.exp(lnStiffness[i]);
+      for (int k = 1; k <= MOST_PARTIALS; k++) {
+        partialCents[i][k] = CENTS_PER_NEPER * (Math.log(k) + 0.5 * Math.log1p(stiffness * k * k));
+      }
     }
   }
 
@@ -148,7 +154,7 @@ public final class Stiffness {
     double[][] curves = new double[HARMONIC_SHARES.length][GRID];
     double[] shiftCents = new double[GRID];
     for (int i = 0; i < GRID; i++) {
-      fit(Math.exp(lnStiffness[i]), topCents);
+      fit(partialCents[i], topCents);
       shiftCents[i] = sumOverPitch(i, curves);
     }
     double top = highest(curves[1]);
@@ -212,17 +218,16 @@ public final class Stiffness {
   }
 
   /** How much likelier the peaks are for partials of this B, for every shift of the pitch. */
-  private void fit(double stiffness, double topCents) {
+  private void fit(double[] cents, double topCents) {
     double[] few = product[0];
     double[] many = product[1];
     Arrays.fill(few, 1);
     Arrays.fill(many, 1);
     for (int k = 1; k <= MOST_PARTIALS; k++) {
-      double at = harmonicCents[k] + 0.5 * CENTS_PER_NEPER * Math.log1p(stiffness * k * k);
-      if (at > topCents) {
+      if (cents[k] > topCents) {
         return;
       }
-      double start = at - RANGE_CENTS;
+      double start = cents[k] - RANGE_CENTS;
       int cell = (int) ((start - LOWEST_CENTS) / CELL_CENTS);
       if (cell >= nearestPeak.length) {
         return;
@@ -296,11 +301,9 @@ public final class Stiffness {
         best = i;
       }
     }
-    double b = Math.exp(lnStiffness[best]);
     int partials = 0;
     for (int k = 1; k <= MOST_PARTIALS; k++) {
-      double cents =
-          harmonicCents[k] + 0.5 * CENTS_PER_NEPER * Math.log1p(b * k * k) + shiftCents[best];
+      double cents = partialCents[best][k] + shiftCents[best];
       int cell = (int) ((cents - LOWEST_CENTS) / CELL_CENTS);
       if (cell < nearestPeak.length) {
         double off = peakCents[nearestPeak[cell]] - cents;
