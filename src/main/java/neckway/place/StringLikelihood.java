@@ -25,8 +25,8 @@ final class StringLikelihood {
   static final double COVERED = 0.1;
 
   /**
-   * Share of overdriven notes of other strings whose fits favour the least stiff one: there is so
-   * little of their own partials in the sound that it seems to have none.
+   * Share of overdriven notes of other strings whose spectrum and fits favour the least stiff one:
+   * there is so little of their own partials in the sound that it seems to have none.
    */
   static final double COVERED_FIT = 0.03;
 
@@ -82,15 +82,20 @@ final class StringLikelihood {
     double most = Arrays.stream(fit).max().orElseThrow();
     double sum = Arrays.stream(fit).map(log -> Math.exp(log - most)).sum();
     double even = 1.0 / fit.length;
-    int least = strings.indexOf(leastStiff);
-    double covered = spectrum.driven() && least >= 0 ? COVERED_FIT : 0;
-    double ofLeast = least < 0 ? 0 : Math.exp(fit[least] - most) / sum;
     double[] log = spectrum.logs();
     for (int i = 0; i < log.length; i++) {
       int at = strings.indexOf(new GuitarString(i + 1));
       double own = at < 0 ? even : Math.exp(fit[at] - most) / sum;
-      own = at < 0 ? own : (1 - covered) * own + covered * ofLeast;
       log[i] += Math.log((1 - fits.astray()) * own + fits.astray() * even);
+    }
+    if (spectrum.driven() && strings.contains(leastStiff)) {
+      double covered = Math.log(COVERED_FIT) + log[leastStiff.number() - 1];
+      for (GuitarString string : strings) {
+        if (!string.equals(leastStiff)) {
+          int i = string.number() - 1;
+          log[i] = StiffnessReading.sum(Math.log(1 - COVERED_FIT) + log[i], covered);
+        }
+      }
     }
     return new StringEvidence(log, spectrum.reading(), Optional.empty());
   }
