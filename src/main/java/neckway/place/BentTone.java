@@ -49,16 +49,7 @@ final class BentTone {
   static final int OTHERS = 8;
 
   /** Of these each changes all partials. */
-  private static final int[] OF_SHARED = {
-    LOSS, LOSS_HIGH, LN_STIFFNESS, SECOND_SHARE, SECOND_CENTS
-  };
-
-  private static final int SHARED = OF_SHARED.length;
-  private static final int SHARED_LOSS = 0;
-  private static final int SHARED_LOSS_HIGH = 1;
-  private static final int SHARED_STIFFNESS = 2;
-  private static final int SHARED_SHARE = 3;
-  private static final int SHARED_CENTS = 4;
+  private static final int[] SHARED = {LOSS, LOSS_HIGH, LN_STIFFNESS, SECOND_SHARE, SECOND_CENTS};
 
   /** The string's second plane dies away this much more slowly than the first. */
   private static final double SECOND_LOSS = 0.35;
@@ -86,8 +77,11 @@ final class BentTone {
   private final double[][] movedIm;
   private final double[][] secondRe;
   private final double[][] secondIm;
-  private final double[][] alongPartial = new double[SHARED][];
-  private final double[][] acrossPartial = new double[SHARED][];
+
+  /** How each partial changes with what changes all, first index as in the parameters. */
+  private final double[][] alongPartial;
+
+  private final double[][] acrossPartial;
 
   /** The slope's harmonics from the last partial's, mirrored, on. */
   private final double[] slopeRe;
@@ -136,10 +130,8 @@ final class BentTone {
     movedIm = new double[frames][partials];
     secondRe = new double[frames][partials];
     secondIm = new double[frames][partials];
-    for (int i = 0; i < SHARED; i++) {
-      alongPartial[i] = new double[partials];
-      acrossPartial[i] = new double[partials];
-    }
+    alongPartial = new double[OTHERS][partials];
+    acrossPartial = new double[OTHERS][partials];
     slopeRe = new double[partials + most + 1];
     slopeIm = new double[partials + most + 1];
     re = new double[harmonics * frames];
@@ -255,22 +247,22 @@ final class BentTone {
       double qi = share * SECOND_LOSS * si;
       double lossRe = -t * (qr * bothRe + qi * bothIm) / size;
       double lossIm = -t * (qi * bothRe - qr * bothIm) / size;
-      partialChange(p, j, SHARED_LOSS, lossRe, lossIm);
+      partialChange(p, j, LOSS, lossRe, lossIm);
       double square = j * j / 100.0;
-      partialChange(p, j, SHARED_LOSS_HIGH, lossRe * square, lossIm * square);
+      partialChange(p, j, LOSS_HIGH, lossRe * square, lossIm * square);
       double jj = stiffness * j * j;
       double bent = jj / (1 + jj) - stiffness / (1 + stiffness);
       double speed = t * Math.PI * f0Hz * j * stretch(stiffness, j) * bent;
-      partialChange(p, j, SHARED_STIFFNESS, 0, speed);
+      partialChange(p, j, LN_STIFFNESS, 0, speed);
       double shareRe = ((sr - 1) * bothRe + si * bothIm) / size;
       double shareIm = (si * bothRe - (sr - 1) * bothIm) / size;
-      partialChange(p, j, SHARED_SHARE, shareRe, shareIm);
+      partialChange(p, j, SECOND_SHARE, shareRe, shareIm);
       double turns = 2 * Math.PI * f0Hz * j * NEPERS_PER_CENT * t;
       double dr = -share * si * turns;
       double di = share * sr * turns;
       double centsRe = (dr * bothRe + di * bothIm) / size;
       double centsIm = (di * bothRe - dr * bothIm) / size;
-      partialChange(p, j, SHARED_CENTS, centsRe, centsIm);
+      partialChange(p, j, SECOND_CENTS, centsRe, centsIm);
     }
   }
 
@@ -320,20 +312,9 @@ final class BentTone {
     }
   }
 
-  /** Mean over a period of a wave times a row of a table, in four sums that do not wait. */
+  /** Mean over a period of a wave times a row of a table. */
   private double along(double[] part, double[] table, int k) {
-    int row = k * (half + 1);
-    double a = part[half] * table[row + half];
-    double b = 0;
-    double c = 0;
-    double d = 0;
-    for (int n = 0; n < half; n += 4) {
-      a += part[n] * table[row + n];
-      b += part[n + 1] * table[row + n + 1];
-      c += part[n + 2] * table[row + n + 2];
-      d += part[n + 3] * table[row + n + 3];
-    }
-    return (a + b + (c + d)) / points;
+    return DotProduct.of(part, 0, table, k * (half + 1), half + 1) / points;
   }
 
   private void change(int k, int f, double c, double s) {
@@ -371,31 +352,15 @@ final class BentTone {
     toIm[o + DETUNE] = k * t * re[at];
     toRe[o + SETTLE] = -turn * im[at];
     toIm[o + SETTLE] = turn * re[at];
-    for (int i = 0; i < SHARED; i++) {
-      toRe[o + OF_SHARED[i]] = shared(toRe, i);
-      toIm[o + OF_SHARED[i]] = shared(toIm, i);
+    for (int which : SHARED) {
+      toRe[o + which] = shared(toRe, which);
+      toIm[o + which] = shared(toIm, which);
     }
   }
 
-  /** All partials' share in a change, in four sums that do not wait. */
+  /** All partials' share in a change. */
   private double shared(double[] change, int which) {
-    double[] a = alongPartial[which];
-    double[] b = acrossPartial[which];
-    int n = a.length;
-    double even = 0;
-    double odd = 0;
-    double evenAcross = 0;
-    double oddAcross = 0;
-    int j = 0;
-    for (; j + 1 < n; j += 2) {
-      even += a[j] * change[j];
-      odd += a[j + 1] * change[j + 1];
-      evenAcross += b[j] * change[n + j];
-      oddAcross += b[j + 1] * change[n + j + 1];
-    }
-    if (j < n) {
-      even += a[j] * change[j] + b[j] * change[n + j];
-    }
-    return even + odd + (evenAcross + oddAcross);
+    return DotProduct.of(alongPartial[which], 0, change, 0, partials)
+        + DotProduct.of(acrossPartial[which], 0, change, partials, partials);
   }
 }

@@ -402,25 +402,6 @@ final class BentToneFit {
     }
   }
 
-  /** Product of the beginnings of two rows of the factor, in four sums that do not wait. */
-  private double dot(int one, int other, int length) {
-    double a = 0;
-    double b = 0;
-    double c = 0;
-    double d = 0;
-    int m = 0;
-    for (; m + 3 < length; m += 4) {
-      a += factor[one + m] * factor[other + m];
-      b += factor[one + m + 1] * factor[other + m + 1];
-      c += factor[one + m + 2] * factor[other + m + 2];
-      d += factor[one + m + 3] * factor[other + m + 3];
-    }
-    for (; m < length; m++) {
-      a += factor[one + m] * factor[other + m];
-    }
-    return a + b + (c + d);
-  }
-
   private void solve(double[] p, double[] q, double damping, boolean bounded) {
     int count = p.length;
     for (int i = 0; i < count; i++) {
@@ -429,7 +410,7 @@ final class BentToneFit {
         if (i == j) {
           sum += damping * (sum + 1e-6);
         }
-        sum -= dot(i * count, j * count, j);
+        sum -= DotProduct.of(factor, i * count, factor, j * count, j);
         factor[i * count + j] =
             i == j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / factor[j * count + j];
       }
