@@ -4,13 +4,12 @@ import java.util.Arrays;
 import java.util.Optional;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
-import neckway.neck.Place;
 
 /**
  * Finds the stand of the hand on each step of one round from how well the notes' sound fits each
  * string: a hidden Markov model, whose states are the stands, solved by the forward-backward
- * algorithm (Rabiner 1989, equations 19 to 37, in logarithms). The hand seldom moves; where it is
- * planned to, it most likely does; where it may also, it may.
+ * algorithm (Rabiner 1989, equations 19 to 37, scaled as in 91 to 103). The hand seldom moves;
+ * where it is planned to, it most likely does; where it may also, it may.
  */
 final class HandDecoder {
   private static final double START_ELSEWHERE = 0.005;
@@ -26,13 +25,20 @@ final class HandDecoder {
   private static final double LOG_UNHEARD = Math.log(0.3);
 
   /** Of a note begun without a stroke on another string than the one before. */
-  private static final double LOG_OTHER_STRING = Math.log(0.05);
+  private static final double OTHER_STRING = 0.05;
 
-  private static final double LOG_SAME_STRING = Math.log(0.95);
+  private static final double SAME_STRING = 0.95;
 
   private final StandMap map;
   private final int round;
   private final ShiftPrior prior;
+
+  /** Index into the map's strings of the one on which a step lies in a stand, -1 for none. */
+  private final int[][] string;
+
+  /** Probability of a move before a step, [step][from][to], whatever the notes' beginnings. */
+  private final double[][][] moves;
+
   private final double[][] emission;
   private final boolean[] tied;
   private final double[][] forward;
@@ -42,19 +48,39 @@ final class HandDecoder {
     this.map = map;
     this.round = round;
     this.prior = prior;
-    this.emission = new double[map.steps()][map.stands()];
+    int n = map.stands();
+    this.emission = new double[map.steps()][n];
     this.tied = new boolean[map.steps()];
-    this.forward = new double[map.steps()][map.stands()];
-    this.backward = new double[map.steps()][map.stands()];
+    this.forward = new double[map.steps()][n];
+    this.backward = new double[map.steps()][n];
+    this.string = new int[map.steps()][n];
+    this.moves = new double[map.steps()][n][n];
+    for (int step = 0; step < map.steps(); step++) {
+      for (int s = 0; s < n; s++) {
+        string[step][s] =
+            map.place(step, s + StandMap.LOWEST)
+                .map(place -> map.strings().indexOf(place.string()))
+                .orElse(-1);
+        moves(step, s);
+      }
+    }
+  }
+
+  /** Forgets what was heard. */
+  void clear() {
+    for (double[] e : emission) {
+      Arrays.fill(e, 0);
+    }
+    Arrays.fill(tied, false);
   }
 
   /** A step's own pitch was heard. */
   void heard(int step, Optional<StringEvidence> evidence) {
     for (int s = 0; s < map.stands(); s++) {
-      Optional<Place> place = place(step, s);
       double log = LOG_UNPLAYABLE;
-      if (place.isPresent()) {
-        log = evidence.map(e -> e.log(place.get().string())).orElse(0.0);
+      if (string[step][s] >= 0) {
+        GuitarString here = map.strings().get(string[step][s]);
+        log = evidence.map(e -> e.log(here)).orElse(0.0);
       }
       emission[step][s] += Math.max(LOG_UNPLAYABLE, log);
     }
@@ -74,7 +100,7 @@ final class HandDecoder {
    */
   void leftOut(int step, boolean timeForIt) {
     for (int s = 0; s < map.stands(); s++) {
-      if (place(step, s).isPresent()) {
+      if (string[step][s] >= 0) {
         emission[step][s] += timeForIt ? LOG_UNHEARD : LOG_SLIPPED;
       }
     }
@@ -96,10 +122,6 @@ final class HandDecoder {
         s + StandMap.LOWEST == 0 ? 1 - (map.stands() - 1) * START_ELSEWHERE : START_ELSEWHERE);
   }
 
-  private Optional<Place> place(int step, int s) {
-    return map.place(step, s + StandMap.LOWEST);
-  }
-
   /**
    * Solves for the steps so far.
    *
@@ -107,72 +129,105 @@ final class HandDecoder {
    */
   HandReading solve(int last) {
     int n = map.stands();
-    for (int s = 0; s < n; s++) {
-      forward[0][s] = start(s) + emission[0][s];
-    }
-    double[] sum = new double[n];
-    for (int t = 1; t <= last; t++) {
-      for (int to = 0; to < n; to++) {
-        for (int from = 0; from < n; from++) {
-          sum[from] = forward[t - 1][from] + move(t, from, to);
-        }
-        forward[t][to] = logSum(sum) + emission[t][to];
-      }
-    }
-    Arrays.fill(backward[last], 0);
-    for (int t = last; t > 0; t--) {
-      for (int from = 0; from < n; from++) {
-        for (int to = 0; to < n; to++) {
-          sum[to] = move(t, from, to) + emission[t][to] + backward[t][to];
-        }
-        backward[t - 1][from] = logSum(sum);
-      }
-    }
-    double total = logSum(forward[last]);
     double[][] stand = new double[last + 1][n];
     double[][] up = new double[last + 1][n];
     double[][] down = new double[last + 1][n];
+    double[][] weight = new double[last + 1][];
+    double logLikelihood = 0;
     for (int t = 0; t <= last; t++) {
+      double most = Arrays.stream(emission[t]).max().orElseThrow();
+      weight[t] = Arrays.stream(emission[t]).map(log -> Math.exp(log - most)).toArray();
+      for (int to = 0; to < n; to++) {
+        double before = t == 0 ? Math.exp(start(to)) : 0;
+        for (int from = 0; from < n && t > 0; from++) {
+          before += forward[t - 1][from] * probability(t, from, to);
+        }
+        forward[t][to] = before * weight[t][to];
+      }
+      logLikelihood += most + Math.log(scale(forward[t]));
+    }
+    Arrays.fill(backward[last], 1);
+    for (int t = last; t >= 0; t--) {
+      if (t > 0) {
+        fillBackward(t, weight[t]);
+      }
+      double sum = 0;
       for (int s = 0; s < n; s++) {
-        stand[t][s] = Math.exp(forward[t][s] + backward[t][s] - total);
-        if (t > 0 && s > 0) {
-          up[t][s] = moved(t, s - 1, s, total);
-        }
-        if (t > 0 && s + 1 < n) {
-          down[t][s] = moved(t, s + 1, s, total);
-        }
+        stand[t][s] = forward[t][s] * backward[t][s];
+        sum += stand[t][s];
+      }
+      for (int s = 0; s < n; s++) {
+        stand[t][s] /= sum;
       }
     }
-    return new HandReading(map, stand, up, down, total);
+    for (int t = 1; t <= last; t++) {
+      double sum = 0;
+      for (int to = 0; to < n; to++) {
+        double after = weight[t][to] * backward[t][to];
+        for (int from = 0; from < n; from++) {
+          double p = forward[t - 1][from] * probability(t, from, to) * after;
+          sum += p;
+          if (from == to - 1) {
+            up[t][to] = p;
+          } else if (from == to + 1) {
+            down[t][to] = p;
+          }
+        }
+      }
+      for (int to = 0; to < n; to++) {
+        up[t][to] /= sum;
+        down[t][to] /= sum;
+      }
+    }
+    return new HandReading(map, stand, up, down, logLikelihood);
   }
 
-  private double moved(int t, int from, int to, double total) {
-    return Math.exp(
-        forward[t - 1][from] + move(t, from, to) + emission[t][to] + backward[t][to] - total);
+  private void fillBackward(int t, double[] weight) {
+    int n = map.stands();
+    for (int from = 0; from < n; from++) {
+      double sum = 0;
+      for (int to = 0; to < n; to++) {
+        sum += probability(t, from, to) * weight[to] * backward[t][to];
+      }
+      backward[t - 1][from] = sum;
+    }
+    scale(backward[t - 1]);
+  }
+
+  /** Makes the sum 1; returns what it was. */
+  private static double scale(double[] p) {
+    double sum = Arrays.stream(p).sum();
+    for (int s = 0; s < p.length; s++) {
+      p[s] /= sum;
+    }
+    return sum;
+  }
+
+  private void moves(int step, int from) {
+    boolean up = step <= map.top();
+    double shift = shift(step, from + StandMap.LOWEST, up);
+    for (int to = 0; to < map.stands(); to++) {
+      moves[step][from][to] =
+          switch (up ? to - from : from - to) {
+            case 0 -> 1 - shift - BACK - ASTRAY * (map.stands() - 2);
+            case 1 -> Math.max(shift, ASTRAY);
+            case -1 -> BACK;
+            default -> ASTRAY;
+          };
+    }
+  }
+
+  private double probability(int step, int from, int to) {
+    double p = moves[step][from][to];
+    if (tied[step] && string[step - 1][from] >= 0 && string[step][to] >= 0) {
+      p *= string[step - 1][from] == string[step][to] ? SAME_STRING : OTHER_STRING;
+    }
+    return p;
   }
 
   /** Logarithm of the probability that the hand goes from a stand to another before a step. */
   double move(int step, int from, int to) {
-    boolean up = step <= map.top();
-    int way = up ? to - from : from - to;
-    double shift = shift(step, from + StandMap.LOWEST, up);
-    double p =
-        switch (way) {
-          case 0 -> 1 - shift - BACK - ASTRAY * (map.stands() - 2);
-          case 1 -> Math.max(shift, ASTRAY);
-          case -1 -> BACK;
-          default -> ASTRAY;
-        };
-    double log = Math.log(p);
-    if (tied[step]) {
-      Optional<Place> before = place(step - 1, from);
-      Optional<Place> here = place(step, to);
-      if (before.isPresent() && here.isPresent()) {
-        log +=
-            before.get().string().equals(here.get().string()) ? LOG_SAME_STRING : LOG_OTHER_STRING;
-      }
-    }
-    return log;
+    return Math.log(probability(step, from, to));
   }
 
   /** Probability that the hand, still in a stand, now goes to the next one on its way. */
@@ -196,20 +251,5 @@ final class HandDecoder {
       }
     }
     return here / still;
-  }
-
-  private static double logSum(double[] logs) {
-    double most = Double.NEGATIVE_INFINITY;
-    for (double log : logs) {
-      most = Math.max(most, log);
-    }
-    if (most == Double.NEGATIVE_INFINITY) {
-      return most;
-    }
-    double sum = 0;
-    for (double log : logs) {
-      sum += Math.exp(log - most);
-    }
-    return most + Math.log(sum);
   }
 }

@@ -35,10 +35,10 @@ public final class HandTrack {
   private final Tuning tuning;
   private final int frets;
   private final double gapSeconds;
-  private final ShiftPrior prior = ShiftPrior.USUAL;
   private final List<Note> notes = new ArrayList<>();
   private final Map<Double, Note> byTime = new HashMap<>();
   private final List<List<Note>> bySteps = new ArrayList<>();
+  private final HandDecoder[] decoders;
   private final HandReading[] readings;
   private final Set<Integer> unnamed = new HashSet<>();
   private int last = -1;
@@ -75,6 +75,7 @@ public final class HandTrack {
     this.tuning = tuning;
     this.frets = frets;
     this.gapSeconds = gapSeconds;
+    this.decoders = new HandDecoder[route.rounds()];
     this.readings = new HandReading[route.rounds()];
     for (int i = 0; i < route.steps().size(); i++) {
       bySteps.add(new ArrayList<>());
@@ -323,7 +324,11 @@ public final class HandTrack {
   }
 
   private HandReading solve(int round) {
-    HandDecoder decoder = new HandDecoder(map, round, prior);
+    if (decoders[round] == null) {
+      decoders[round] = new HandDecoder(map, round, ShiftPrior.USUAL);
+    }
+    HandDecoder decoder = decoders[round];
+    decoder.clear();
     int end = Math.min(map.steps() - 1, last - map.index(round, 0));
     for (int step = 0; step <= end; step++) {
       List<Note> here = bySteps.get(map.index(round, step));

@@ -110,12 +110,14 @@ public final class NoteSounds {
 
   private void examine(HeardNote note, double end, double now) {
     long from = Math.round(note.time() * sampleRateHz);
-    int length = (int) Math.min(stretch.length, Math.round(end * sampleRateHz) - from);
+    long sounding = Math.max(0, Math.round(end * sampleRateHz) - from);
+    int length = (int) Math.min(stretch.length, sounding);
     Optional<StringEvidence> evidence = Optional.empty();
     if (from >= Math.max(0, frames - ring.length)) {
-      for (int i = 0; i < length; i++) {
-        stretch[i] = ring[(int) ((from + i) % ring.length)];
-      }
+      int at = (int) (from % ring.length);
+      int whole = Math.min(length, ring.length - at);
+      System.arraycopy(ring, at, stretch, 0, whole);
+      System.arraycopy(ring, 0, stretch, whole, length - whole);
       evidence = weigh(note, length);
     }
     listener.sounded(note, evidence.orElseGet(() -> likelihood.even(note.midi())), now);

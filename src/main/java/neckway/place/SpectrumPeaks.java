@@ -112,14 +112,24 @@ final class SpectrumPeaks {
   private static float[] window(int frames) {
     float[] window = new float[frames];
     int rise = Math.max(1, (int) (RISE_SHARE * frames));
-    for (int i = 0; i < frames; i++) {
-      double w =
-          i < rise
-              ? Math.sin(0.5 * Math.PI * (i + 0.5) / rise)
-              : Math.cos(0.5 * Math.PI * (i + 0.5 - rise) / (frames - rise));
-      window[i] = (float) (w * w);
-    }
+    halfWave(window, 0, rise, -1);
+    halfWave(window, rise, frames - rise, 1);
     return window;
+  }
+
+  /** Half a wave of a cosine, from 0 up to 1 or back; one sine and cosine, turned on from there. */
+  private static void halfWave(float[] to, int from, int count, int sign) {
+    double step = Math.PI / count;
+    double turnRe = Math.cos(step);
+    double turnIm = Math.sin(step);
+    double re = Math.cos(0.5 * step);
+    double im = Math.sin(0.5 * step);
+    for (int i = 0; i < count; i++) {
+      to[from + i] = (float) (0.5 + sign * 0.5 * re);
+      double next = re * turnRe - im * turnIm;
+      im = re * turnIm + im * turnRe;
+      re = next;
+    }
   }
 
   /** Where a parabola through three log powers has its summit, in bins from the middle one. */

@@ -65,7 +65,7 @@ public final class StiffnessReading implements StiffnessCurve {
 
   /** Logarithm of the sum of two likelihoods that are given by their logarithms. */
   static double sum(double a, double b) {
-    return Math.max(a, b) + Math.log1p(Math.exp(-Math.abs(a - b)));
+    return Math.max(a, b) + Math.log(1 + Math.exp(-Math.abs(a - b)));
   }
 
   /**
