@@ -1,7 +1,5 @@
 package neckway.place;
 
-import java.util.Arrays;
-
 /**
  * A stiff string heard through an amplifier that bends each sample by itself: what becomes of the
  * harmonics, and how that changes with each parameter.
@@ -48,9 +46,6 @@ final class BentTone {
 
   static final int OTHERS = 8;
 
-  /** Of these each changes all partials. */
-  private static final int[] SHARED = {LOSS, LOSS_HIGH, LN_STIFFNESS, SECOND_SHARE, SECOND_CENTS};
-
   /** The string's second plane dies away this much more slowly than the first. */
   private static final double SECOND_LOSS = 0.35;
 
@@ -63,30 +58,35 @@ final class BentTone {
   private final double[] settled;
   final int partials;
   final int parameters;
-  private final int points;
-  private final double[] cos;
-  private final double[] sin;
-  private final int half;
-  private final double[] even;
-  private final double[] odd;
-  private final double[] slope;
-  private final double[] slopeBack;
+  private final PeriodSeries period;
   private final double[][] bent;
   private final double[][] bentBack;
+
+  /** What a partial's strength is multiplied by at each moment, and its second plane's beside. */
   private final double[][] movedRe;
+
   private final double[][] movedIm;
   private final double[][] secondRe;
   private final double[][] secondIm;
+
+  /** How the partials' two planes turn and die away. */
+  private final Turning first;
+
+  private final Turning second;
+  private final double[] strengthRe;
+  private final double[] strengthIm;
 
   /** How each partial changes with what changes all, first index as in the parameters. */
   private final double[][] alongPartial;
 
   private final double[][] acrossPartial;
 
-  /** The slope's harmonics from the last partial's, mirrored, on. */
+  /** The slope's harmonics from the last partial's, mirrored, on; and backward. */
   private final double[] slopeRe;
 
   private final double[] slopeIm;
+  private final double[] slopeBackRe;
+  private final double[] slopeBackIm;
 
   /** The harmonics, as in {@link HarmonicTracks}. */
   final double[] re;
@@ -109,35 +109,63 @@ final class BentTone {
     }
     this.partials = partials;
     parameters = 2 * partials + OTHERS;
-    points = harmonics <= MOST_FOR_COARSE ? COARSE : FINE;
-    half = points / 2;
+    int points = harmonics <= MOST_FOR_COARSE ? COARSE : FINE;
     int most = harmonics + partials;
-    cos = new double[(most + 1) * (half + 1)];
-    sin = new double[(most + 1) * (half + 1)];
-    for (int k = 0; k <= most; k++) {
-      for (int n = 0; n <= half; n++) {
-        cos[k * (half + 1) + n] = Math.cos(2 * Math.PI * k * n / points);
-        sin[k * (half + 1) + n] = Math.sin(2 * Math.PI * k * n / points);
-      }
-    }
-    even = new double[half + 1];
-    odd = new double[half + 1];
-    bent = new double[frames][half + 1];
-    bentBack = new double[frames][half + 1];
-    slope = new double[half + 1];
-    slopeBack = new double[half + 1];
+    period = new PeriodSeries(points, most);
+    bent = new double[frames][points / 2 + 1];
+    bentBack = new double[frames][points / 2 + 1];
     movedRe = new double[frames][partials];
     movedIm = new double[frames][partials];
     secondRe = new double[frames][partials];
     secondIm = new double[frames][partials];
+    first = new Turning(partials);
+    second = new Turning(partials);
+    strengthRe = new double[partials];
+    strengthIm = new double[partials];
     alongPartial = new double[OTHERS][partials];
     acrossPartial = new double[OTHERS][partials];
     slopeRe = new double[partials + most + 1];
     slopeIm = new double[partials + most + 1];
+    slopeBackRe = new double[partials + most + 1];
+    slopeBackIm = new double[partials + most + 1];
     re = new double[harmonics * frames];
     im = new double[harmonics * frames];
     changeRe = new double[harmonics * frames][parameters];
     changeIm = new double[harmonics * frames][parameters];
+  }
+
+  /** Numbers that turn, and grow or shrink, by as much from each frame to the next. */
+  private final class Turning {
+    final double[] re;
+    final double[] im;
+    private final double[] stepRe;
+    private final double[] stepIm;
+
+    Turning(int count) {
+      re = new double[count];
+      im = new double[count];
+      stepRe = new double[count];
+      stepIm = new double[count];
+    }
+
+    void begin(int i, double perSecond, double radians) {
+      double t = seconds[0];
+      double gain = Math.exp(t * perSecond);
+      re[i] = gain * Math.cos(t * radians);
+      im[i] = gain * Math.sin(t * radians);
+      double step = seconds[1] - t;
+      gain = Math.exp(step * perSecond);
+      stepRe[i] = gain * Math.cos(step * radians);
+      stepIm[i] = gain * Math.sin(step * radians);
+    }
+
+    void step() {
+      for (int i = 0; i < re.length; i++) {
+        double x = re[i] * stepRe[i] - im[i] * stepIm[i];
+        im[i] = re[i] * stepIm[i] + im[i] * stepRe[i];
+        re[i] = x;
+      }
+    }
   }
 
   /** Index of one of the parameters that are not of a single partial. */
@@ -152,18 +180,18 @@ final class BentTone {
    *     imaginary parts, then the others
    */
   void at(double[] p) {
+    begin(p);
     for (int f = 0; f < frames; f++) {
-      wave(p, f);
-      fold(bent[f], bentBack[f]);
-      double turn = turn(p, f);
+      move(p, f);
+      strengths(p, f);
+      period.set(p[other(BIAS)], strengthRe, strengthIm);
+      bend(period.forward, bent[f]);
+      bend(period.back, bentBack[f]);
+      period.fold();
       for (int k = 1; k <= harmonics; k++) {
-        double x = along(even, cos, k);
-        double y = -along(odd, sin, k);
-        double c = Math.cos(k * turn);
-        double s = Math.sin(k * turn);
         int at = (k - 1) * frames + f;
-        re[at] = x * c - y * s;
-        im[at] = x * s + y * c;
+        re[at] = period.re(k);
+        im[at] = period.im(k);
       }
     }
   }
@@ -177,55 +205,64 @@ final class BentTone {
     for (int f = 0; f < frames; f++) {
       slopes(f);
       partialChanges(p, f);
-      double turn = turn(p, f);
       for (int k = 1; k <= harmonics; k++) {
-        change(k, f, Math.cos(k * turn), Math.sin(k * turn));
+        change(k, f);
       }
     }
   }
 
-  private double turn(double[] p, int f) {
-    return p[other(DETUNE)] * seconds[f] + p[other(SETTLE)] * settled[f];
-  }
-
-  /** What the amplifier makes of a period of the string's sound at a moment. */
-  private void wave(double[] p, int f) {
-    double t = seconds[f];
+  private void begin(double[] p) {
     double stiffness = Math.exp(p[other(LN_STIFFNESS)]);
-    double share = p[other(SECOND_SHARE)];
-    Arrays.fill(even, p[other(BIAS)]);
-    Arrays.fill(odd, 0);
     for (int j = 1; j <= partials; j++) {
-      double phase = 2 * Math.PI * f0Hz * t * j * (stretch(stiffness, j) - 1);
       double perSecond = p[other(LOSS)] + p[other(LOSS_HIGH)] * j * j / 100.0;
-      double turns = 2 * Math.PI * f0Hz * j * NEPERS_PER_CENT * t * p[other(SECOND_CENTS)];
-      double gain = Math.exp(t * perSecond * (1 - SECOND_LOSS));
-      double sr = gain * Math.cos(turns);
-      double si = gain * Math.sin(turns);
-      double bothRe = 1 - share + share * sr;
-      double bothIm = share * si;
-      double loss = Math.exp(-t * perSecond);
-      double mr = loss * Math.cos(phase);
-      double mi = loss * Math.sin(phase);
-      double c = mr * bothRe - mi * bothIm;
-      double s = mr * bothIm + mi * bothRe;
-      secondRe[f][j - 1] = sr;
-      secondIm[f][j - 1] = si;
-      movedRe[f][j - 1] = c;
-      movedIm[f][j - 1] = s;
-      double a = p[j - 1] * c - p[partials + j - 1] * s;
-      double b = p[j - 1] * s + p[partials + j - 1] * c;
-      int row = j * (half + 1);
-      for (int n = 0; n <= half; n++) {
-        even[n] += a * cos[row + n];
-        odd[n] += b * sin[row + n];
-      }
+      double radians = 2 * Math.PI * f0Hz * j * (stretch(stiffness, j) - 1) + j * p[other(DETUNE)];
+      first.begin(j - 1, -perSecond, radians);
+      double cents = 2 * Math.PI * f0Hz * j * NEPERS_PER_CENT * p[other(SECOND_CENTS)];
+      second.begin(j - 1, perSecond * (1 - SECOND_LOSS), cents);
     }
-    double[] forward = bent[f];
-    double[] back = bentBack[f];
-    for (int n = 0; n <= half; n++) {
-      forward[n] = bend(even[n] - odd[n]);
-      back[n] = bend(even[n] + odd[n]);
+  }
+
+  /** What each partial is multiplied by at a moment, once that is done for the one before. */
+  private void move(double[] p, int f) {
+    double share = p[other(SECOND_SHARE)];
+    double cos = Math.cos(p[other(SETTLE)] * settled[f]);
+    double sin = Math.sin(p[other(SETTLE)] * settled[f]);
+    double c = cos;
+    double s = sin;
+    if (f > 0) {
+      first.step();
+      second.step();
+    }
+    System.arraycopy(second.re, 0, secondRe[f], 0, partials);
+    System.arraycopy(second.im, 0, secondIm[f], 0, partials);
+    double[] toRe = movedRe[f];
+    double[] toIm = movedIm[f];
+    for (int j = 0; j < partials; j++) {
+      double bothRe = 1 - share + share * second.re[j];
+      double bothIm = share * second.im[j];
+      double mr = first.re[j] * c - first.im[j] * s;
+      double mi = first.re[j] * s + first.im[j] * c;
+      toRe[j] = mr * bothRe - mi * bothIm;
+      toIm[j] = mr * bothIm + mi * bothRe;
+      double next = c * cos - s * sin;
+      s = c * sin + s * cos;
+      c = next;
+    }
+  }
+
+  private void strengths(double[] p, int f) {
+    double[] c = movedRe[f];
+    double[] s = movedIm[f];
+    for (int j = 0; j < partials; j++) {
+      strengthRe[j] = p[j] * c[j] - p[partials + j] * s[j];
+      strengthIm[j] = p[j] * s[j] + p[partials + j] * c[j];
+    }
+  }
+
+  private static void bend(double[] sound, double[] to) {
+    for (int n = 0; n < to.length; n++) {
+      to[n] = 1 - 2 / (Math.exp(2 * sound[n]) + 1);
+      sound[n] = to[n];
     }
   }
 
@@ -278,89 +315,99 @@ final class BentTone {
     return Math.sqrt((1 + stiffness * j * j) / (1 + stiffness));
   }
 
-  private static double bend(double v) {
-    return 1 - 2 / (Math.exp(2 * v) + 1);
-  }
-
   private void slopes(int f) {
     double[] forward = bent[f];
     double[] back = bentBack[f];
-    for (int n = 0; n <= half; n++) {
-      slope[n] = 1 - forward[n] * forward[n];
-      slopeBack[n] = 1 - back[n] * back[n];
+    for (int n = 0; n < forward.length; n++) {
+      period.forward[n] = 1 - forward[n] * forward[n];
+      period.back[n] = 1 - back[n] * back[n];
     }
-    fold(slope, slopeBack);
+    period.fold();
     int middle = partials;
+    int last = slopeRe.length - 1;
     for (int k = 0; k <= harmonics + partials; k++) {
-      double x = along(even, cos, k);
-      double y = -along(odd, sin, k);
+      double x = period.re(k);
+      double y = period.im(k);
       slopeRe[middle + k] = x;
       slopeIm[middle + k] = y;
+      slopeBackRe[last - middle - k] = x;
+      slopeBackIm[last - middle - k] = y;
       if (k <= partials) {
         slopeRe[middle - k] = x;
         slopeIm[middle - k] = -y;
+        slopeBackRe[last - middle + k] = x;
+        slopeBackIm[last - middle + k] = -y;
       }
     }
   }
 
-  /** Even and odd part of a wave that is given forward and backward from one point. */
-  private void fold(double[] forward, double[] back) {
-    for (int n = 0; n <= half; n++) {
-      double twice = n == 0 || n == half ? 0.5 : 1;
-      even[n] = twice * (forward[n] + back[n]);
-      odd[n] = twice * (forward[n] - back[n]);
-    }
-  }
-
-  /** Mean over a period of a wave times a row of a table. */
-  private double along(double[] part, double[] table, int k) {
-    return DotProduct.of(part, 0, table, k * (half + 1), half + 1) / points;
-  }
-
-  private void change(int k, int f, double c, double s) {
+  private void change(int k, int f) {
     int at = (k - 1) * frames + f;
     double[] toRe = changeRe[at];
     double[] toIm = changeIm[at];
     double[] mr = movedRe[f];
     double[] mi = movedIm[f];
     int up = partials + k + 1;
-    int down = partials + k - 1;
+    int down = slopeRe.length - 1 - (partials + k - 1);
     for (int j = 0; j < mr.length; j++) {
       double r = 0.5 * mr[j];
       double i = 0.5 * mi[j];
-      double downRe = r * slopeRe[down - j] - i * slopeIm[down - j];
-      double downIm = r * slopeIm[down - j] + i * slopeRe[down - j];
-      double upRe = r * slopeRe[up + j] + i * slopeIm[up + j];
-      double upIm = r * slopeIm[up + j] - i * slopeRe[up + j];
-      double xr = downRe + upRe;
-      double xi = downIm + upIm;
-      double yr = upIm - downIm;
-      double yi = downRe - upRe;
-      toRe[j] = xr * c - xi * s;
-      toIm[j] = xr * s + xi * c;
-      toRe[mr.length + j] = yr * c - yi * s;
-      toIm[mr.length + j] = yr * s + yi * c;
+      double sr = slopeBackRe[down + j];
+      double si = slopeBackIm[down + j];
+      double ur = slopeRe[up + j];
+      double ui = slopeIm[up + j];
+      double downRe = r * sr - i * si;
+      double downIm = r * si + i * sr;
+      double upRe = r * ur + i * ui;
+      double upIm = r * ui - i * ur;
+      toRe[j] = downRe + upRe;
+      toIm[j] = downIm + upIm;
+      toRe[mr.length + j] = upIm - downIm;
+      toIm[mr.length + j] = downRe - upRe;
     }
     int o = 2 * partials;
     double t = seconds[f];
     double turn = k * settled[f];
-    double sr = slopeRe[partials + k];
-    double si = slopeIm[partials + k];
-    toRe[o + BIAS] = sr * c - si * s;
-    toIm[o + BIAS] = sr * s + si * c;
+    toRe[o + BIAS] = slopeRe[partials + k];
+    toIm[o + BIAS] = slopeIm[partials + k];
     toRe[o + DETUNE] = -k * t * im[at];
     toIm[o + DETUNE] = k * t * re[at];
     toRe[o + SETTLE] = -turn * im[at];
     toIm[o + SETTLE] = turn * re[at];
-    for (int which : SHARED) {
-      toRe[o + which] = shared(toRe, which);
-      toIm[o + which] = shared(toIm, which);
-    }
+    shared(toRe, o);
+    shared(toIm, o);
   }
 
-  /** All partials' share in a change. */
-  private double shared(double[] change, int which) {
-    return DotProduct.of(alongPartial[which], 0, change, 0, partials)
-        + DotProduct.of(acrossPartial[which], 0, change, partials, partials);
+  /** All partials' share in the changes with what changes them all. */
+  private void shared(double[] change, int o) {
+    double[] a0 = alongPartial[LOSS];
+    double[] b0 = acrossPartial[LOSS];
+    double[] a1 = alongPartial[LOSS_HIGH];
+    double[] b1 = acrossPartial[LOSS_HIGH];
+    double[] a2 = alongPartial[LN_STIFFNESS];
+    double[] b2 = acrossPartial[LN_STIFFNESS];
+    double[] a3 = alongPartial[SECOND_SHARE];
+    double[] b3 = acrossPartial[SECOND_SHARE];
+    double[] a4 = alongPartial[SECOND_CENTS];
+    double[] b4 = acrossPartial[SECOND_CENTS];
+    double loss = 0;
+    double high = 0;
+    double stiffness = 0;
+    double share = 0;
+    double cents = 0;
+    for (int j = 0; j < partials; j++) {
+      double x = change[j];
+      double y = change[partials + j];
+      loss += a0[j] * x + b0[j] * y;
+      high += a1[j] * x + b1[j] * y;
+      stiffness += a2[j] * x + b2[j] * y;
+      share += a3[j] * x + b3[j] * y;
+      cents += a4[j] * x + b4[j] * y;
+    }
+    change[o + LOSS] = loss;
+    change[o + LOSS_HIGH] = high;
+    change[o + LN_STIFFNESS] = stiffness;
+    change[o + SECOND_SHARE] = share;
+    change[o + SECOND_CENTS] = cents;
   }
 }

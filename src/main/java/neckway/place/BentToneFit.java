@@ -41,8 +41,12 @@ final class BentToneFit {
   /** Less than that, as a share of the misfit, is not worth another step. */
   private static final double LEAST_GAIN = 0.01;
 
+  private static final double FIRST_DAMPING = 1e-2;
   private static final double SMALLEST_DAMPING = 1e-7;
   private static final int TRIES = 6;
+
+  /** What leaves more of each number once the frames are weighed twice is left at that. */
+  private static final double HOPELESS = 0.8;
 
   private final HarmonicTracks tracks;
   private final double error;
@@ -64,6 +68,7 @@ final class BentToneFit {
   private final double[][] rowIm;
   private final double[] alongRe;
   private final double[] alongIm;
+  private double damping;
 
   /**
    * @param partials of the string
@@ -201,43 +206,16 @@ final class BentToneFit {
    * @return the misfit that is left, a negative log-likelihood up to a constant
    */
   double improve(double[] p, int steps, int weighings) {
-    double damping = 1e-2;
+    damping = FIRST_DAMPING;
     Arrays.fill(frameWeight, 1);
-    double[] q = new double[p.length];
     tone.at(p);
     for (int w = 0; w < weighings; w++) {
       rest();
       weighFrames(w == 0);
-      double misfit = rest() + known(p);
-      double before = misfit;
-      for (int step = 0; step < steps; step++) {
-        equations(p);
-        double better = Double.NaN;
-        for (int i = 0; i < TRIES; i++) {
-          solve(p, q, damping, true);
-          tone.at(q);
-          double now = rest() + known(q);
-          if (now < misfit) {
-            better = now;
-            break;
-          }
-          damping *= 5;
-        }
-        if (Double.isNaN(better)) {
-          damping = 1e-2;
-          tone.at(p);
-          rest();
-          break;
-        }
-        System.arraycopy(q, 0, p, 0, p.length);
-        double gained = misfit - better;
-        misfit = better;
-        damping = Math.max(damping / 4, SMALLEST_DAMPING);
-        if (gained < LEAST_GAIN * misfit) {
-          break;
-        }
-      }
-      if (w > 1 && before - misfit < 0.01 * misfit) {
+      double before = rest() + known(p);
+      double misfit = descend(p, before, steps);
+      boolean settled = w > 1 && before - misfit < 0.01 * misfit;
+      if (settled || w > 0 && misfit > HOPELESS * numbers()) {
         break;
       }
     }
@@ -245,6 +223,65 @@ final class BentToneFit {
     double sum = known(p);
     for (double o : odd) {
       sum += tracks.harmonics * Math.log1p(o / ODD);
+    }
+    return sum;
+  }
+
+  /** Goes down from a misfit, the frames' weights being as they are; where it comes to. */
+  private double descend(double[] p, double from, int steps) {
+    double misfit = from;
+    double[] q = new double[p.length];
+    for (int i = 0; i < steps; i++) {
+      equations(p);
+      double better = tryStep(p, q, misfit);
+      if (Double.isNaN(better)) {
+        damping = FIRST_DAMPING;
+        tone.at(p);
+        rest();
+        break;
+      }
+      System.arraycopy(q, 0, p, 0, p.length);
+      double gained = misfit - better;
+      misfit = better;
+      if (gained < LEAST_GAIN * misfit) {
+        break;
+      }
+    }
+    return misfit;
+  }
+
+  /**
+   * One step, damped the more the oftener it leads up instead of down, and the next one the less
+   * the more this one did what was foreseen (Nielsen 1999, "Damping parameter in Marquardt's
+   * method"; from memory).
+   *
+   * @param q set to where it leads
+   * @return the misfit there, NaN where none lower was found
+   */
+  private double tryStep(double[] p, double[] q, double misfit) {
+    double growth = 2;
+    for (int i = 0; i < TRIES; i++) {
+      solve(p, q, damping, true);
+      tone.at(q);
+      double now = rest() + known(q);
+      if (now < misfit) {
+        double asForeseen = 2 * (misfit - now) / foreseen(p, q) - 1;
+        double factor = Math.max(1 / 3.0, 1 - asForeseen * asForeseen * asForeseen);
+        damping = Math.max(damping * factor, SMALLEST_DAMPING);
+        return now;
+      }
+      damping *= growth;
+      growth *= 2;
+    }
+    return Double.NaN;
+  }
+
+  /** How much lower the misfit would be after a step if the tone were linear. */
+  private double foreseen(double[] p, double[] q) {
+    double sum = 0;
+    for (int i = 0; i < p.length; i++) {
+      double d = q[i] - p[i];
+      sum += d * (damping * (normal[i][i] + 1e-6) * d - gradient[i]);
     }
     return sum;
   }
@@ -337,9 +374,9 @@ final class BentToneFit {
     for (int k = 0; k < tracks.harmonics; k++) {
       along(k);
       rows(k);
-      for (int i = 0; i < count; i++) {
+      for (int i = 0; i < count; i += 2) {
         for (int f = 0; f < tracks.frames; f += 2) {
-          addTwo(normal[i], i, f);
+          addTwo(i, f);
         }
       }
     }
@@ -387,8 +424,12 @@ final class BentToneFit {
     }
   }
 
-  /** Adds two frames' share to a row of the normal equations; a frame of zeros follows the last. */
-  private void addTwo(double[] to, int i, int f) {
+  /**
+   * Adds two frames' share to two rows of the normal equations; a frame of zeros follows the last.
+   */
+  private void addTwo(int i, int f) {
+    double[] to = normal[i];
+    double[] toNext = normal[i + 1];
     double[] re = rowRe[f];
     double[] im = rowIm[f];
     double[] nextRe = rowRe[f + 1];
@@ -397,8 +438,17 @@ final class BentToneFit {
     double b = im[i];
     double c = nextRe[i];
     double d = nextIm[i];
-    for (int j = 0; j <= i; j++) {
-      to[j] += a * re[j] + b * im[j] + c * nextRe[j] + d * nextIm[j];
+    double e = re[i + 1];
+    double g = im[i + 1];
+    double h = nextRe[i + 1];
+    double l = nextIm[i + 1];
+    for (int j = 0; j <= i + 1; j++) {
+      double x = re[j];
+      double y = im[j];
+      double z = nextRe[j];
+      double w = nextIm[j];
+      to[j] += a * x + b * y + c * z + d * w;
+      toNext[j] += e * x + g * y + h * z + l * w;
     }
   }
 

@@ -4,8 +4,8 @@ import java.util.Optional;
 
 /**
  * How strength and phase of each harmonic of a note go through its sound: the sound times a
- * rotation of k times a fixed fundamental, under a window of a few periods, at steps of a period or
- * more.
+ * rotation of k times a fixed fundamental, under a window of a few periods, at even steps of a
+ * period or more.
  */
 final class HarmonicTracks {
   private static final double PERIODS = 2.5;
@@ -13,7 +13,9 @@ final class HarmonicTracks {
   /** A window is no shorter than this: the noise in it would be too much. */
   private static final double LEAST_SECONDS = 0.018;
 
-  private static final int MOST_FRAMES = 18;
+  /** So many frames tell as much as half as many more would: their windows overlap. */
+  private static final int ENOUGH_FRAMES = 12;
+
   private static final int FEWEST_FRAMES = 8;
 
   final double f0Hz;
@@ -51,8 +53,10 @@ final class HarmonicTracks {
       float[] samples, int from, int count, double sampleRateHz, double f0Hz, int harmonics) {
     int width = (int) Math.rint(Math.max(PERIODS / f0Hz, LEAST_SECONDS) * sampleRateHz);
     double hop = sampleRateHz / f0Hz;
-    int every = Math.max(1, (int) Math.ceil(((count - width) / hop) / MOST_FRAMES));
-    int frames = count > width ? (int) Math.ceil((count - width) / (hop * every)) : 0;
+    int most = (int) ((count - width) / hop);
+    int every = Math.min(most / FEWEST_FRAMES, (int) Math.ceil((double) most / ENOUGH_FRAMES));
+    int step = (int) Math.rint(Math.max(1, every) * hop);
+    int frames = count > width ? (count - width) / step + 1 : 0;
     if (frames < FEWEST_FRAMES) {
       return Optional.empty();
     }
@@ -81,7 +85,7 @@ final class HarmonicTracks {
         a = next;
       }
       for (int f = 0; f < frames; f++) {
-        int start = (int) (f * every * hop);
+        int start = f * step;
         double sx = 0;
         double sy = 0;
         for (int i = 0; i < width; i++) {

@@ -60,6 +60,9 @@ final class StringContest {
   private final int ln;
   private final Fitted[] best;
 
+  /** Whose parameters the others began from last. */
+  private Fitted followed;
+
   /**
    * Fits them, side by side on as many processors as are free.
    *
@@ -125,6 +128,10 @@ final class StringContest {
         });
     int leader = leader();
     Fitted ahead = best[leader];
+    if (ahead == followed) {
+      return;
+    }
+    followed = ahead;
     double sharper = sharpness();
     sideBySide(
         c -> {
