@@ -33,6 +33,9 @@ final class HandWatch {
    */
   static final double SURE_ELSEWHERE = 0.95;
 
+  /** What is as likely as this is worth a closer look at notes that are not quite certain. */
+  private static final double LIKELY = 0.5;
+
   private final RunPlan plan;
   private final Consumer<ShiftSaid> listener;
   private int notes;
@@ -85,6 +88,7 @@ final class HandWatch {
   void finish(double seconds) {
     for (int a = 0; a < attempts.size(); a++) {
       giveUp(a, Integer.MAX_VALUE, seconds);
+      attempts.get(a).settle();
     }
   }
 
@@ -112,16 +116,20 @@ final class HandWatch {
         .orElse(List.of());
   }
 
-  private double sure(boolean planned) {
-    if (!planned) {
-      return SURE_ELSEWHERE;
-    }
+  private boolean sure(ShiftSaid s) {
     double share = notes == 0 ? 0 : Math.min(1, 2.0 * drivenNotes / notes);
-    return SURE + share * (SURE_DRIVEN - SURE);
+    double enough =
+        switch (s.verdict()) {
+          case MADE -> SURE + share * (SURE_DRIVEN - SURE);
+          case MOVED -> SURE_ELSEWHERE;
+          default -> SURE;
+        };
+    return s.p().orElse(0) >= enough;
   }
 
   private HandTrack track(int attempt) {
     while (attempts.size() <= attempt) {
+      attempts.forEach(HandTrack::settle);
       attempts.add(
           new HandTrack(plan.route(), plan.tuning(), plan.frets(), plan.pulse().gapSeconds()));
       said.add(new HashMap<>());
@@ -137,33 +145,47 @@ final class HandWatch {
     int last = track.last().getAsInt();
     for (PlannedShift shift : plan.route().shifts()) {
       if (!said.get(attempt).containsKey(shift)) {
-        verdict(track, shift, now).ifPresent(s -> say(attempt, s));
+        verdict(track, shift, LIKELY, now).ifPresent(s -> say(attempt, s));
       }
     }
     giveUp(attempt, last, now);
   }
 
-  private Optional<ShiftSaid> verdict(HandTrack track, PlannedShift shift, double now) {
-    int last = track.last().getAsInt();
+  /**
+   * What became of a shift, if that is certain enough, or becomes so by a closer look.
+   *
+   * @param likely how likely something must be for that
+   */
+  private Optional<ShiftSaid> verdict(
+      HandTrack track, PlannedShift shift, double likely, double now) {
+    while (true) {
+      List<ShiftSaid> outcomes = outcomes(track, shift, now);
+      Optional<ShiftSaid> said = outcomes.stream().filter(this::sure).findFirst();
+      boolean worthALook = outcomes.stream().anyMatch(s -> s.p().orElse(0) >= likely);
+      if (said.isPresent() || !worthALook || !track.lookCloser(shift.round())) {
+        return said;
+      }
+    }
+  }
+
+  /** What may have become of a shift by the notes that were heard out. */
+  private List<ShiftSaid> outcomes(HandTrack track, PlannedShift shift, double now) {
+    List<ShiftSaid> outcomes = new ArrayList<>();
+    int last = track.last().orElse(-1);
     for (GuitarString string : plan.tuning().strings()) {
       int shows = track.shows(shift, string);
-      if (shows > last || !track.heard(shows) || !track.heardOut(shows)) {
-        continue;
-      }
-      double p = track.made(shift, string);
-      boolean planned = string.equals(shift.string());
-      if (p >= sure(planned)) {
-        return Optional.of(ShiftSaid.on(shift, string, p, now));
+      if (shows <= last && track.heard(shows) && track.heardOut(shows)) {
+        outcomes.add(ShiftSaid.on(shift, string, track.made(shift, string), now));
       }
     }
-    double missed = track.stayedBelow(shift);
-    if (shift.direction() == Direction.DOWN) {
-      missed = Math.max(missed, track.stayedAbove(shift));
+    if (last > track.top(shift.round())) {
+      double missed = track.stayedBelow(shift);
+      if (shift.direction() == Direction.DOWN) {
+        missed = Math.max(missed, track.stayedAbove(shift));
+      }
+      outcomes.add(ShiftSaid.missed(shift, missed, now));
     }
-    if (last > track.top(shift.round()) && missed >= SURE) {
-      return Optional.of(ShiftSaid.missed(shift, missed, now));
-    }
-    return Optional.empty();
+    return outcomes;
   }
 
   private void say(int attempt, ShiftSaid shift) {
@@ -181,7 +203,7 @@ final class HandWatch {
       }
       if (last >= over && shift.landingStep() <= track.last().orElse(-1)) {
         if (!said.get(attempt).containsKey(shift)) {
-          say(attempt, ShiftSaid.unheard(shift, now));
+          say(attempt, verdict(track, shift, 0, now).orElse(ShiftSaid.unheard(shift, now)));
         }
       }
     }

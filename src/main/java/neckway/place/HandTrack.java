@@ -2,6 +2,7 @@ package neckway.place;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -31,6 +32,12 @@ public final class HandTrack {
   /** A string less likely than this needs no closer look. */
   private static final double THOUGHT_OF = 0.006;
 
+  /**
+   * A second string as likely as this is looked into at once; where it is less likely, the notes to
+   * come may rule it out.
+   */
+  private static final double IN_DOUBT = 0.15;
+
   private final StandMap map;
   private final Tuning tuning;
   private final int frets;
@@ -40,6 +47,10 @@ public final class HandTrack {
   private final List<List<Note>> bySteps = new ArrayList<>();
   private final HandDecoder[] decoders;
   private final HandReading[] readings;
+
+  /** Notes that may be looked at more closely, which holds their sound. */
+  private final List<Note> open = new ArrayList<>();
+
   private final Set<Integer> unnamed = new HashSet<>();
   private int last = -1;
 
@@ -108,22 +119,81 @@ public final class HandTrack {
   /** What the sound of a note told; notes of other attempts are passed over. */
   public void sounded(HeardNote note, StringEvidence evidence) {
     Note n = byTime.get(note.time());
-    if (n != null) {
+    if (n == null) {
+      return;
+    }
+    if (n.stray || !n.onPitch || !evidence.open()) {
+      n.evidence = Optional.of(evidence.settled());
+    } else {
       n.evidence = Optional.of(evidence);
-      if (!n.stray) {
-        forget(n.step);
-        lookCloser(n);
+      open.add(n);
+    }
+    if (!n.stray) {
+      forget(n.step);
+      settle(round(n.step));
+      boolean looked = true;
+      while (looked) {
+        looked = lookCloser(round(n.step), IN_DOUBT);
       }
-      n.evidence = n.evidence.map(StringEvidence::settled);
     }
   }
 
-  /** Where the hand and the note's spectrum leave its string open, its sound is fitted. */
-  private void lookCloser(Note n) {
-    StringEvidence evidence = n.evidence.orElseThrow();
-    if (!evidence.open() || !n.onPitch) {
-      return;
+  /**
+   * Has the sound of the note whose string is least certain fitted, if any is not quite certain.
+   * What one note tells often makes up for a closer look at its neighbours.
+   *
+   * @return whether there was one
+   */
+  public boolean lookCloser(int round) {
+    return lookCloser(round, THOUGHT_OF);
+  }
+
+  /** Looks closer at all notes so far that are not quite certain, and lets go of their sound. */
+  public void settle() {
+    settle(readings.length);
+  }
+
+  /** The same for the rounds before one. */
+  private void settle(int before) {
+    for (int round = 0; round < before && !open.isEmpty(); round++) {
+      boolean looked = true;
+      while (looked) {
+        looked = lookCloser(round);
+      }
     }
+    open.removeIf(
+        n -> {
+          boolean over = round(n.step) < before;
+          n.evidence = over ? n.evidence.map(StringEvidence::settled) : n.evidence;
+          return over;
+        });
+  }
+
+  private boolean lookCloser(int round, double doubt) {
+    Optional<Note> least =
+        open.stream()
+            .filter(n -> round(n.step) == round)
+            .max(Comparator.comparingDouble(n -> second(strings(n))))
+            .filter(n -> second(strings(n)) >= doubt);
+    least.ifPresent(
+        n -> {
+          Map<GuitarString, Double> strings = strings(n);
+          strings.values().removeIf(p -> p < THOUGHT_OF);
+          n.evidence = n.evidence.map(e -> e.closer(strings.keySet()).settled());
+          open.remove(n);
+          forget(n.step);
+        });
+    return least.isPresent();
+  }
+
+  /** The second highest probability, 0 where there is only one. */
+  private static double second(Map<GuitarString, Double> strings) {
+    double[] p = strings.values().stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    return p.length < 2 ? 0 : p[p.length - 2];
+  }
+
+  /** How likely each string is that a note's pitch is under the hand on. */
+  private Map<GuitarString, Double> strings(Note n) {
     int round = round(n.step);
     int step = n.step - map.index(round, 0);
     HandReading reading = reading(round);
@@ -133,11 +203,7 @@ public final class HandTrack {
       map.place(step, s + StandMap.LOWEST)
           .ifPresent(place -> strings.merge(place.string(), p, Double::sum));
     }
-    strings.values().removeIf(p -> p < THOUGHT_OF);
-    if (strings.size() > 1) {
-      n.evidence = Optional.of(evidence.closer(strings.keySet()));
-      forget(n.step);
-    }
+    return strings;
   }
 
   /** The furthest step so far; empty before the first. */
