@@ -8,7 +8,6 @@ import java.util.concurrent.Callable;
 import neckway.file.Channel;
 import neckway.file.Drill;
 import neckway.file.TakeReader;
-import neckway.follow.Clock;
 import neckway.follow.Review;
 import neckway.follow.Run;
 import neckway.follow.RunPlan;
@@ -75,7 +74,7 @@ final class ReviewCommand implements Callable<Integer> {
   private Review listen(RunPlan plan, TakeReader reader, Progress progress) {
     OptionalDouble first =
         firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat);
-    Run run = new Run(plan, reader.sampleRate(), first, Clock.MEASURED, verdict -> {});
+    Run run = Run.ofRecording(plan, reader.sampleRate(), first);
     float[] block = new float[BLOCK];
     for (int got = reader.read(block); got > 0; got = reader.read(block)) {
       run.feed(block, 0, got);

@@ -1,6 +1,7 @@
 package neckway.follow;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -27,6 +28,7 @@ public final class Run {
   private final Reviewer reviewer;
   private final HandWatch hand;
   private final Optional<NoteSounds> sounds;
+  private final Optional<Beside> beside;
   private final List<NoteVerdict> verdicts = new ArrayList<>();
   private final List<UnnamedStep> unnamed = new ArrayList<>();
   private final Map<HeardNote, Integer> heard = new IdentityHashMap<>();
@@ -46,7 +48,18 @@ public final class Run {
       OptionalDouble firstBeat,
       Clock clock,
       VerdictListener listener) {
+    this(plan, sampleRateHz, firstBeat, clock, listener, Optional.empty());
+  }
+
+  private Run(
+      RunPlan plan,
+      double sampleRateHz,
+      OptionalDouble firstBeat,
+      Clock clock,
+      VerdictListener listener,
+      Optional<Beside> beside) {
     Objects.requireNonNull(listener);
+    this.beside = beside;
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
     this.ear = new Ear(sampleRateHz);
@@ -65,14 +78,14 @@ public final class Run {
               @Override
               public void decided(NoteVerdict verdict) {
                 verdicts.add(verdict);
-                hand.decided(verdict);
+                hand(() -> hand.decided(verdict));
                 listener.decided(verdict);
               }
 
               @Override
               public void unnamed(int attempt, int step) {
                 unnamed.add(new UnnamedStep(attempt, step));
-                hand.unnamed(attempt, step);
+                hand(() -> hand.unnamed(attempt, step));
                 listener.unnamed(attempt, step);
               }
             });
@@ -81,16 +94,39 @@ public final class Run {
           @Override
           public void heard(HeardNote note) {
             heard.put(note, heard.size());
-            sounds.ifPresent(s -> s.heard(note));
+            sounds.ifPresent(s -> hand(() -> s.heard(note)));
             follower.heard(note);
           }
 
           @Override
           public void listenedUntil(double seconds) {
             follower.listenedUntil(seconds);
-            sounds.ifPresent(s -> s.listenedUntil(seconds));
+            sounds.ifPresent(s -> hand(() -> s.listenedUntil(seconds)));
           }
         };
+  }
+
+  /**
+   * A run from a recording, of which only the review is asked for: the strings of the notes are
+   * found on a thread of their own, beside the one that listens. The review is the same.
+   *
+   * @param plan what the run is held against
+   * @param sampleRateHz 8,000 to 192,000
+   * @param firstBeat when step 0 is due, seconds from the first sample, if known
+   */
+  public static Run ofRecording(RunPlan plan, double sampleRateHz, OptionalDouble firstBeat) {
+    return new Run(
+        plan,
+        sampleRateHz,
+        firstBeat,
+        Clock.MEASURED,
+        verdict -> {},
+        plan.guitar().map(guitar -> new Beside("strings")));
+  }
+
+  /** What has to do with the hand, in its order. */
+  private void hand(Runnable work) {
+    beside.ifPresentOrElse(b -> b.add(work), work);
   }
 
   /** Takes samples from -1 to 1, in blocks of any size. */
@@ -103,8 +139,18 @@ public final class Run {
     for (int from = 0; from < length; from += most) {
       int block = Math.min(most, length - from);
       int start = offset + from;
-      sounds.ifPresent(s -> s.feed(samples, start, block));
+      sounds.ifPresent(s -> feed(s, samples, start, block));
       ear.process(samples, start, block, toFollower);
+      beside.ifPresent(Beside::handOver);
+    }
+  }
+
+  private void feed(NoteSounds to, float[] samples, int start, int length) {
+    if (beside.isPresent()) {
+      float[] copy = Arrays.copyOfRange(samples, start, start + length);
+      hand(() -> to.feed(copy, 0, length));
+    } else {
+      to.feed(samples, start, length);
     }
   }
 
@@ -117,8 +163,9 @@ public final class Run {
     double seconds = frames / sampleRateHz;
     ear.finish(toFollower);
     follower.finish(seconds);
-    sounds.ifPresent(NoteSounds::finish);
-    hand.finish(seconds);
+    sounds.ifPresent(s -> hand(s::finish));
+    hand(() -> hand.finish(seconds));
+    beside.ifPresent(Beside::finish);
     TakeFigures take =
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
     List<NoteVerdict> settled =

@@ -28,20 +28,19 @@ class RunBlockSizeTests {
     take = ShiftTakes.virtual(1, Amp.Voicing.NONE, Guitar.Model.ELECTRIC);
   }
 
-  private static Review review(int block, List<ShiftSaid> said) {
+  private static RunPlan plan() {
     PlayedTake played = take.played();
     Neck neck = played.drill().neck();
-    RunPlan plan =
-        new RunPlan(
-                played.drill().route(),
-                played.drill().pulse(),
-                neck.key(),
-                neck.tuning(),
-                neck.frets())
-            .on(take.guitar().orElseThrow());
+    return new RunPlan(
+            played.drill().route(), played.drill().pulse(), neck.key(), neck.tuning(), neck.frets())
+        .on(take.guitar().orElseThrow());
+  }
+
+  private static Review review(int block, List<ShiftSaid> said) {
+    PlayedTake played = take.played();
     Run run =
         new Run(
-            plan,
+            plan(),
             played.take().sampleRate(),
             OptionalDouble.of(played.firstBeat()),
             Clock.MEASURED,
@@ -56,11 +55,28 @@ class RunBlockSizeTests {
                 said.add(shift);
               }
             });
-    float[] samples = played.take().samples();
+    return fed(run, block);
+  }
+
+  private static Review fed(Run run, int block) {
+    float[] samples = take.played().take().samples();
     for (int from = 0; from < samples.length; from += block) {
       run.feed(samples, from, Math.min(block, samples.length - from));
     }
     return run.finish();
+  }
+
+  @Test
+  void theStringsFoundOnAThreadOfTheirOwnAreTheSame() {
+    Review live = review(512, new ArrayList<>());
+    for (int block : new int[] {512, 100_000}) {
+      PlayedTake played = take.played();
+      OptionalDouble first = OptionalDouble.of(played.firstBeat());
+      Review read = fed(Run.ofRecording(plan(), played.take().sampleRate(), first), block);
+      assertThat(read.notes()).isEqualTo(live.notes());
+      assertThat(read.shifts()).isEqualTo(live.shifts());
+      assertThat(read.summary()).isEqualTo(live.summary());
+    }
   }
 
   @Test

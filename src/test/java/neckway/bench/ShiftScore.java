@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import neckway.bench.ShiftTakes.ShiftTake;
-import neckway.follow.Clock;
 import neckway.follow.Review;
 import neckway.follow.ReviewedNote;
 import neckway.follow.ReviewedShift;
@@ -25,6 +24,10 @@ import neckway.player.PlayedShift;
 /** What is said of strings and shifts over a family of takes, held against the truth. */
 final class ShiftScore {
   private static final double SAME_NOTE_SECONDS = 0.05;
+
+  /** Frames that a recording is read by. */
+  private static final int BLOCK = 4_096;
+
   private static final double SURE = 0.9;
   private static final String ELSEWHERE = "moved elsewhere";
 
@@ -61,13 +64,11 @@ final class ShiftScore {
             neck.frets(),
             guitar);
     Run run =
-        new Run(
-            plan,
-            played.take().sampleRate(),
-            OptionalDouble.of(played.firstBeat()),
-            Clock.MEASURED,
-            verdict -> {});
-    run.feed(played.take().samples(), 0, played.take().samples().length);
+        Run.ofRecording(plan, played.take().sampleRate(), OptionalDouble.of(played.firstBeat()));
+    float[] samples = played.take().samples();
+    for (int from = 0; from < samples.length; from += BLOCK) {
+      run.feed(samples, from, Math.min(BLOCK, samples.length - from));
+    }
     return run.finish();
   }
 

@@ -1,0 +1,89 @@
+package neckway.follow;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Future;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * Work that is done beside its giver's, in order, on one thread of its own. It is handed over in
+ * blocks; a giver who is far ahead waits.
+ */
+final class Beside {
+  private static final int MOST_BLOCKS = 32;
+  private static final long IDLE_SECONDS = 2;
+
+  private final ThreadPoolExecutor worker;
+  private final List<Future<?>> ahead = new ArrayList<>();
+  private List<Runnable> block = new ArrayList<>();
+
+  /**
+   * @param name of the thread, which ends by itself when nothing comes for some seconds
+   */
+  Beside(String name) {
+    worker =
+        new ThreadPoolExecutor(
+            1,
+            1,
+            IDLE_SECONDS,
+            TimeUnit.SECONDS,
+            new LinkedBlockingQueue<>(),
+            work -> {
+              Thread thread = new Thread(work, name);
+              thread.setDaemon(true);
+              return thread;
+            });
+    worker.allowCoreThreadTimeOut(true);
+  }
+
+  /** Adds work to the block that is handed over next. */
+  void add(Runnable work) {
+    block.add(work);
+  }
+
+  /** Hands over what was added. What earlier work threw is thrown here, and nothing more done. */
+  void handOver() {
+    List<Runnable> now = block;
+    block = new ArrayList<>();
+    ahead.add(worker.submit(() -> now.forEach(Runnable::run)));
+    while (ahead.size() > MOST_BLOCKS || !ahead.isEmpty() && ahead.get(0).isDone()) {
+      await(ahead.remove(0));
+    }
+  }
+
+  /** Hands over the rest and waits until all is done. */
+  void finish() {
+    handOver();
+    while (!ahead.isEmpty()) {
+      await(ahead.remove(0));
+    }
+    worker.shutdown();
+  }
+
+  private void await(Future<?> work) {
+    boolean interrupted = false;
+    try {
+      while (true) {
+        try {
+          work.get();
+          return;
+        } catch (InterruptedException e) {
+          interrupted = true;
+        }
+      }
+    } catch (ExecutionException e) {
+      worker.shutdownNow();
+      if (e.getCause() instanceof Error error) {
+        throw error;
+      }
+      throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e);
+    } finally {
+      if (interrupted) {
+        Thread.currentThread().interrupt();
+      }
+    }
+  }
+}

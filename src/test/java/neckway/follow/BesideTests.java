@@ -1,0 +1,71 @@
+package neckway.follow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+
+class BesideTests {
+  private final Beside beside = new Beside("beside");
+
+  @Test
+  void worksInOrderOnAnotherThread() {
+    List<Integer> done = new ArrayList<>();
+    List<Thread> threads = new ArrayList<>();
+    for (int i = 0; i < 1_000; i++) {
+      int number = i;
+      beside.add(() -> done.add(number));
+      beside.add(() -> threads.add(Thread.currentThread()));
+      if (i % 7 == 0) {
+        beside.handOver();
+      }
+    }
+    beside.finish();
+    assertThat(done).hasSize(1_000).isSorted();
+    assertThat(threads).doesNotContain(Thread.currentThread());
+  }
+
+  @Test
+  void waitsForWhatIsFarBehind() throws InterruptedException {
+    CountDownLatch go = new CountDownLatch(1);
+    AtomicInteger given = new AtomicInteger();
+    Thread giver =
+        new Thread(
+            () -> {
+              for (int i = 0; i < 1_000; i++) {
+                beside.add(
+                    () -> {
+                      try {
+                        go.await();
+                      } catch (InterruptedException e) {
+                        throw new IllegalStateException(e);
+                      }
+                    });
+                beside.handOver();
+                given.incrementAndGet();
+              }
+              beside.finish();
+            });
+    giver.start();
+    giver.join(300);
+    assertThat(given.get()).isBetween(1, 100);
+    go.countDown();
+    giver.join(10_000);
+    assertThat(given.get()).isEqualTo(1_000);
+  }
+
+  @Test
+  void whatTheWorkThrowsComesBack() {
+    beside.add(
+        () -> {
+          throw new IllegalArgumentException("a note of no pitch");
+        });
+    assertThatThrownBy(beside::finish)
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessage("a note of no pitch");
+  }
+}
