@@ -29,14 +29,17 @@ public final class HandTrack {
   private static final double OUT_OF_REACH = 0.03;
   private static final double EVEN_SHARE = 0.01;
 
-  /** A string less likely than this needs no closer look. */
+  /** A string less likely than this is left out of a closer look. */
   private static final double THOUGHT_OF = 0.006;
+
+  /** Where the second string is less likely than this, none is worth the work. */
+  private static final double WORTH_THE_WORK = 0.03;
 
   /**
    * A second string as likely as this is looked into at once; where it is less likely, the notes to
    * come may rule it out.
    */
-  private static final double IN_DOUBT = 0.15;
+  private static final double IN_DOUBT = 0.2;
 
   private final StandMap map;
   private final Tuning tuning;
@@ -145,7 +148,7 @@ public final class HandTrack {
    * @return whether there was one
    */
   public boolean lookCloser(int round) {
-    return lookCloser(round, THOUGHT_OF);
+    return lookCloser(round, WORTH_THE_WORK);
   }
 
   /** Looks closer at all notes so far that are not quite certain, and lets go of their sound. */

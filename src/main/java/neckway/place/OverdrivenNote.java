@@ -37,6 +37,11 @@ final class OverdrivenNote {
   private static final int MOST_HARMONICS = 18;
   private static final int FEWEST_HARMONICS = 12;
 
+  /** So many are enough where the strings are known; the work grows with their third power. */
+  private static final int MOST_TO_WEIGH = 14;
+
+  private static final int FEWEST_TO_WEIGH = 11;
+
   /** The pitch is measured anew on so many harmonics. */
   private static final int PITCHED = 2;
 
@@ -125,7 +130,7 @@ final class OverdrivenNote {
    */
   Optional<Weighed> weigh(
       float[] samples, int frames, double f0Hz, List<StringContest.Candidate> candidates) {
-    return tracks(samples, frames, f0Hz)
+    return tracks(samples, frames, f0Hz, FEWEST_TO_WEIGH, MOST_TO_WEIGH)
         .map(tracks -> weigh(tracks, candidates))
         .filter(w -> Arrays.stream(w.logLikelihoods()).allMatch(Double::isFinite));
   }
@@ -138,14 +143,15 @@ final class OverdrivenNote {
    * @return empty where the note is too short, or nothing could be worked out
    */
   Optional<Optima> optima(float[] samples, int frames, double f0Hz, double lowest, double highest) {
-    return tracks(samples, frames, f0Hz)
+    return tracks(samples, frames, f0Hz, FEWEST_HARMONICS, MOST_HARMONICS)
         .map(tracks -> optima(tracks, lowest, highest))
         .filter(o -> !o.all().isEmpty());
   }
 
-  private Optional<HarmonicTracks> tracks(float[] samples, int frames, double f0Hz) {
+  private Optional<HarmonicTracks> tracks(
+      float[] samples, int frames, double f0Hz, int fewest, int most) {
     int skip = (int) Math.round(SKIP_SECONDS * sampleRateHz);
-    int wished = Math.max(FEWEST_HARMONICS, Math.min(MOST_HARMONICS, (int) (TOP_HZ / f0Hz)));
+    int wished = Math.max(fewest, Math.min(most, (int) (TOP_HZ / f0Hz)));
     int harmonics = Math.min(wished, (int) (TOP_OF_RATE * sampleRateHz / f0Hz));
     if (frames <= skip || harmonics < PITCHED) {
       return Optional.empty();

@@ -37,12 +37,12 @@ final class StringContest {
   private static final double CLOSE = 0.3;
 
   /** A fit that is not solved by then will not be. */
-  private static final int MOST_ROUNDS = 6;
+  private static final int MOST_ROUNDS = 4;
 
   /** Steps of a fit for each weighing of the frames, and weighings. */
-  private static final int STEPS = 8;
+  private static final int STEPS = 6;
 
-  private static final int WEIGHINGS = 6;
+  private static final int WEIGHINGS = 5;
 
   /** How much less a string's stiffness may stray before it is known how good the fits are. */
   private static final double FIRST_SHARPNESS = 0.5;
