@@ -291,6 +291,7 @@ final class BentTone {
       double bent = jj / (1 + jj) - stiffness / (1 + stiffness);
       double speed = t * Math.PI * f0Hz * j * stretch(stiffness, j) * bent;
       partialChange(p, j, LN_STIFFNESS, 0, speed);
+      partialChange(p, j, DETUNE, 0, j * t);
       double shareRe = ((sr - 1) * bothRe + si * bothIm) / size;
       double shareIm = (si * bothRe - (sr - 1) * bothIm) / size;
       partialChange(p, j, SECOND_SHARE, shareRe, shareIm);
@@ -366,16 +367,13 @@ final class BentTone {
       toIm[mr.length + j] = downRe - upRe;
     }
     int o = 2 * partials;
-    double t = seconds[f];
-    double turn = k * settled[f];
     toRe[o + BIAS] = slopeRe[partials + k];
     toIm[o + BIAS] = slopeIm[partials + k];
-    toRe[o + DETUNE] = -k * t * im[at];
-    toIm[o + DETUNE] = k * t * re[at];
-    toRe[o + SETTLE] = -turn * im[at];
-    toIm[o + SETTLE] = turn * re[at];
     shared(toRe, o);
     shared(toIm, o);
+    double share = settled[f] / seconds[f];
+    toRe[o + SETTLE] = share * toRe[o + DETUNE];
+    toIm[o + SETTLE] = share * toIm[o + DETUNE];
   }
 
   /** All partials' share in the changes with what changes them all. */
@@ -390,11 +388,14 @@ final class BentTone {
     double[] b3 = acrossPartial[SECOND_SHARE];
     double[] a4 = alongPartial[SECOND_CENTS];
     double[] b4 = acrossPartial[SECOND_CENTS];
+    double[] a5 = alongPartial[DETUNE];
+    double[] b5 = acrossPartial[DETUNE];
     double loss = 0;
     double high = 0;
     double stiffness = 0;
     double share = 0;
     double cents = 0;
+    double detune = 0;
     for (int j = 0; j < partials; j++) {
       double x = change[j];
       double y = change[partials + j];
@@ -403,11 +404,13 @@ final class BentTone {
       stiffness += a2[j] * x + b2[j] * y;
       share += a3[j] * x + b3[j] * y;
       cents += a4[j] * x + b4[j] * y;
+      detune += a5[j] * x + b5[j] * y;
     }
     change[o + LOSS] = loss;
     change[o + LOSS_HIGH] = high;
     change[o + LN_STIFFNESS] = stiffness;
     change[o + SECOND_SHARE] = share;
     change[o + SECOND_CENTS] = cents;
+    change[o + DETUNE] = detune;
   }
 }
