@@ -46,6 +46,11 @@ final class BentTone {
 
   static final int OTHERS = 8;
 
+  /** Of these each changes all partials. */
+  private static final int[] SHARED = {
+    LOSS, LOSS_HIGH, DETUNE, LN_STIFFNESS, SECOND_SHARE, SECOND_CENTS
+  };
+
   /** The string's second plane dies away this much more slowly than the first. */
   private static final double SECOND_LOSS = 0.35;
 
@@ -369,48 +374,18 @@ final class BentTone {
     int o = 2 * partials;
     toRe[o + BIAS] = slopeRe[partials + k];
     toIm[o + BIAS] = slopeIm[partials + k];
-    shared(toRe, o);
-    shared(toIm, o);
+    for (int which : SHARED) {
+      toRe[o + which] = shared(toRe, which);
+      toIm[o + which] = shared(toIm, which);
+    }
     double share = settled[f] / seconds[f];
     toRe[o + SETTLE] = share * toRe[o + DETUNE];
     toIm[o + SETTLE] = share * toIm[o + DETUNE];
   }
 
-  /** All partials' share in the changes with what changes them all. */
-  private void shared(double[] change, int o) {
-    double[] a0 = alongPartial[LOSS];
-    double[] b0 = acrossPartial[LOSS];
-    double[] a1 = alongPartial[LOSS_HIGH];
-    double[] b1 = acrossPartial[LOSS_HIGH];
-    double[] a2 = alongPartial[LN_STIFFNESS];
-    double[] b2 = acrossPartial[LN_STIFFNESS];
-    double[] a3 = alongPartial[SECOND_SHARE];
-    double[] b3 = acrossPartial[SECOND_SHARE];
-    double[] a4 = alongPartial[SECOND_CENTS];
-    double[] b4 = acrossPartial[SECOND_CENTS];
-    double[] a5 = alongPartial[DETUNE];
-    double[] b5 = acrossPartial[DETUNE];
-    double loss = 0;
-    double high = 0;
-    double stiffness = 0;
-    double share = 0;
-    double cents = 0;
-    double detune = 0;
-    for (int j = 0; j < partials; j++) {
-      double x = change[j];
-      double y = change[partials + j];
-      loss += a0[j] * x + b0[j] * y;
-      high += a1[j] * x + b1[j] * y;
-      stiffness += a2[j] * x + b2[j] * y;
-      share += a3[j] * x + b3[j] * y;
-      cents += a4[j] * x + b4[j] * y;
-      detune += a5[j] * x + b5[j] * y;
-    }
-    change[o + LOSS] = loss;
-    change[o + LOSS_HIGH] = high;
-    change[o + LN_STIFFNESS] = stiffness;
-    change[o + SECOND_SHARE] = share;
-    change[o + SECOND_CENTS] = cents;
-    change[o + DETUNE] = detune;
+  /** All partials' share in a change. */
+  private double shared(double[] change, int which) {
+    return DotProduct.of(alongPartial[which], 0, change, 0, partials)
+        + DotProduct.of(acrossPartial[which], 0, change, partials, partials);
   }
 }

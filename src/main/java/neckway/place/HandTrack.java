@@ -2,7 +2,6 @@ package neckway.place;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -173,20 +172,24 @@ public final class HandTrack {
   }
 
   private boolean lookCloser(int round, double doubt) {
-    Optional<Note> least =
-        open.stream()
-            .filter(n -> round(n.step) == round)
-            .max(Comparator.comparingDouble(n -> second(strings(n))))
-            .filter(n -> second(strings(n)) >= doubt);
-    least.ifPresent(
-        n -> {
-          Map<GuitarString, Double> strings = strings(n);
-          strings.values().removeIf(p -> p < THOUGHT_OF);
-          n.evidence = n.evidence.map(e -> e.closer(strings.keySet()).settled());
-          open.remove(n);
-          forget(n.step);
-        });
-    return least.isPresent();
+    Note least = null;
+    double most = doubt;
+    for (Note n : open) {
+      double second = round(n.step) == round ? second(strings(n)) : 0;
+      if (second >= most) {
+        least = n;
+        most = second;
+      }
+    }
+    if (least == null) {
+      return false;
+    }
+    Map<GuitarString, Double> strings = strings(least);
+    strings.values().removeIf(p -> p < THOUGHT_OF);
+    least.evidence = least.evidence.map(e -> e.closer(strings.keySet()).settled());
+    open.remove(least);
+    forget(least.step);
+    return true;
   }
 
   /** The second highest probability, 0 where there is only one. */
