@@ -13,7 +13,9 @@ import java.util.concurrent.TimeUnit;
  * blocks; a giver who is far ahead waits.
  */
 final class Beside {
-  private static final int MOST_BLOCKS = 32;
+  /** Blocks that the giver may be ahead: the work comes in bursts, some seconds' worth at once. */
+  private static final int MOST_BLOCKS = 512;
+
   private static final long IDLE_SECONDS = 2;
 
   private final ThreadPoolExecutor worker;

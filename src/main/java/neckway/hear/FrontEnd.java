@@ -23,13 +23,14 @@ final class FrontEnd {
 
   private final int factor;
   private final double inputRateHz;
+  private final float[] incoming;
   private final Decimator decimator;
   private final Biquad rumble;
   private final HumRemover hum;
   private final Biquad brightness;
   private int filled = KEEP;
   private long firstFrame = -KEEP;
-  private int sinceHop;
+  private int waiting;
   private long settled;
   private long given;
 
@@ -39,6 +40,7 @@ final class FrontEnd {
     decimator = new Decimator(factor);
     rateHz = inputRateHz / factor;
     hop = Math.max(2, (int) Math.round(hopSeconds * rateHz) & ~1);
+    incoming = new float[hop * factor];
     rumble = Biquad.highPass(RUMBLE_HZ, rateHz);
     hum = new HumRemover(rateHz);
     brightness = Biquad.lowPass(BRIGHTNESS_HZ, rateHz);
@@ -47,20 +49,23 @@ final class FrontEnd {
 
   /** Takes one sample; true when another hop may be ready. */
   boolean accept(float sample) {
-    if (!decimator.accept(sample)) {
+    incoming[waiting++] = sample;
+    if (waiting < incoming.length) {
       return false;
     }
-    if (filled == SIZE) {
-      System.arraycopy(x, SIZE - KEEP, x, 0, KEEP);
-      System.arraycopy(y, (SIZE - KEEP) / 2, y, 0, KEEP / 2);
-      firstFrame += SIZE - KEEP;
-      filled = KEEP;
+    waiting = 0;
+    if (filled + hop > SIZE) {
+      int gone = filled - KEEP & ~1;
+      System.arraycopy(x, gone, x, 0, filled - gone);
+      System.arraycopy(y, gone / 2, y, 0, (filled - gone) / 2);
+      firstFrame += gone;
+      filled -= gone;
     }
-    x[filled++] = hum.next((float) rumble.next(decimator.value()));
-    if (++sinceHop < hop) {
-      return false;
+    decimator.process(incoming, 0, incoming.length, x, filled);
+    for (int i = filled; i < filled + hop; i++) {
+      x[i] = hum.next((float) rumble.next(x[i]));
     }
-    sinceHop = 0;
+    filled += hop;
     clicks.process(x, filled - hop, filled, firstFrame);
     settled = clicks.settledTo(firstFrame + filled);
     return true;

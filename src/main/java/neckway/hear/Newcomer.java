@@ -109,7 +109,7 @@ final class Newcomer {
     }
     boolean old = oldPeriods[0] > 0;
     if (old) {
-      carryOn(y, start);
+      carryOn(y, start, to - start + (int) Math.ceil(2 * oldPeriods[0]));
       takeOut(y, from, to, start, 0);
       int early = Math.min(to - from, (int) (0.025 * rateHz));
       novelty = energy(rest, 0, early) / (1e-9 + energy(y, from, from + early));
@@ -245,14 +245,14 @@ final class Newcomer {
     return times > 1.5 && Math.abs(times / Math.rint(times) - 1) < 0.012;
   }
 
-  private void carryOn(float[] y, int start) {
-    if (learnt) {
-      return;
+  /** Has the old sound go on for some frames after the attack. */
+  private void carryOn(float[] y, int start, int frames) {
+    if (!learnt) {
+      learnt = true;
+      learntTo = (int) ((wide ? WIDE_MARGIN_SECONDS : MARGIN_SECONDS) * rateHz);
+      before.learn(y, start - learntTo);
     }
-    learnt = true;
-    learntTo = (int) ((wide ? WIDE_MARGIN_SECONDS : MARGIN_SECONDS) * rateHz);
-    before.learn(y, start - learntTo);
-    before.carryOn(MOST_CARRIED);
+    before.carryOn(Math.min(MOST_CARRIED, learntTo + frames + 2));
   }
 
   /** Leaves in {@code rest} what is new; the part with {@code stoppedPeriod} has not gone on. */

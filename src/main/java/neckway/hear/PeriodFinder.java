@@ -32,6 +32,7 @@ final class PeriodFinder {
 
   private final double sampleRateHz;
   private final int longestLag;
+  private final LagProducts products = new LagProducts();
   private final float[] product;
   private final float[] likeness;
   private final float[] smooth;
@@ -227,12 +228,21 @@ final class PeriodFinder {
 
   private float smoothLikeness(int count, int lag) {
     double dot = 0;
+    double dot1 = 0;
     double all = 1e-12;
-    for (int i = 0; i + lag < count; i++) {
+    double all1 = 0;
+    int i = 0;
+    for (; i + lag + 1 < count; i += 2) {
+      dot += smooth[i] * smooth[i + lag];
+      dot1 += smooth[i + 1] * smooth[i + 1 + lag];
+      all += smooth[i] * smooth[i] + smooth[i + lag] * smooth[i + lag];
+      all1 += smooth[i + 1] * smooth[i + 1] + smooth[i + 1 + lag] * smooth[i + 1 + lag];
+    }
+    for (; i + lag < count; i++) {
       dot += smooth[i] * smooth[i + lag];
       all += smooth[i] * smooth[i] + smooth[i + lag] * smooth[i + lag];
     }
-    return (float) (2 * dot / all);
+    return (float) (2 * (dot + dot1) / (all + all1));
   }
 
   /** MIDI note number with its fraction, of a period in frames. */
@@ -260,16 +270,27 @@ final class PeriodFinder {
   /** Likeness at a lag of the differenced sound, in which low partials weigh less. */
   private static double bright(float[] x, int from, int to, int lag) {
     double dot = 0;
-    double a = 1e-12;
-    double b = 0;
-    for (int i = from + 1; i + lag < to; i++) {
+    double dot1 = 0;
+    double all = 1e-12;
+    double all1 = 0;
+    int i = from + 1;
+    for (; i + lag + 1 < to; i += 2) {
+      float d = x[i] - x[i - 1];
+      float e = x[i + lag] - x[i + lag - 1];
+      float d1 = x[i + 1] - x[i];
+      float e1 = x[i + lag + 1] - x[i + lag];
+      dot += d * e;
+      dot1 += d1 * e1;
+      all += d * d + e * e;
+      all1 += d1 * d1 + e1 * e1;
+    }
+    for (; i + lag < to; i++) {
       float d = x[i] - x[i - 1];
       float e = x[i + lag] - x[i + lag - 1];
       dot += d * e;
-      a += d * d;
-      b += e * e;
+      all += d * d + e * e;
     }
-    return 2 * dot / (a + b);
+    return 2 * (dot + dot1) / (all + all1);
   }
 
   /** Frames, with a fraction. */
@@ -299,6 +320,7 @@ final class PeriodFinder {
 
   private void begin(float[] x, int from, int to) {
     known = 0;
+    products.begin(x, from, to);
     head = 0;
     for (int i = from; i < to; i++) {
       head += x[i] * x[i];
@@ -312,18 +334,7 @@ final class PeriodFinder {
     if (end <= known) {
       return;
     }
-    java.util.Arrays.fill(product, known, end, 0);
-    int i = from;
-    for (; i + 3 < to; i += 4) {
-      int shared = to - i - 3;
-      addFour(x, i, Math.min(end, shared));
-      for (int k = 0; k < 3; k++) {
-        addOne(x, i + k, Math.max(known, shared), Math.min(end, shared + 3 - k));
-      }
-    }
-    for (; i < to; i++) {
-      addOne(x, i, known, Math.min(end, to - i));
-    }
+    products.of(known, end, product);
     for (int lag = known; lag < end; lag++) {
       double norm = head + tail;
       likeness[lag] = norm > 1e-12 ? (float) (2 * product[lag] / norm) : 0;
@@ -331,24 +342,6 @@ final class PeriodFinder {
       tail -= x[from + lag] * x[from + lag];
     }
     known = end;
-  }
-
-  /** Four samples at once: a sum is read and written far less often than with one. */
-  private void addFour(float[] x, int i, int end) {
-    float a = x[i];
-    float b = x[i + 1];
-    float c = x[i + 2];
-    float d = x[i + 3];
-    for (int lag = known; lag < end; lag++) {
-      product[lag] += a * x[i + lag] + b * x[i + lag + 1] + c * x[i + lag + 2] + d * x[i + lag + 3];
-    }
-  }
-
-  private void addOne(float[] x, int i, int first, int end) {
-    float a = x[i];
-    for (int lag = first; lag < end; lag++) {
-      product[lag] += a * x[i + lag];
-    }
   }
 
   private boolean isPeak(int lag) {

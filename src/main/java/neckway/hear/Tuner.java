@@ -43,6 +43,7 @@ public final class Tuner {
 
   private final Decimator decimator;
   private final double rateHz;
+  private final float[] slow = new float[1 << 9];
   private final float[] ring;
   private final float[] span;
   private final double[] window;
@@ -91,9 +92,10 @@ public final class Tuner {
    */
   public boolean process(float[] samples, int offset, int length) {
     boolean renewed = false;
-    for (int i = offset; i < offset + length; i++) {
-      if (decimator.accept(samples[i])) {
-        ring[at] = decimator.value();
+    for (int i = offset; i < offset + length; i += slow.length) {
+      int made = decimator.process(samples, i, Math.min(offset + length, i + slow.length), slow, 0);
+      for (int k = 0; k < made; k++) {
+        ring[at] = slow[k];
         at = at + 1 == ring.length ? 0 : at + 1;
         count++;
         if (count >= ring.length && count % hop == 0) {

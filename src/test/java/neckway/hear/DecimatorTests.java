@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.OptionalDouble;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -14,8 +16,7 @@ class DecimatorTests {
     Decimator wire = new Decimator(1);
     assertThat(wire.delayFrames()).isZero();
     for (float sample : new float[] {0.25f, -1, 0, 0.7f}) {
-      assertThat(wire.accept(sample)).isTrue();
-      assertThat(wire.value()).isEqualTo(sample);
+      assertThat(next(wire, sample)).hasValue(sample);
     }
   }
 
@@ -29,7 +30,7 @@ class DecimatorTests {
   void oneSampleInSoMany(int factor) {
     Decimator decimator = new Decimator(factor);
     for (int i = 1; i <= 10 * factor; i++) {
-      assertThat(decimator.accept(1)).as("sample " + i).isEqualTo(i % factor == 0);
+      assertThat(next(decimator, 1).isPresent()).as("sample " + i).isEqualTo(i % factor == 0);
     }
   }
 
@@ -44,8 +45,9 @@ class DecimatorTests {
     Decimator decimator = new Decimator(factor);
     int checked = 0;
     for (int i = 0; i < 200 * factor; i++) {
-      if (decimator.accept(i / 1000f) && i > 2 * decimator.delayFrames()) {
-        double frames = 1000 * decimator.value();
+      OptionalDouble value = next(decimator, i / 1000f);
+      if (value.isPresent() && i > 2 * decimator.delayFrames()) {
+        double frames = 1000 * value.getAsDouble();
         assertThat(i - frames).as("frame " + i).isCloseTo(decimator.delayFrames(), within(0.01));
         checked++;
       }
@@ -81,14 +83,46 @@ class DecimatorTests {
     int count = 0;
     for (int i = 0; i < rateHz / 2; i++) {
       float sample = (float) Math.sin(2 * Math.PI * hz * i / rateHz);
-      if (decimator.accept(sample) && i >= 4 * decimator.delayFrames()) {
+      OptionalDouble value = next(decimator, sample);
+      if (value.isPresent() && i >= 4 * decimator.delayFrames()) {
         // Hann: what is cut off at the ends counts for nothing
         double share = (i / (rateHz / 2));
         double window = 1 - Math.cos(2 * Math.PI * share);
-        sum += window * decimator.value() * decimator.value();
+        sum += window * value.getAsDouble() * value.getAsDouble();
         count++;
       }
     }
     return Sounds.db(2 * sum / count);
+  }
+
+  /** What one more sample completes. */
+  private static OptionalDouble next(Decimator decimator, float sample) {
+    float[] out = new float[1];
+    int made = decimator.process(new float[] {sample}, 0, 1, out, 0);
+    return made == 0 ? OptionalDouble.empty() : OptionalDouble.of(out[0]);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 9})
+  void theSameInBlocksOfAnySize(int factor) {
+    Random random = new Random(5);
+    float[] in = new float[5000];
+    for (int i = 0; i < in.length; i++) {
+      in[i] = (float) random.nextGaussian();
+    }
+    Decimator whole = new Decimator(factor);
+    float[] expected = new float[in.length / factor];
+    assertThat(whole.willMake(in.length)).isEqualTo(expected.length);
+    assertThat(whole.process(in, 0, in.length, expected, 0)).isEqualTo(expected.length);
+    Decimator bit = new Decimator(factor);
+    float[] found = new float[expected.length];
+    int made = 0;
+    for (int from = 0; from < in.length; ) {
+      int to = Math.min(in.length, from + 1 + random.nextInt(400));
+      made += bit.process(in, from, to, found, made);
+      from = to;
+    }
+    assertThat(made).isEqualTo(expected.length);
+    assertThat(found).containsExactly(expected);
   }
 }
