@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import neckway.file.Channel;
 import neckway.file.Drill;
 import neckway.file.TakeReader;
+import neckway.follow.Clock;
 import neckway.follow.Review;
 import neckway.follow.Run;
 import neckway.follow.RunPlan;
@@ -74,7 +75,7 @@ final class ReviewCommand implements Callable<Integer> {
   private Review listen(RunPlan plan, TakeReader reader, Progress progress) {
     OptionalDouble first =
         firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat);
-    Run run = Run.ofRecording(plan, reader.sampleRate(), first);
+    Run run = new Run(plan, reader.sampleRate(), first, Clock.MEASURED, verdict -> {});
     float[] block = new float[BLOCK];
     for (int got = reader.read(block); got > 0; got = reader.read(block)) {
       run.feed(block, 0, got);

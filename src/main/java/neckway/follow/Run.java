@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
@@ -18,6 +20,10 @@ import neckway.place.NoteSounds;
 /**
  * One run, live or from a recording: sound in, verdicts out as they are given, and a review at the
  * end. What the sound is fed from makes no difference.
+ *
+ * <p>The strings of the notes are found on a thread of their own, so that a closer look at some of
+ * them never keeps the ear from the next note. What was said of a shift is told by the next call of
+ * {@link #feed}, on the thread that calls it.
  */
 public final class Run {
   private final Ear ear;
@@ -28,7 +34,12 @@ public final class Run {
   private final Reviewer reviewer;
   private final HandWatch hand;
   private final Optional<NoteSounds> sounds;
+  private final VerdictListener listener;
   private final Optional<Beside> beside;
+
+  /** Shifts of which something was said, not yet told. */
+  private final Queue<ShiftSaid> said = new ConcurrentLinkedQueue<>();
+
   private final List<NoteVerdict> verdicts = new ArrayList<>();
   private final List<UnnamedStep> unnamed = new ArrayList<>();
   private final Map<HeardNote, Integer> heard = new IdentityHashMap<>();
@@ -48,23 +59,13 @@ public final class Run {
       OptionalDouble firstBeat,
       Clock clock,
       VerdictListener listener) {
-    this(plan, sampleRateHz, firstBeat, clock, listener, Optional.empty());
-  }
-
-  private Run(
-      RunPlan plan,
-      double sampleRateHz,
-      OptionalDouble firstBeat,
-      Clock clock,
-      VerdictListener listener,
-      Optional<Beside> beside) {
-    Objects.requireNonNull(listener);
-    this.beside = beside;
+    this.listener = Objects.requireNonNull(listener);
+    this.beside = plan.guitar().map(guitar -> new Beside("strings"));
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
     this.ear = new Ear(sampleRateHz);
     ear.expectClicks(plan.pulse().beatSeconds(), plan.pulse().beatsPerBar());
-    this.hand = new HandWatch(plan, listener::shifted);
+    this.hand = new HandWatch(plan, said::add);
     this.sounds =
         plan.guitar()
             .map(guitar -> new NoteSounds(sampleRateHz, guitar, plan.frets(), hand::sounded));
@@ -106,24 +107,6 @@ public final class Run {
         };
   }
 
-  /**
-   * A run from a recording, of which only the review is asked for: the strings of the notes are
-   * found on a thread of their own, beside the one that listens. The review is the same.
-   *
-   * @param plan what the run is held against
-   * @param sampleRateHz 8,000 to 192,000
-   * @param firstBeat when step 0 is due, seconds from the first sample, if known
-   */
-  public static Run ofRecording(RunPlan plan, double sampleRateHz, OptionalDouble firstBeat) {
-    return new Run(
-        plan,
-        sampleRateHz,
-        firstBeat,
-        Clock.MEASURED,
-        verdict -> {},
-        plan.guitar().map(guitar -> new Beside("strings")));
-  }
-
   /** What has to do with the hand, in its order. */
   private void hand(Runnable work) {
     beside.ifPresentOrElse(b -> b.add(work), work);
@@ -142,6 +125,7 @@ public final class Run {
       sounds.ifPresent(s -> feed(s, samples, start, block));
       ear.process(samples, start, block, toFollower);
       beside.ifPresent(Beside::handOver);
+      tellShifts();
     }
   }
 
@@ -151,6 +135,12 @@ public final class Run {
       hand(() -> to.feed(copy, 0, length));
     } else {
       to.feed(samples, start, length);
+    }
+  }
+
+  private void tellShifts() {
+    for (ShiftSaid shift = said.poll(); shift != null; shift = said.poll()) {
+      listener.shifted(shift);
     }
   }
 
@@ -166,6 +156,7 @@ public final class Run {
     sounds.ifPresent(s -> hand(s::finish));
     hand(() -> hand.finish(seconds));
     beside.ifPresent(Beside::finish);
+    tellShifts();
     TakeFigures take =
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
     List<NoteVerdict> settled =

@@ -46,11 +46,6 @@ final class BentTone {
 
   static final int OTHERS = 8;
 
-  /** Of these each changes all partials. */
-  private static final int[] SHARED = {
-    LOSS, LOSS_HIGH, DETUNE, LN_STIFFNESS, SECOND_SHARE, SECOND_CENTS
-  };
-
   /** The string's second plane dies away this much more slowly than the first. */
   private static final double SECOND_LOSS = 0.35;
 
@@ -81,10 +76,11 @@ final class BentTone {
   private final double[] strengthRe;
   private final double[] strengthIm;
 
-  /** How each partial changes with what changes all, first index as in the parameters. */
-  private final double[][] alongPartial;
-
-  private final double[][] acrossPartial;
+  /**
+   * How each partial changes with what changes all: partial j's real part with parameter w at 2
+   * (OTHERS j + w), what goes with its imaginary part after it.
+   */
+  private final double[] ofPartial;
 
   /** The slope's harmonics from the last partial's, mirrored, on; and backward. */
   private final double[] slopeRe;
@@ -127,8 +123,7 @@ final class BentTone {
     second = new Turning(partials);
     strengthRe = new double[partials];
     strengthIm = new double[partials];
-    alongPartial = new double[OTHERS][partials];
-    acrossPartial = new double[OTHERS][partials];
+    ofPartial = new double[2 * OTHERS * partials];
     slopeRe = new double[partials + most + 1];
     slopeIm = new double[partials + most + 1];
     slopeBackRe = new double[partials + most + 1];
@@ -313,8 +308,9 @@ final class BentTone {
   private void partialChange(double[] p, int j, int which, double re, double im) {
     double a = p[j - 1];
     double b = p[partials + j - 1];
-    alongPartial[which][j - 1] = a * re - b * im;
-    acrossPartial[which][j - 1] = a * im + b * re;
+    int at = 2 * (OTHERS * (j - 1) + which);
+    ofPartial[at] = a * re - b * im;
+    ofPartial[at + 1] = a * im + b * re;
   }
 
   private static double stretch(double stiffness, int j) {
@@ -374,18 +370,38 @@ final class BentTone {
     int o = 2 * partials;
     toRe[o + BIAS] = slopeRe[partials + k];
     toIm[o + BIAS] = slopeIm[partials + k];
-    for (int which : SHARED) {
-      toRe[o + which] = shared(toRe, which);
-      toIm[o + which] = shared(toIm, which);
-    }
+    shared(toRe);
+    shared(toIm);
     double share = settled[f] / seconds[f];
     toRe[o + SETTLE] = share * toRe[o + DETUNE];
     toIm[o + SETTLE] = share * toIm[o + DETUNE];
   }
 
-  /** All partials' share in a change. */
-  private double shared(double[] change, int which) {
-    return DotProduct.of(alongPartial[which], 0, change, 0, partials)
-        + DotProduct.of(acrossPartial[which], 0, change, partials, partials);
+  /** How a harmonic changes with what changes all partials, from how it does with each. */
+  private void shared(double[] change) {
+    double loss = 0;
+    double lossHigh = 0;
+    double detune = 0;
+    double stiffness = 0;
+    double share = 0;
+    double cents = 0;
+    for (int j = 0; j < partials; j++) {
+      double x = change[j];
+      double y = change[partials + j];
+      int at = 2 * OTHERS * j;
+      loss += ofPartial[at + 2 * LOSS] * x + ofPartial[at + 2 * LOSS + 1] * y;
+      lossHigh += ofPartial[at + 2 * LOSS_HIGH] * x + ofPartial[at + 2 * LOSS_HIGH + 1] * y;
+      detune += ofPartial[at + 2 * DETUNE] * x + ofPartial[at + 2 * DETUNE + 1] * y;
+      stiffness += ofPartial[at + 2 * LN_STIFFNESS] * x + ofPartial[at + 2 * LN_STIFFNESS + 1] * y;
+      share += ofPartial[at + 2 * SECOND_SHARE] * x + ofPartial[at + 2 * SECOND_SHARE + 1] * y;
+      cents += ofPartial[at + 2 * SECOND_CENTS] * x + ofPartial[at + 2 * SECOND_CENTS + 1] * y;
+    }
+    int other = 2 * partials;
+    change[other + LOSS] = loss;
+    change[other + LOSS_HIGH] = lossHigh;
+    change[other + DETUNE] = detune;
+    change[other + LN_STIFFNESS] = stiffness;
+    change[other + SECOND_SHARE] = share;
+    change[other + SECOND_CENTS] = cents;
   }
 }

@@ -38,6 +38,7 @@ class RunBlockSizeTests {
 
   private static Review review(int block, List<ShiftSaid> said) {
     PlayedTake played = take.played();
+    Thread fed = Thread.currentThread();
     Run run =
         new Run(
             plan(),
@@ -52,6 +53,9 @@ class RunBlockSizeTests {
 
               @Override
               public void shifted(ShiftSaid shift) {
+                assertThat(Thread.currentThread())
+                    .as("told on the thread that feeds")
+                    .isSameAs(fed);
                 said.add(shift);
               }
             });
@@ -64,19 +68,6 @@ class RunBlockSizeTests {
       run.feed(samples, from, Math.min(block, samples.length - from));
     }
     return run.finish();
-  }
-
-  @Test
-  void theStringsFoundOnAThreadOfTheirOwnAreTheSame() {
-    Review live = review(512, new ArrayList<>());
-    for (int block : new int[] {512, 100_000}) {
-      PlayedTake played = take.played();
-      OptionalDouble first = OptionalDouble.of(played.firstBeat());
-      Review read = fed(Run.ofRecording(plan(), played.take().sampleRate(), first), block);
-      assertThat(read.notes()).isEqualTo(live.notes());
-      assertThat(read.shifts()).isEqualTo(live.shifts());
-      assertThat(read.summary()).isEqualTo(live.summary());
-    }
   }
 
   @Test

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import neckway.bench.ShiftTakes.ShiftTake;
+import neckway.follow.Clock;
 import neckway.follow.Review;
 import neckway.follow.ReviewedNote;
 import neckway.follow.ReviewedShift;
@@ -64,7 +65,12 @@ final class ShiftScore {
             neck.frets(),
             guitar);
     Run run =
-        Run.ofRecording(plan, played.take().sampleRate(), OptionalDouble.of(played.firstBeat()));
+        new Run(
+            plan,
+            played.take().sampleRate(),
+            OptionalDouble.of(played.firstBeat()),
+            Clock.MEASURED,
+            verdict -> {});
     float[] samples = played.take().samples();
     for (int from = 0; from < samples.length; from += BLOCK) {
       run.feed(samples, from, Math.min(BLOCK, samples.length - from));

@@ -17,6 +17,7 @@ import neckway.desk.Texts;
 import neckway.file.Channel;
 import neckway.file.Drill;
 import neckway.file.TakeReader;
+import neckway.follow.Clock;
 import neckway.follow.Review;
 import neckway.follow.Run;
 import neckway.follow.RunPlan;
@@ -74,7 +75,8 @@ public final class RecordingModel {
 
   private Optional<Heard> review(Path file, RunPlan plan, AtomicBoolean stop) {
     try (TakeReader reader = TakeReader.open(file, Channel.AUTO)) {
-      Run run = Run.ofRecording(plan, reader.sampleRate(), OptionalDouble.empty());
+      Run run =
+          new Run(plan, reader.sampleRate(), OptionalDouble.empty(), Clock.MEASURED, verdict -> {});
       double frames = reader.frames().orElse(0);
       double shown = 0;
       float[] block = new float[BLOCK];
