@@ -98,9 +98,9 @@ final class LivePage implements VerdictListener {
   }
 
   @Override
-  public void shifted(ShiftSaid said) {
+  public void shifted(int inAttempt, ShiftSaid said) {
     String words = words(said);
-    if (!words.isEmpty()) {
+    if (inAttempt == attempt && !words.isEmpty()) {
       tell(Math.max(0, reached), "[" + words + "]");
       draw(Math.max(0, reached), words);
       out.flush();

@@ -38,8 +38,8 @@ final class LiveText implements LiveListener {
   }
 
   @Override
-  public void shifted(ShiftSaid said) {
-    page.shifted(said);
+  public void shifted(int attempt, ShiftSaid said) {
+    page.shifted(attempt, said);
   }
 
   @Override

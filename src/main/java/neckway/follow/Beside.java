@@ -1,7 +1,9 @@
 package neckway.follow;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Queue;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -19,8 +21,9 @@ final class Beside {
   private static final long IDLE_SECONDS = 2;
 
   private final ThreadPoolExecutor worker;
-  private final List<Future<?>> ahead = new ArrayList<>();
+  private final Queue<Future<?>> ahead = new ArrayDeque<>();
   private List<Runnable> block = new ArrayList<>();
+  private volatile Throwable failure;
 
   /**
    * @param name of the thread, which ends by itself when nothing comes for some seconds
@@ -48,11 +51,15 @@ final class Beside {
 
   /** Hands over what was added. What earlier work threw is thrown here, and nothing more done. */
   void handOver() {
+    throwFailure();
     List<Runnable> now = block;
     block = new ArrayList<>();
-    ahead.add(worker.submit(() -> now.forEach(Runnable::run)));
-    while (ahead.size() > MOST_BLOCKS || !ahead.isEmpty() && ahead.get(0).isDone()) {
-      await(ahead.remove(0));
+    ahead.add(worker.submit(() -> work(now)));
+    while (!ahead.isEmpty() && ahead.peek().isDone()) {
+      ahead.remove();
+    }
+    while (ahead.size() > MOST_BLOCKS) {
+      await(ahead.remove());
     }
   }
 
@@ -60,12 +67,32 @@ final class Beside {
   void finish() {
     handOver();
     while (!ahead.isEmpty()) {
-      await(ahead.remove(0));
+      await(ahead.remove());
     }
     worker.shutdown();
+    throwFailure();
   }
 
-  private void await(Future<?> work) {
+  private void work(List<Runnable> now) {
+    try {
+      for (int i = 0; i < now.size() && failure == null; i++) {
+        now.get(i).run();
+      }
+    } catch (RuntimeException | Error e) {
+      failure = e;
+    }
+  }
+
+  private void throwFailure() {
+    if (failure instanceof Error error) {
+      throw error;
+    }
+    if (failure instanceof RuntimeException e) {
+      throw e;
+    }
+  }
+
+  private static void await(Future<?> work) {
     boolean interrupted = false;
     try {
       while (true) {
@@ -77,11 +104,7 @@ final class Beside {
         }
       }
     } catch (ExecutionException e) {
-      worker.shutdownNow();
-      if (e.getCause() instanceof Error error) {
-        throw error;
-      }
-      throw e.getCause() instanceof RuntimeException r ? r : new IllegalStateException(e);
+      throw new IllegalStateException(e);
     } finally {
       if (interrupted) {
         Thread.currentThread().interrupt();

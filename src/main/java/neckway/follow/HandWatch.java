@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -37,7 +37,7 @@ final class HandWatch {
   private static final double LIKELY = 0.5;
 
   private final RunPlan plan;
-  private final Consumer<ShiftSaid> listener;
+  private final BiConsumer<Integer, ShiftSaid> listener;
   private int notes;
   private int drivenNotes;
   private final List<HandTrack> attempts = new ArrayList<>();
@@ -45,9 +45,9 @@ final class HandWatch {
 
   /**
    * @param plan what the run is held against
-   * @param listener told what became of each shift
+   * @param listener told of each attempt what became of its shifts
    */
-  HandWatch(RunPlan plan, Consumer<ShiftSaid> listener) {
+  HandWatch(RunPlan plan, BiConsumer<Integer, ShiftSaid> listener) {
     this.listener = listener;
     this.plan = plan;
   }
@@ -190,7 +190,7 @@ final class HandWatch {
 
   private void say(int attempt, ShiftSaid shift) {
     said.get(attempt).put(shift.planned(), shift);
-    listener.accept(shift);
+    listener.accept(attempt, shift);
   }
 
   /** Shifts whose way is over by a step, and of which nothing could be said. */

@@ -22,8 +22,8 @@ import neckway.place.NoteSounds;
  * end. What the sound is fed from makes no difference.
  *
  * <p>The strings of the notes are found on a thread of their own, so that a closer look at some of
- * them never keeps the ear from the next note. What was said of a shift is told by the next call of
- * {@link #feed}, on the thread that calls it.
+ * them does not keep the ear from the next note. What is said of a shift is told on the thread that
+ * calls {@link #feed} or {@link #finish}, as soon as one of them is called.
  */
 public final class Run {
   private final Ear ear;
@@ -37,8 +37,8 @@ public final class Run {
   private final VerdictListener listener;
   private final Optional<Beside> beside;
 
-  /** Shifts of which something was said, not yet told. */
-  private final Queue<ShiftSaid> said = new ConcurrentLinkedQueue<>();
+  /** What was said of shifts and is to be told. */
+  private final Queue<Runnable> untold = new ConcurrentLinkedQueue<>();
 
   private final List<NoteVerdict> verdicts = new ArrayList<>();
   private final List<UnnamedStep> unnamed = new ArrayList<>();
@@ -65,7 +65,8 @@ public final class Run {
     this.firstBeat = firstBeat;
     this.ear = new Ear(sampleRateHz);
     ear.expectClicks(plan.pulse().beatSeconds(), plan.pulse().beatsPerBar());
-    this.hand = new HandWatch(plan, said::add);
+    this.hand =
+        new HandWatch(plan, (attempt, said) -> untold.add(() -> listener.shifted(attempt, said)));
     this.sounds =
         plan.guitar()
             .map(guitar -> new NoteSounds(sampleRateHz, guitar, plan.frets(), hand::sounded));
@@ -130,17 +131,13 @@ public final class Run {
   }
 
   private void feed(NoteSounds to, float[] samples, int start, int length) {
-    if (beside.isPresent()) {
-      float[] copy = Arrays.copyOfRange(samples, start, start + length);
-      hand(() -> to.feed(copy, 0, length));
-    } else {
-      to.feed(samples, start, length);
-    }
+    float[] copy = Arrays.copyOfRange(samples, start, start + length);
+    hand(() -> to.feed(copy, 0, length));
   }
 
   private void tellShifts() {
-    for (ShiftSaid shift = said.poll(); shift != null; shift = said.poll()) {
-      listener.shifted(shift);
+    for (Runnable tell = untold.poll(); tell != null; tell = untold.poll()) {
+      tell.run();
     }
   }
 
@@ -164,7 +161,7 @@ public final class Run {
     return reviewer.review(settled, unnamed, firstBeat, ear.clicks(), take);
   }
 
-  /** What the run has taught of the guitar that it was played on. */
+  /** What the run has taught of the guitar that it was played on, once it is finished. */
   public List<Lesson> lessons() {
     return hand.lessons();
   }

@@ -318,8 +318,8 @@ public final class LiveSession {
     }
 
     @Override
-    public void shifted(ShiftSaid said) {
-      listener.shifted(said);
+    public void shifted(int attempt, ShiftSaid said) {
+      listener.shifted(attempt, said);
     }
   }
 

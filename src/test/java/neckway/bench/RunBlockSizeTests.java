@@ -52,7 +52,7 @@ class RunBlockSizeTests {
               }
 
               @Override
-              public void shifted(ShiftSaid shift) {
+              public void shifted(int attempt, ShiftSaid shift) {
                 assertThat(Thread.currentThread())
                     .as("told on the thread that feeds")
                     .isSameAs(fed);

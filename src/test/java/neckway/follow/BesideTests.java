@@ -59,6 +59,23 @@ class BesideTests {
   }
 
   @Test
+  void nothingMoreIsDoneAfterAFailure() {
+    List<Integer> done = new ArrayList<>();
+    beside.add(() -> done.add(1));
+    beside.add(
+        () -> {
+          throw new IllegalArgumentException("a note of no pitch");
+        });
+    beside.add(() -> done.add(2));
+    for (int call = 0; call < 2; call++) {
+      assertThatThrownBy(beside::finish).hasMessage("a note of no pitch");
+      beside.add(() -> done.add(3));
+      assertThatThrownBy(beside::handOver).hasMessage("a note of no pitch");
+    }
+    assertThat(done).containsExactly(1);
+  }
+
+  @Test
   void whatTheWorkThrowsComesBack() {
     beside.add(
         () -> {

@@ -26,7 +26,7 @@ class ReviewerTests {
     List<NoteVerdict> verdicts =
         Following.of(PLAN.route(), PULSE, OptionalDouble.of(2), player.heard());
     TakeFigures take = new TakeFigures(20, 48_000, -6, -70, tuningCents);
-    HandWatch hand = new HandWatch(PLAN, said -> {});
+    HandWatch hand = new HandWatch(PLAN, (attempt, said) -> {});
     verdicts.forEach(hand::decided);
     hand.finish(20);
     return new Reviewer(PLAN, hand, clock).review(verdicts, OptionalDouble.of(2), List.of(), take);

@@ -47,6 +47,25 @@ class ContinuationTests {
     }
   }
 
+  /** In two goes as in one, and anew after it has learnt again. */
+  @Test
+  void goesOnFromWhereItWasLeft() {
+    float[] y = new float[1000];
+    Sounds.addNoise(y, 0, y.length, 1, 3);
+    Continuation whole = new Continuation(80, 600, 200);
+    whole.learn(y, 900);
+    whole.carryOn(200);
+    Continuation bit = new Continuation(80, 600, 200);
+    bit.learn(y, 1000);
+    bit.carryOn(120);
+    bit.learn(y, 900);
+    bit.carryOn(50);
+    bit.carryOn(200);
+    for (int i = 0; i < 200; i++) {
+      assertThat(bit.at(i)).as("frame " + i).isEqualTo(whole.at(i));
+    }
+  }
+
   @Test
   void refusesTooLittleToLearnFrom() {
     assertThatThrownBy(() -> new Continuation(80, 160, 200))

@@ -189,8 +189,11 @@ public final class PageModel {
     }
   }
 
-  /** What became of a shift. */
-  public void shifted(ShiftSaid said) {
+  /** What became of a shift in an attempt; nothing to the page where another has begun. */
+  public void shifted(int inAttempt, ShiftSaid said) {
+    if (inAttempt != attempt) {
+      return;
+    }
     ShiftMark mark = landings[said.planned().landingStep()];
     mark.verdict = Optional.of(said.verdict());
     mark.madeOn = said.string().map(Object::toString).orElse("");

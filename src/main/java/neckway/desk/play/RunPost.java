@@ -118,8 +118,8 @@ final class RunPost implements LiveRunListener {
   }
 
   @Override
-  public void shifted(ShiftSaid said) {
-    tell(m -> m.page().get().shifted(said));
+  public void shifted(int attempt, ShiftSaid said) {
+    tell(m -> m.page().get().shifted(attempt, said));
   }
 
   @Override

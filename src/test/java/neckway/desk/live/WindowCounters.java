@@ -198,8 +198,8 @@ final class WindowCounters extends AnimationTimer {
     }
 
     @Override
-    public void shifted(ShiftSaid said) {
-      next.shifted(said);
+    public void shifted(int attempt, ShiftSaid said) {
+      next.shifted(attempt, said);
     }
 
     @Override

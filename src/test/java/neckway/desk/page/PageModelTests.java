@@ -197,8 +197,8 @@ class PageModelTests {
               }
 
               @Override
-              public void shifted(ShiftSaid said) {
-                live.shifted(said);
+              public void shifted(int attempt, ShiftSaid said) {
+                live.shifted(attempt, said);
               }
             });
     run.feed(take.samples(), 0, take.samples().length);
