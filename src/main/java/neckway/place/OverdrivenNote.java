@@ -32,6 +32,14 @@ final class OverdrivenNote {
   /** What is left over where the share is half way between, squared. */
   private static final double HALF_WAY = 6;
 
+  /**
+   * Where the best string is less likely than that among the others, the fits are done again from a
+   * little later in the note on: half of what makes a fit go astray is new then.
+   */
+  private static final double PLAIN = 0.97;
+
+  private static final double LATER_SECONDS = 0.01;
+
   private static final double TOP_HZ = 3500;
   private static final double TOP_OF_RATE = 0.45;
   private static final int MOST_HARMONICS = 18;
@@ -85,7 +93,28 @@ final class OverdrivenNote {
    * @param logLikelihoods one for each, up to a constant
    * @param astray share of such notes whose fits tell nothing true
    */
-  record Weighed(double[] logLikelihoods, double astray) {}
+  record Weighed(double[] logLikelihoods, double astray) {
+    /** Whether one string is far ahead. */
+    boolean plain() {
+      double most = most();
+      return 1 > PLAIN * Arrays.stream(logLikelihoods).map(log -> Math.exp(log - most)).sum();
+    }
+
+    /** The mean of two looks at one note: much the same sound, so not their sum. */
+    Weighed and(Weighed other) {
+      double most = most();
+      double otherMost = other.most();
+      double[] mean = new double[logLikelihoods.length];
+      for (int i = 0; i < mean.length; i++) {
+        mean[i] = 0.5 * (logLikelihoods[i] - most + other.logLikelihoods[i] - otherMost);
+      }
+      return new Weighed(mean, 0.5 * (astray + other.astray));
+    }
+
+    private double most() {
+      return Arrays.stream(logLikelihoods).max().orElseThrow();
+    }
+  }
 
   /**
    * A string that fits better than those about as stiff.
@@ -129,6 +158,18 @@ final class OverdrivenNote {
    * @return empty where the note is too short, or nothing could be worked out
    */
   Optional<Weighed> weigh(
+      float[] samples, int frames, double f0Hz, List<StringContest.Candidate> candidates) {
+    Optional<Weighed> first = weighOnce(samples, frames, f0Hz, candidates);
+    int later = (int) Math.round(LATER_SECONDS * sampleRateHz);
+    if (first.map(Weighed::plain).orElse(true) || frames <= later) {
+      return first;
+    }
+    float[] rest = Arrays.copyOfRange(samples, later, frames);
+    Optional<Weighed> second = weighOnce(rest, rest.length, f0Hz, candidates);
+    return second.map(first.get()::and).or(() -> first);
+  }
+
+  private Optional<Weighed> weighOnce(
       float[] samples, int frames, double f0Hz, List<StringContest.Candidate> candidates) {
     return tracks(samples, frames, f0Hz, FEWEST_TO_WEIGH, MOST_TO_WEIGH)
         .map(tracks -> weigh(tracks, candidates))

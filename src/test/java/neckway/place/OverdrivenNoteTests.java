@@ -128,6 +128,25 @@ class OverdrivenNoteTests {
     assertThat(log[1]).isGreaterThan(log[0] + 5).isGreaterThan(log[2] + 5);
   }
 
+  /** Worked out by hand: 1 : e^-4 is 0.982 of the whole, 1 : e^-3 is 0.953. */
+  @Test
+  void aStringFarAheadNeedsNoSecondLook() {
+    assertThat(new OverdrivenNote.Weighed(new double[] {-900, -904}, 0).plain()).isTrue();
+    assertThat(new OverdrivenNote.Weighed(new double[] {-903, -900}, 0).plain()).isFalse();
+    assertThat(new OverdrivenNote.Weighed(new double[] {-900, -904, -904}, 0).plain()).isFalse();
+    assertThat(new OverdrivenNote.Weighed(new double[] {-900}, 0).plain()).isTrue();
+  }
+
+  /** By hand: 0, -2, -6 and -4, 0, -6 below their best are -2, -1, -6 in the mean. */
+  @Test
+  void twoLooksCountAsTheirMean() {
+    OverdrivenNote.Weighed one = new OverdrivenNote.Weighed(new double[] {-50, -52, -56}, 0.01);
+    OverdrivenNote.Weighed two = new OverdrivenNote.Weighed(new double[] {-74, -70, -76}, 0.03);
+    OverdrivenNote.Weighed both = one.and(two);
+    assertThat(both.logLikelihoods()).containsExactly(-2, -1, -6);
+    assertThat(both.astray()).isCloseTo(0.02, within(1e-12));
+  }
+
   @Test
   void silenceTellsNothing() {
     float[] x = new float[(int) (0.3 * RATE)];
