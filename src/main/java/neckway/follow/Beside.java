@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
  */
 final class Beside {
   /** Blocks that the giver may be ahead: the work comes in bursts, some seconds' worth at once. */
-  private static final int MOST_BLOCKS = 512;
+  static final int MOST_BLOCKS = 512;
 
   private static final long IDLE_SECONDS = 2;
 

@@ -37,29 +37,29 @@ class RunBlockSizeTests {
   }
 
   private static Review review(int block, List<ShiftSaid> said) {
+    return fed(run(said), block);
+  }
+
+  private static Run run(List<ShiftSaid> said) {
     PlayedTake played = take.played();
     Thread fed = Thread.currentThread();
-    Run run =
-        new Run(
-            plan(),
-            played.take().sampleRate(),
-            OptionalDouble.of(played.firstBeat()),
-            Clock.MEASURED,
-            new VerdictListener() {
-              @Override
-              public void decided(NoteVerdict verdict) {
-                // the review has them
-              }
+    return new Run(
+        plan(),
+        played.take().sampleRate(),
+        OptionalDouble.of(played.firstBeat()),
+        Clock.MEASURED,
+        new VerdictListener() {
+          @Override
+          public void decided(NoteVerdict verdict) {
+            // the review has them
+          }
 
-              @Override
-              public void shifted(int attempt, ShiftSaid shift) {
-                assertThat(Thread.currentThread())
-                    .as("told on the thread that feeds")
-                    .isSameAs(fed);
-                said.add(shift);
-              }
-            });
-    return fed(run, block);
+          @Override
+          public void shifted(int attempt, ShiftSaid shift) {
+            assertThat(Thread.currentThread()).as("told on the thread that feeds").isSameAs(fed);
+            said.add(shift);
+          }
+        });
   }
 
   private static Review fed(Run run, int block) {
@@ -83,6 +83,21 @@ class RunBlockSizeTests {
       assertThat(other.summary()).isEqualTo(one.summary());
       assertThat(again).isEqualTo(said);
     }
+  }
+
+  @Test
+  void shiftsAreToldBeforeTheRunIsOver() throws InterruptedException {
+    List<ShiftSaid> said = new ArrayList<>();
+    Run run = run(said);
+    float[] samples = take.played().take().samples();
+    run.feed(samples, 0, samples.length);
+    long patience = System.nanoTime() + 30_000_000_000L;
+    while (said.isEmpty() && System.nanoTime() < patience) {
+      Thread.sleep(5);
+      run.feed(new float[256], 0, 256);
+    }
+    assertThat(said).isNotEmpty();
+    run.finish();
   }
 
   /** What was said while the run went on is what its review has. */

@@ -3,6 +3,7 @@ package neckway.place;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
@@ -145,6 +146,20 @@ class OverdrivenNoteTests {
     OverdrivenNote.Weighed both = one.and(two);
     assertThat(both.logLikelihoods()).containsExactly(-2, -1, -6);
     assertThat(both.astray()).isCloseTo(0.02, within(1e-12));
+  }
+
+  /**
+   * The mean of two looks has its best at 0; one look alone has what the fit left there. Two
+   * strings that are the same are never told apart; one that is far off is left behind at once.
+   */
+  @Test
+  void stringsThatAreAlikeAreLookedAtTwice() {
+    float[] x = string(LN[1], 0.2, Math::tanh);
+    List<StringContest.Candidate> alike = List.of(candidate(1), candidate(1));
+    double[] twice = note.weigh(x, x.length, 221, alike).orElseThrow().logLikelihoods();
+    assertThat(Arrays.stream(twice).max()).hasValue(0);
+    double[] once = note.weigh(x, x.length, 221, candidates()).orElseThrow().logLikelihoods();
+    assertThat(Arrays.stream(once).max().orElseThrow()).isNotZero();
   }
 
   @Test

@@ -19,11 +19,13 @@ import neckway.follow.Review;
 import neckway.follow.Run;
 import neckway.follow.RunPlan;
 import neckway.follow.ShiftSaid;
+import neckway.follow.ShiftVerdict;
 import neckway.follow.Verdict;
 import neckway.follow.VerdictListener;
 import neckway.hear.HeardNote;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
+import neckway.neck.PlannedShift;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
 import neckway.player.Mistake;
@@ -162,6 +164,23 @@ class PageModelTests {
     }
     assertThat(HandStand.now(page).hand()).isEqualTo(4);
     assertThat(HandStand.next(page)).contains(new HandStand(5, 1, 9));
+  }
+
+  /** What is told late of an attempt that is over leaves the page of the new one alone. */
+  @Test
+  void shiftMarksOnlyItsOwnAttempt() {
+    PlannedShift up = plan().route().shifts().get(0);
+    ShiftSaid missed =
+        new ShiftSaid(up, ShiftVerdict.MISSED, Optional.empty(), OptionalDouble.of(0.97), 6);
+    right(0);
+    page.shifted(0, missed);
+    assertThat(page.shift(up.landingStep())).hasValue(ShiftVerdict.MISSED);
+    page.decided(verdict(Verdict.RIGHT, OptionalInt.of(0), page.step(0).midi(), 9, 1));
+    assertThat(page.shift(up.landingStep())).isEmpty();
+    long version = page.version();
+    page.shifted(0, missed);
+    assertThat(page.shift(up.landingStep())).isEmpty();
+    assertThat(page.version()).isEqualTo(version);
   }
 
   @Test
