@@ -228,21 +228,12 @@ final class PeriodFinder {
 
   private float smoothLikeness(int count, int lag) {
     double dot = 0;
-    double dot1 = 0;
     double all = 1e-12;
-    double all1 = 0;
-    int i = 0;
-    for (; i + lag + 1 < count; i += 2) {
-      dot += smooth[i] * smooth[i + lag];
-      dot1 += smooth[i + 1] * smooth[i + 1 + lag];
-      all += smooth[i] * smooth[i] + smooth[i + lag] * smooth[i + lag];
-      all1 += smooth[i + 1] * smooth[i + 1] + smooth[i + 1 + lag] * smooth[i + 1 + lag];
-    }
-    for (; i + lag < count; i++) {
+    for (int i = 0; i + lag < count; i++) {
       dot += smooth[i] * smooth[i + lag];
       all += smooth[i] * smooth[i] + smooth[i + lag] * smooth[i + lag];
     }
-    return (float) (2 * (dot + dot1) / (all + all1));
+    return (float) (2 * dot / all);
   }
 
   /** MIDI note number with its fraction, of a period in frames. */
@@ -270,27 +261,16 @@ final class PeriodFinder {
   /** Likeness at a lag of the differenced sound, in which low partials weigh less. */
   private static double bright(float[] x, int from, int to, int lag) {
     double dot = 0;
-    double dot1 = 0;
-    double all = 1e-12;
-    double all1 = 0;
-    int i = from + 1;
-    for (; i + lag + 1 < to; i += 2) {
-      float d = x[i] - x[i - 1];
-      float e = x[i + lag] - x[i + lag - 1];
-      float d1 = x[i + 1] - x[i];
-      float e1 = x[i + lag + 1] - x[i + lag];
-      dot += d * e;
-      dot1 += d1 * e1;
-      all += d * d + e * e;
-      all1 += d1 * d1 + e1 * e1;
-    }
-    for (; i + lag < to; i++) {
+    double a = 1e-12;
+    double b = 0;
+    for (int i = from + 1; i + lag < to; i++) {
       float d = x[i] - x[i - 1];
       float e = x[i + lag] - x[i + lag - 1];
       dot += d * e;
-      all += d * d + e * e;
+      a += d * d;
+      b += e * e;
     }
-    return 2 * (dot + dot1) / (all + all1);
+    return 2 * dot / (a + b);
   }
 
   /** Frames, with a fraction. */
