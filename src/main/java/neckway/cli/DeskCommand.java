@@ -3,6 +3,7 @@ package neckway.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import neckway.cli.option.HelpOption;
 import neckway.desk.app.DeskStart;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

@@ -2,11 +2,13 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import neckway.file.Drill;
+import neckway.cli.text.Page;
+import neckway.cli.text.Wrapped;
+import neckway.drill.Drill;
 import neckway.file.JsonFile;
 import neckway.file.ReviewFile;
-import neckway.follow.Review;
-import neckway.follow.RunPlan;
+import neckway.hand.RunPlan;
+import neckway.review.Review;
 
 /** Hands out a review: to a file, or to standard output as words and a page, or as JSON alone. */
 final class ReviewOutput {

@@ -15,9 +15,9 @@ import neckway.neck.BadInput;
 import neckway.neck.GuitarString;
 import neckway.neck.Pitch;
 import neckway.neck.Tuning;
-import neckway.place.GuitarProfile;
-import neckway.place.StringProfile;
-import neckway.place.Telling;
+import neckway.string.GuitarProfile;
+import neckway.string.StringProfile;
+import neckway.string.Telling;
 
 /**
  * Guitar profiles to and from JSON, format {@value #FORMAT}. Fields that are not known are passed

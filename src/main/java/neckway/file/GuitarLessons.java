@@ -9,9 +9,9 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import neckway.neck.BadInput;
 import neckway.neck.GuitarString;
-import neckway.place.GuitarProfile;
-import neckway.place.Lesson;
-import neckway.place.StringProfile;
+import neckway.string.GuitarProfile;
+import neckway.string.Lesson;
+import neckway.string.StringProfile;
 
 /**
  * What live runs teach of a guitar, kept in its profile. A run's lessons wait there as {@code

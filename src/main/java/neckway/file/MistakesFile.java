@@ -11,7 +11,7 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Route;
 import neckway.neck.Shape;
-import neckway.player.Mistake;
+import neckway.player.plan.Mistake;
 
 /** Lists of mistakes that the virtual player is to make, from JSON. */
 public final class MistakesFile {

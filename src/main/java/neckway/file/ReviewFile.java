@@ -8,16 +8,17 @@ import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import neckway.follow.Clock;
-import neckway.follow.Grid;
-import neckway.follow.Review;
-import neckway.follow.ReviewedNote;
-import neckway.follow.ReviewedShift;
-import neckway.follow.ReviewedStep;
-import neckway.follow.Summary;
-import neckway.follow.TakeFigures;
+import neckway.drill.Drill;
+import neckway.hand.PlaceGuess;
 import neckway.neck.BadInput;
-import neckway.place.PlaceGuess;
+import neckway.review.Clock;
+import neckway.review.Grid;
+import neckway.review.Review;
+import neckway.review.ReviewedNote;
+import neckway.review.ReviewedShift;
+import neckway.review.ReviewedStep;
+import neckway.review.Summary;
+import neckway.review.TakeFigures;
 
 /** Reviews to JSON, format {@value #FORMAT}. */
 public final class ReviewFile {

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import neckway.drill.Drill;
 import neckway.neck.BadInput;
 
 /**

@@ -8,12 +8,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
-import neckway.follow.Pulse;
+import neckway.drill.Drill;
+import neckway.drill.Pulse;
 import neckway.neck.Route;
 import neckway.neck.Step;
 import neckway.player.Performance;
-import neckway.player.PlayedNote;
-import neckway.player.PlayedShift;
+import neckway.player.plan.PlayedNote;
+import neckway.player.plan.PlayedShift;
 
 /** The truth of a performed take, as a review in which everything is as it was played. */
 public final class TruthFile {
@@ -107,9 +108,9 @@ public final class TruthFile {
   }
 
   private static void putVerdict(ObjectNode one, PlayedNote note, Performance played, Pulse pulse) {
-    long slot = Math.round((note.time() - played.firstBeat()) / pulse.gapSeconds());
+    long slot = Math.round((note.time() - played.firstBeat()) / pulse.slotSeconds());
     double offMs = offMs(note, played, pulse);
-    double on = Math.max(LEAST_ON_MS, ON_SHARE_OF_SLOT * 1000 * pulse.gapSeconds());
+    double on = Math.max(LEAST_ON_MS, ON_SHARE_OF_SLOT * 1000 * pulse.slotSeconds());
     one.put("verdict", note.kind().name().toLowerCase(Locale.ROOT));
     OptionalInt step = note.step();
     if (step.isPresent()) {
@@ -124,8 +125,8 @@ public final class TruthFile {
   }
 
   private static double offMs(PlayedNote note, Performance played, Pulse pulse) {
-    double slots = (note.time() - played.firstBeat()) / pulse.gapSeconds();
-    return 1000 * pulse.gapSeconds() * (slots - Math.round(slots));
+    double slots = (note.time() - played.firstBeat()) / pulse.slotSeconds();
+    return 1000 * pulse.slotSeconds() * (slots - Math.round(slots));
   }
 
   private static void putSteps(ArrayNode steps, Route route, Performance played, Pulse pulse) {
@@ -135,7 +136,7 @@ public final class TruthFile {
       one.put("string", step.place().string().number());
       one.put("fret", step.place().fret());
       one.put("midi", step.midi());
-      one.put("due", played.firstBeat() + step.index() * pulse.gapSeconds());
+      one.put("due", played.firstBeat() + step.index() * pulse.slotSeconds());
       one.put("verdict", stepVerdict(step, played));
     }
   }

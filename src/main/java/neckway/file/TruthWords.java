@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import neckway.player.Performance;
-import neckway.player.PlayedNote;
-import neckway.player.PlayedShift;
+import neckway.player.plan.PlayedNote;
+import neckway.player.plan.PlayedShift;
 
 /** Says in plain sentences what the virtual player did. */
 final class TruthWords {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import neckway.drill.Pulse;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.neck.Route;
@@ -36,17 +37,17 @@ public final class Follower implements NoteListener {
   private static final int MOST_READINGS = 120;
   private static final double COSTLIEST = 30;
 
-  private final Readings readings;
-  private final Trust trust = new Trust();
-  private final Doubts doubts = new Doubts();
+  private final Hypotheses readings;
+  private final FitGate trust = new FitGate();
+  private final EarErrorModel doubts = new EarErrorModel();
   private final Relocation relocation;
-  private final PlayerGap playerGap;
-  private final double gapSeconds;
+  private final InterOnsetInterval playerGap;
+  private final double slotSeconds;
   private final Beginning listener;
   private final Deque<HeardNote> pending = new ArrayDeque<>();
 
-  private List<Reading> beam = List.of(Reading.start());
-  private List<Reading> beamBefore = beam;
+  private List<Hypothesis> beam = List.of(Hypothesis.start());
+  private List<Hypothesis> beamBefore = beam;
   private int pendingBefore;
   private double lastOnset = Double.NaN;
   private double onsetBefore = Double.NaN;
@@ -60,10 +61,10 @@ public final class Follower implements NoteListener {
    * @param listener told each verdict
    */
   public Follower(Route route, Pulse pulse, OptionalDouble firstBeat, VerdictListener listener) {
-    this.readings = new Readings(route, pulse, firstBeat);
+    this.readings = new Hypotheses(route, pulse, firstBeat);
     this.relocation = new Relocation(route);
-    this.gapSeconds = pulse.gapSeconds();
-    this.playerGap = new PlayerGap(gapSeconds);
+    this.slotSeconds = pulse.slotSeconds();
+    this.playerGap = new InterOnsetInterval(slotSeconds);
     this.listener = new Beginning(Objects.requireNonNull(listener));
   }
 
@@ -75,14 +76,14 @@ public final class Follower implements NoteListener {
       beam = beamBefore;
       lastOnset = onsetBefore;
     }
-    Doubts.Doubt doubt = doubts.heard(note, inPlaceOfLast);
+    EarErrorModel.Doubt doubt = doubts.heard(note, inPlaceOfLast);
     beamBefore = beam;
     onsetBefore = lastOnset;
     boolean paused =
         Double.isNaN(lastOnset)
-            || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_GAPS * gapSeconds);
-    List<Reading> next = new ArrayList<>();
-    for (Reading r : beam) {
+            || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_GAPS * slotSeconds);
+    List<Hypothesis> next = new ArrayList<>();
+    for (Hypothesis r : beam) {
       readings.next(
           r, note.time(), note.midi(), doubt, trust.trusted(), playerGap.seconds(), paused, next);
     }
@@ -115,12 +116,12 @@ public final class Follower implements NoteListener {
   /** Whether what was first taken for a low tone turns out to be a harmonic of it. */
   private static boolean namedBetter(HeardNote last, HeardNote note) {
     return note.time() - last.time() < NAMED_BETTER_SECONDS
-        && Doubts.isHarmonic(note.midi() - last.midi());
+        && EarErrorModel.isHarmonic(note.midi() - last.midi());
   }
 
   private boolean passed(HeardNote last, HeardNote note) {
     boolean again = doubts.isPitchBefore(last);
-    return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_GAPS * gapSeconds)
+    return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_GAPS * slotSeconds)
         && Math.abs(note.midi() - last.midi())
             <= (again ? PASSING_SEMITONES_AGAIN : PASSING_SEMITONES);
   }
@@ -149,7 +150,7 @@ public final class Follower implements NoteListener {
       commit(now);
     }
     nextCheck =
-        pending.isEmpty() ? Double.POSITIVE_INFINITY : pending.peekFirst().time() + gapSeconds;
+        pending.isEmpty() ? Double.POSITIVE_INFINITY : pending.peekFirst().time() + slotSeconds;
   }
 
   /** Whether the oldest open note can be decided now. */
@@ -158,17 +159,17 @@ public final class Follower implements NoteListener {
     if (age >= longestWait()) {
       return true;
     }
-    Reading best = oldest(beam.get(0));
+    Hypothesis best = oldest(beam.get(0));
     if (best.verdict == Verdict.RIGHT) {
       return lead(best) >= CLEAR && believed(beam.get(0));
     }
     boolean settled =
         trust.trusted() || best.next > 0 || readings.onFirstBeat(pending.peekFirst().time());
-    return settled && (lead(best) >= CLEAR || age >= gapSeconds && !leavesOpen(best));
+    return settled && (lead(best) >= CLEAR || age >= slotSeconds && !leavesOpen(best));
   }
 
   private double longestWait() {
-    double gap = Math.max(gapSeconds, playerGap.seconds());
+    double gap = Math.max(slotSeconds, playerGap.seconds());
     int notes = trust.longestRow() + (freshStartIsOpen() ? 1 : 0);
     return (LATE_NOTE_GAPS + notes - 1) * gap + EAR_SECONDS;
   }
@@ -176,7 +177,7 @@ public final class Follower implements NoteListener {
   /** Whether it is open if the oldest open note begins another attempt: much hangs on that. */
   private boolean freshStartIsOpen() {
     int attempt = oldest(beam.get(0)).attempt;
-    for (Reading r : beam) {
+    for (Hypothesis r : beam) {
       if (r.cost - beam.get(0).cost >= CLEAR) {
         return false;
       }
@@ -188,8 +189,8 @@ public final class Follower implements NoteListener {
   }
 
   /** How much costlier the best reading is that says another thing of the oldest open note. */
-  private double lead(Reading best) {
-    for (Reading r : beam) {
+  private double lead(Hypothesis best) {
+    for (Hypothesis r : beam) {
       if (!oldest(r).saysTheSame(best)) {
         return r.cost - beam.get(0).cost;
       }
@@ -201,11 +202,11 @@ public final class Follower implements NoteListener {
    * Whether the next note may well make another thing of the oldest open one than wrong or extra,
    * which its time tells apart.
    */
-  private boolean leavesOpen(Reading best) {
+  private boolean leavesOpen(Hypothesis best) {
     if (best.verdict == Verdict.REPEAT) {
       return true;
     }
-    for (Reading r : beam) {
+    for (Hypothesis r : beam) {
       if (r.cost - beam.get(0).cost >= CLEAR) {
         return false;
       }
@@ -217,16 +218,16 @@ public final class Follower implements NoteListener {
     return false;
   }
 
-  private Reading oldest(Reading r) {
+  private Hypothesis oldest(Hypothesis r) {
     return r.back(pending.size() - 1);
   }
 
   /** Whether the oldest open note, read as right, may be called so. */
-  private boolean believed(Reading newest) {
+  private boolean believed(Hypothesis newest) {
     if (trust.trusted()) {
       return true;
     }
-    Reading first = oldest(newest);
+    Hypothesis first = oldest(newest);
     if (first.step == 0
         && trust.mayLend(0, true)
         && readings.onFirstBeat(pending.peekFirst().time())) {
@@ -235,15 +236,15 @@ public final class Follower implements NoteListener {
     return row(first) >= rowNeeded(first);
   }
 
-  private int rowNeeded(Reading right) {
+  private int rowNeeded(Hypothesis right) {
     return trust.rowNeeded(right.step - right.rightInARow + 1, right.rowAfterSilence);
   }
 
   /** Right notes in a row around the oldest open one, as the best reading has them. */
-  private int row(Reading first) {
+  private int row(Hypothesis first) {
     int row = first.rightInARow;
     for (int back = pending.size() - 2; back >= 0; back--) {
-      Reading next = beam.get(0).back(back);
+      Hypothesis next = beam.get(0).back(back);
       boolean goesOn = next.verdict == Verdict.RIGHT && next.rightInARow == row + 1;
       if (!goesOn && next.verdict != Verdict.EXTRA) {
         break;
@@ -255,15 +256,15 @@ public final class Follower implements NoteListener {
 
   private void commit(double now) {
     HeardNote note = pending.peekFirst();
-    Reading said = oldest(beam.get(0));
+    Hypothesis said = oldest(beam.get(0));
     boolean right = said.verdict == Verdict.RIGHT;
     boolean doubted =
         right && !believed(beam.get(0)) && !trust.mayLend(said.step, said.rowAfterSilence);
     int depth = pending.size() - 1;
     boolean proved = right && row(said) >= rowNeeded(said);
-    List<Reading> kept = new ArrayList<>(beam.size());
-    for (Reading r : beam) {
-      Reading at = r.back(depth);
+    List<Hypothesis> kept = new ArrayList<>(beam.size());
+    for (Hypothesis r : beam) {
+      Hypothesis at = r.back(depth);
       if (at.saysTheSame(said)) {
         at.before = null;
         kept.add(r);
@@ -271,8 +272,8 @@ public final class Follower implements NoteListener {
     }
     beam = kept;
     pending.removeFirst();
-    if (said.told != Reading.Told.NOTE) {
-      if (said.told == Reading.Told.UNNAMED_STEP) {
+    if (said.told != Hypothesis.Told.NOTE) {
+      if (said.told == Hypothesis.Told.UNNAMED_STEP) {
         listener.unnamed(said.attempt, said.step);
       }
       return;
@@ -309,8 +310,8 @@ public final class Follower implements NoteListener {
 
   /** Finds the player again after having lost him, wherever a long row of notes fits. */
   private void relocate(HeardNote note) {
-    Reading best = beam.get(0);
-    if (best.rightInARow >= Trust.ROW_FROM_ANYWHERE) {
+    Hypothesis best = beam.get(0);
+    if (best.rightInARow >= FitGate.ROW_FROM_ANYWHERE) {
       return;
     }
     OptionalInt found = relocation.find(best.onward, trust.trustedOnce());
@@ -322,18 +323,18 @@ public final class Follower implements NoteListener {
     while (pending.size() > 1) {
       commit(note.decided());
     }
-    Reading there = relocation.standingBefore(step, attempt);
+    Hypothesis there = relocation.standingBefore(step, attempt);
     beam =
         List.of(
-            new Reading(
+            new Hypothesis(
                 step + 1, step + 1, attempt, 0, note.time(), Verdict.RIGHT, step, false, there));
   }
 
-  private static List<Reading> prune(List<Reading> readings) {
+  private static List<Hypothesis> prune(List<Hypothesis> readings) {
     readings.sort(Comparator.comparingDouble(r -> r.cost));
-    List<Reading> kept = new ArrayList<>();
+    List<Hypothesis> kept = new ArrayList<>();
     double most = readings.get(0).cost + COSTLIEST;
-    for (Reading r : readings) {
+    for (Hypothesis r : readings) {
       if (r.cost > most || kept.size() >= MOST_READINGS) {
         break;
       }

@@ -20,7 +20,7 @@ public record NoteVerdict(
   }
 
   /** The same of a note whose pitch has since come to be known more exactly. */
-  NoteVerdict withPitch(double pitch) {
+  public NoteVerdict withPitch(double pitch) {
     HeardNote exact =
         new HeardNote(
             note.time(),

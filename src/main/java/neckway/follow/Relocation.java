@@ -9,7 +9,7 @@ final class Relocation {
   private static final int ROW_AFTERWARDS = 6;
 
   private final int[] midi;
-  private final int[] recent = new int[Trust.ROW_FROM_ANYWHERE];
+  private final int[] recent = new int[FitGate.ROW_FROM_ANYWHERE];
   private int count;
 
   Relocation(Route route) {
@@ -27,7 +27,7 @@ final class Relocation {
    * next} on, or one before it.
    */
   OptionalInt find(int next, boolean fittedBefore) {
-    int row = fittedBefore ? ROW_AFTERWARDS : Trust.ROW_FROM_ANYWHERE;
+    int row = fittedBefore ? ROW_AFTERWARDS : FitGate.ROW_FROM_ANYWHERE;
     if (count < row) {
       return OptionalInt.empty();
     }
@@ -45,10 +45,10 @@ final class Relocation {
   }
 
   /** A reading that stands just before a step after a long row. */
-  Reading standingBefore(int step, int attempt) {
-    Reading r = Reading.start();
+  Hypothesis standingBefore(int step, int attempt) {
+    Hypothesis r = Hypothesis.start();
     for (int s = step - ROW_AFTERWARDS + 1; s < step; s++) {
-      r = new Reading(s + 1, s + 1, attempt, 0, Double.NaN, Verdict.RIGHT, s, false, r);
+      r = new Hypothesis(s + 1, s + 1, attempt, 0, Double.NaN, Verdict.RIGHT, s, false, r);
     }
     return r;
   }

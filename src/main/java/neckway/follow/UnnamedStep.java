@@ -6,4 +6,4 @@ package neckway.follow;
  * @param attempt from 0
  * @param step index into the route's steps
  */
-record UnnamedStep(int attempt, int step) {}
+public record UnnamedStep(int attempt, int step) {}

@@ -14,11 +14,4 @@ public interface VerdictListener {
   default void unnamed(int attempt, int step) {
     // of use to those who show steps as they go by
   }
-
-  /**
-   * What became of a shift; it will not change. The next attempt may have begun by then.
-   *
-   * @param attempt in which the shift was planned, from 0
-   */
-  default void shifted(int attempt, ShiftSaid said) {}
 }

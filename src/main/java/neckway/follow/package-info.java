@@ -1,2 +1,4 @@
-/** Notes and a route to verdicts: the state machine, the pulse, timing, shifts, summary. Pure. */
+/**
+ * Which step was it: notes and a route to verdicts, given once and kept. Pure; knows no strings.
+ */
 package neckway.follow;

@@ -1,7 +1,7 @@
 package neckway.hear;
 
 /** A second-order Butterworth filter in direct form I, by the bilinear transform. */
-final class Biquad {
+public final class Biquad {
   private final double b0;
   private final double b1;
   private final double a1;

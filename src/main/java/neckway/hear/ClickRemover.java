@@ -42,7 +42,7 @@ final class ClickRemover {
   private final int look;
   private final float[][] sound = new float[KINDS][];
   private final int[] learnt = new int[KINDS];
-  private final OnsetStamp stamper;
+  private final OnsetLocator stamper;
 
   private double beatFrames;
   private int beatsPerBar = 1;
@@ -75,7 +75,7 @@ final class ClickRemover {
     for (int kind = 0; kind < KINDS; kind++) {
       sound[kind] = new float[length + 4];
     }
-    stamper = new OnsetStamp(rateHz);
+    stamper = new OnsetLocator(rateHz);
     Arrays.fill(kindOfBeat, -1);
   }
 

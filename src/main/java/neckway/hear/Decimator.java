@@ -7,7 +7,7 @@ import java.util.Arrays;
  * Blackman, cut at 0.45 of the new rate), the same for any block size and without allocation.
  *
  * <p>The loops are laid out so that the virtual machine works on several samples at once: see
- * {@link LagProducts}.
+ * {@link Autocorrelation}.
  */
 final class Decimator {
   /** Taps for each unit of the factor; the delay is half the taps. */

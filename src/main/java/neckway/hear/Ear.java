@@ -8,10 +8,10 @@ import java.util.OptionalDouble;
 /**
  * Samples in, notes out, the same for any block size.
  *
- * <p>A rise of the spectrum raises a possible attack ({@link Flux}); from {@value
- * #EARLIEST_SECONDS} s on the pitch of what is new is looked for at each hop ({@link Newcomer})
+ * <p>A rise of the spectrum raises a possible attack ({@link SpectralFlux}); from {@value
+ * #EARLIEST_SECONDS} s on the pitch of what is new is looked for at each hop ({@link NewNotePitch})
  * until it is clear, at the latest after {@value #LATEST_SECONDS} s; the instant is a change point
- * in the time domain ({@link OnsetStamp}, {@link PitchChange}). A pitch that changes without an
+ * in the time domain ({@link OnsetLocator}, {@link PitchChange}). A pitch that changes without an
  * attack opens a note too. Nothing is allocated but the note itself.
  */
 public final class Ear {
@@ -108,10 +108,10 @@ public final class Ear {
 
   private final double sampleRateHz;
   private final FrontEnd front;
-  private final Flux flux;
-  private final Newcomer newcomer;
+  private final SpectralFlux flux;
+  private final NewNotePitch newcomer;
   private final PeriodFinder tracker;
-  private final OnsetStamp stamper;
+  private final OnsetLocator stamper;
   private final PitchChange change;
   private final TuningOffset tuning = new TuningOffset();
   private final int longestLag;
@@ -148,7 +148,7 @@ public final class Ear {
   private int arrivalAt;
   private double arrivalGain;
 
-  private final PitchReadings readings = new PitchReadings();
+  private final PitchHistory readings = new PitchHistory();
   private boolean trackNow;
 
   private double[] settled = new double[256];
@@ -168,11 +168,11 @@ public final class Ear {
     while (size * 2 <= front.rateHz * 0.026) {
       size *= 2;
     }
-    flux = new Flux(front.rateHz, size);
+    flux = new SpectralFlux(front.rateHz, size);
     double half = front.rateHz / 2;
-    newcomer = new Newcomer(half, LOWEST_HZ, HIGHEST_HZ);
+    newcomer = new NewNotePitch(half, LOWEST_HZ, HIGHEST_HZ);
     tracker = new PeriodFinder(half, LOWEST_HZ);
-    stamper = new OnsetStamp(front.rateHz);
+    stamper = new OnsetLocator(front.rateHz);
     change = new PitchChange(half);
     longestLag = (int) (half / LOWEST_HZ);
     shortestLag = (int) (half / HIGHEST_HZ);
@@ -527,7 +527,7 @@ public final class Ear {
       return;
     }
     double period = tracker.periodFrames();
-    if (period > Newcomer.LOW_PERIOD_SECONDS * half) {
+    if (period > NewNotePitch.LOW_PERIOD_SECONDS * half) {
       period = tracker.onLowPartials(front.y, from, to, period);
     }
     double pitch = tracker.pitchOf(period);
@@ -558,7 +558,7 @@ public final class Ear {
     }
     if (steady >= need
         && !candidate
-        && !Newcomer.multiple(tracker.periodFrames() / curPeriod)
+        && !NewNotePitch.multiple(tracker.periodFrames() / curPeriod)
         && !nearMains(pitch)
         && energy(front.y, from, to - from) / (to - from) > LEAST_LEGATO * curLevel
         && !explained(from, to)) {

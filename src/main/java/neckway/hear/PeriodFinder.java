@@ -32,7 +32,7 @@ final class PeriodFinder {
 
   private final double sampleRateHz;
   private final int longestLag;
-  private final LagProducts products = new LagProducts();
+  private final Autocorrelation products = new Autocorrelation();
   private final float[] product;
   private final float[] likeness;
   private final float[] smooth;

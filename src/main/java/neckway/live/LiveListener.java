@@ -1,13 +1,13 @@
 package neckway.live;
 
-import neckway.follow.Grid;
-import neckway.follow.VerdictListener;
+import neckway.review.Grid;
+import neckway.run.RunListener;
 
 /**
  * Told what happens in a live run as it happens, on the run's own thread: it must not wait for
  * anything.
  */
-public interface LiveListener extends VerdictListener {
+public interface LiveListener extends RunListener {
   /** The first beat's time is known; verdicts follow. */
   default void begun(Grid grid) {}
 

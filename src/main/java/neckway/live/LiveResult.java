@@ -3,9 +3,9 @@ package neckway.live;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import neckway.follow.Review;
-import neckway.place.Lesson;
+import neckway.review.Review;
 import neckway.sound.ClickClock;
+import neckway.string.Lesson;
 
 /**
  * One round of a live run, over.

@@ -4,25 +4,25 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
-import neckway.follow.Clock;
-import neckway.follow.Grid;
+import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
-import neckway.follow.Pulse;
-import neckway.follow.Review;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
-import neckway.follow.ShiftSaid;
-import neckway.follow.VerdictListener;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftSaid;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.neck.BadInput;
-import neckway.place.Lesson;
+import neckway.review.Clock;
+import neckway.review.Grid;
+import neckway.review.Review;
+import neckway.run.Run;
+import neckway.run.RunListener;
 import neckway.sound.Capture;
 import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
 import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
+import neckway.string.Lesson;
 
 /** One live run from the first sample captured to its review. */
 public final class LiveSession {
@@ -42,7 +42,7 @@ public final class LiveSession {
   private final LiveTake take;
   private final LiveListener listener;
   private final BooleanSupplier stop;
-  private final VerdictListener verdicts = new Verdicts();
+  private final RunListener verdicts = new Verdicts();
 
   private Run run;
   private double firstBeat;
@@ -208,7 +208,7 @@ public final class LiveSession {
     firstBeat = Math.round(first * 10_000) / 10_000.0;
     lastNote = Math.max(firstBeat, take.seconds());
     Pulse pulse = plan.pulse();
-    Grid grid = new Grid(Grid.Source.GIVEN, pulse.tempo(), firstBeat, pulse.gapSeconds());
+    Grid grid = new Grid(Grid.Source.GIVEN, pulse.tempo(), firstBeat, pulse.slotSeconds());
     listener.begun(grid);
     run = new Run(plan, in.sampleRate(), OptionalDouble.of(firstBeat), clock, verdicts);
     feed();
@@ -302,7 +302,7 @@ public final class LiveSession {
   }
 
   /** Keeps what tells when the run is over, and passes all on. */
-  private final class Verdicts implements VerdictListener {
+  private final class Verdicts implements RunListener {
     @Override
     public void decided(NoteVerdict verdict) {
       lastNote = Math.max(lastNote, verdict.note().time());

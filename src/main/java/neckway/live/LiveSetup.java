@@ -2,7 +2,7 @@ package neckway.live;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import neckway.follow.RunPlan;
+import neckway.hand.RunPlan;
 
 /**
  * What a live run in a thread of its own needs.

@@ -2,7 +2,7 @@ package neckway.live;
 
 import java.util.Arrays;
 import java.util.Optional;
-import neckway.file.WavWriter;
+import neckway.file.sound.WavWriter;
 import neckway.neck.BadInput;
 import neckway.sound.Capture;
 

@@ -1,7 +1,7 @@
 package neckway.live;
 
 import java.util.concurrent.locks.LockSupport;
-import neckway.file.WavWriter;
+import neckway.file.sound.WavWriter;
 
 /**
  * Has a growing take put on the disk over and over, in a thread that nobody waits for: a disk may

@@ -1,6 +1,9 @@
 package neckway.player;
 
 import java.util.List;
+import neckway.player.plan.Mistake;
+import neckway.player.plan.PlayedNote;
+import neckway.player.plan.PlayedShift;
 
 /**
  * A rendered take with its truth.

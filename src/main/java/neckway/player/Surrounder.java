@@ -2,7 +2,15 @@ package neckway.player;
 
 import java.util.Optional;
 import java.util.Random;
-import neckway.follow.Pulse;
+import neckway.drill.Pulse;
+import neckway.player.plan.Plan;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.surroundings.Amp;
+import neckway.player.surroundings.Biquad;
+import neckway.player.surroundings.ClickLeak;
+import neckway.player.surroundings.Levels;
+import neckway.player.surroundings.Room;
+import neckway.player.surroundings.Surroundings;
 
 /** Puts amp, room, noise, click and level round the strings' own sound. */
 final class Surrounder {

@@ -3,9 +3,16 @@ package neckway.player;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import neckway.follow.Pulse;
+import neckway.drill.Pulse;
 import neckway.neck.Route;
 import neckway.neck.Tuning;
+import neckway.player.plan.CalibrationSequence;
+import neckway.player.plan.Mistake;
+import neckway.player.plan.Plan;
+import neckway.player.plan.Planner;
+import neckway.player.plan.PlayedNote;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.voice.GuitarSound;
 
 /**
  * Plays routes as a guitarist might, mistakes and all, and knows exactly what it played. The same

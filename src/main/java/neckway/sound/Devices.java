@@ -36,12 +36,12 @@ public final class Devices {
 
   /** Names of the devices that sound can come in by. */
   public static List<String> inputs() {
-    return Patience.ask(() -> names(TargetDataLine.class));
+    return TimeLimit.ask(() -> names(TargetDataLine.class));
   }
 
   /** Names of the devices that sound can go out by. */
   public static List<String> outputs() {
-    return Patience.ask(() -> names(SourceDataLine.class));
+    return TimeLimit.ask(() -> names(SourceDataLine.class));
   }
 
   /**
@@ -51,7 +51,7 @@ public final class Devices {
    * @throws BadInput where there is none, or it is in use, in one line that lists what there is
    */
   public static TargetDataLine openInput(Optional<String> name) {
-    return Patience.ask(
+    return TimeLimit.ask(
         () -> (TargetDataLine) open(TargetDataLine.class, name, RATES, INPUT_BUFFER_FRAMES));
   }
 
@@ -61,7 +61,7 @@ public final class Devices {
    * @throws BadInput as {@link #openInput}
    */
   public static SourceDataLine openOutput(Optional<String> name, float rate) {
-    return Patience.ask(
+    return TimeLimit.ask(
         () ->
             (SourceDataLine)
                 open(SourceDataLine.class, name, new float[] {rate}, OUTPUT_BUFFER_FRAMES));
@@ -69,12 +69,12 @@ public final class Devices {
 
   /** The name of the device that {@link #openInput} opens. */
   public static String inputName(Optional<String> name) {
-    return Patience.ask(() -> choose(TargetDataLine.class, name).getName());
+    return TimeLimit.ask(() -> choose(TargetDataLine.class, name).getName());
   }
 
   /** The name of the device that {@link #openOutput} opens. */
   public static String outputName(Optional<String> name) {
-    return Patience.ask(() -> choose(SourceDataLine.class, name).getName());
+    return TimeLimit.ask(() -> choose(SourceDataLine.class, name).getName());
   }
 
   private static List<String> names(Class<? extends DataLine> kind) {

@@ -19,7 +19,7 @@ public final class Playback implements AutoCloseable {
   private final PlayedSound sound;
   private final Thread thread;
   private final Alive alive = new Alive(GONE_AFTER_SECONDS, NEVER_WENT_SECONDS);
-  private final Haste haste;
+  private final RateWatch haste;
   private final int frameBytes;
   private final int bufferFrames;
   private volatile boolean running;
@@ -36,7 +36,7 @@ public final class Playback implements AutoCloseable {
     this.sound = sound;
     frameBytes = line.getFormat().getFrameSize();
     bufferFrames = line.getBufferSize() / frameBytes;
-    haste = new Haste(line.getFormat().getSampleRate(), bufferFrames);
+    haste = new RateWatch(line.getFormat().getSampleRate(), bufferFrames);
     thread = new Thread(this::run, "playback");
     thread.setDaemon(true);
     thread.setPriority(Thread.MAX_PRIORITY);

@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
 import neckway.bench.NoteMatching.Criterion;
 import neckway.bench.NoteMatching.Note;
 import neckway.bench.NoteMatching.Score;
-import neckway.file.WavWriter;
+import neckway.file.sound.WavWriter;
 
 /**
  * A general note tracker as an outside reference: {@code aubionotes} of aubio (Debian package

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings.Condition;
 
 /**
  * Accuracy, delay and speed of ear and follower in one table.

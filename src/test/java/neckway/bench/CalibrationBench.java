@@ -5,15 +5,15 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import neckway.calibration.Calibrated;
+import neckway.calibration.Calibration;
 import neckway.neck.BadInput;
 import neckway.neck.Tuning;
-import neckway.place.Calibrated;
-import neckway.place.Calibration;
-import neckway.place.StringProfile;
-import neckway.player.Guitar;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
+import neckway.string.StringProfile;
 
 /**
  * How near the learnt stiffness comes to the truth, over virtual guitars of each sort and

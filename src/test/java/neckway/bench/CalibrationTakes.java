@@ -4,15 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import neckway.bench.RecordedNotes.Recording;
+import neckway.calibration.Calibrated;
+import neckway.calibration.Calibration;
+import neckway.calibration.Plucks;
 import neckway.neck.Tuning;
-import neckway.place.Calibrated;
-import neckway.place.Calibration;
-import neckway.place.Plucks;
-import neckway.player.Guitar;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
-import neckway.player.PlayerSettings.Condition;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
 
 /** Calibration takes of virtual and recorded guitars, and what is learnt from them. */
 public final class CalibrationTakes {

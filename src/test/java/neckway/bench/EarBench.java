@@ -13,7 +13,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings.Condition;
 
 /**
  * The ear alone on takes with known truth, to tune it by.

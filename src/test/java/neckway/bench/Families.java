@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
-import neckway.player.Behaviour;
-import neckway.player.Guitar;
-import neckway.player.PlayerSettings;
-import neckway.player.PlayerSettings.Condition;
-import neckway.player.Surroundings;
+import neckway.player.settings.Behaviour;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
+import neckway.player.surroundings.Surroundings;
 
 /** The families of takes that the benchmark is made of, each by count and first seed. */
 final class Families {

@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Callable;
 import neckway.bench.Measured.Said;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings.Condition;
 
 /**
  * Ear and follower on one family of takes, to look into what they say wrongly.
@@ -126,8 +126,8 @@ public final class FollowBench {
               "  first beat %.4f said %.4f gap %.4f said %.4f by %s, player's own bias %.1f ms",
               played.firstBeat(),
               measured.firstBeat(),
-              played.drill().pulse().gapSeconds(),
-              measured.gapSeconds(),
+              played.drill().pulse().slotSeconds(),
+              measured.slotSeconds(),
               measured.gridSource(),
               1000 * Totals.biasSeconds(played)));
     } else {

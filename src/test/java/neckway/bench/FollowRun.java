@@ -5,14 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.bench.Measured.Said;
-import neckway.follow.Clock;
-import neckway.follow.Grid;
-import neckway.follow.Review;
-import neckway.follow.ReviewedStep;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
-import neckway.follow.StepVerdict;
+import neckway.hand.RunPlan;
 import neckway.neck.Neck;
+import neckway.review.Clock;
+import neckway.review.Grid;
+import neckway.review.Review;
+import neckway.review.ReviewedStep;
+import neckway.review.StepVerdict;
+import neckway.run.Run;
 
 /** Ear and follower together on a take, as a review has them. */
 public final class FollowRun {
@@ -46,7 +46,7 @@ public final class FollowRun {
     }
     Grid grid = review.grid();
     return new Measured(
-        notes, skipped, grid.firstBeat(), grid.gapSeconds(), grid.source().word(), cpu);
+        notes, skipped, grid.firstBeat(), grid.slotSeconds(), grid.source().word(), cpu);
   }
 
   static Review review(PlayedTake played, boolean firstBeatGiven) {

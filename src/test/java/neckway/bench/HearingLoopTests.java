@@ -2,7 +2,7 @@ package neckway.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings.Condition;
 import org.junit.jupiter.api.Test;
 
 class HearingLoopTests {

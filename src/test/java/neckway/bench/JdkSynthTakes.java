@@ -65,7 +65,7 @@ public final class JdkSynthTakes {
     int shapes = RandomDrills.MOSTLY_TWO[random.nextInt(RandomDrills.MOSTLY_TWO.length)];
     Drill drill = new RandomDrills(random).on(Tuning.STANDARD, shapes, 0, 21, 0.14, 0.5);
     int program = FIRST_PROGRAM + random.nextInt(PROGRAMS);
-    double gap = drill.pulse().gapSeconds();
+    double gap = drill.pulse().slotSeconds();
     double jitter = 0.002 + 0.01 * random.nextDouble();
     double first = 1 + random.nextDouble();
     List<Step> steps = drill.route().steps();

@@ -9,7 +9,7 @@ import java.util.OptionalInt;
  * @param notes every note
  * @param skipped steps said to be left out
  * @param firstBeat when step 0 was said to be due, seconds
- * @param gapSeconds from slot to slot, as said
+ * @param slotSeconds from slot to slot, as said
  * @param gridSource where the grid was said to be known from
  * @param cpuSeconds processor time that it took
  */
@@ -17,7 +17,7 @@ public record Measured(
     List<Said> notes,
     List<Integer> skipped,
     double firstBeat,
-    double gapSeconds,
+    double slotSeconds,
     String gridSource,
     double cpuSeconds) {
   /** The verdict of a note that is what was due. */

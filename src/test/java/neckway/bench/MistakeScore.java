@@ -49,7 +49,7 @@ public record MistakeScore(int made, int said, int found) {
 
   /** What was said, of the last attempt. */
   static Map<String, List<Integer>> said(PlayedTake played, Measured measured) {
-    double gap = played.drill().pulse().gapSeconds();
+    double gap = played.drill().pulse().slotSeconds();
     int last = measured.notes().stream().mapToInt(Measured.Said::attempt).max().orElse(0);
     Map<String, List<Integer>> said = new TreeMap<>();
     for (Measured.Said note : measured.notes()) {

@@ -2,8 +2,8 @@ package neckway.bench;
 
 import java.util.Random;
 import neckway.bench.RandomDrills.Drill;
-import neckway.player.PlayerSettings;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
 
 /** Which drills and players a take is drawn from. */
 public enum Population {

@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings.Condition;
 import org.junit.jupiter.api.Test;
 
 /**

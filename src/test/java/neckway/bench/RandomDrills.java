@@ -7,7 +7,7 @@ import java.util.Random;
 import java.util.function.IntSupplier;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
-import neckway.follow.Pulse;
+import neckway.drill.Pulse;
 import neckway.neck.BadInput;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
@@ -161,10 +161,10 @@ final class RandomDrills {
     return joins;
   }
 
-  private Pulse pulse(double gapSeconds) {
+  private Pulse pulse(double slotSeconds) {
     while (true) {
       int notesPerBeat = 1 + random.nextInt(4);
-      double tempo = Math.rint(60 / gapSeconds / notesPerBeat);
+      double tempo = Math.rint(60 / slotSeconds / notesPerBeat);
       if (tempo >= 40 && tempo <= 220) {
         return new Pulse(tempo, notesPerBeat, 4, 4);
       }

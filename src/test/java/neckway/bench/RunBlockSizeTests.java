@@ -6,16 +6,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.bench.ShiftTakes.ShiftTake;
-import neckway.follow.Clock;
 import neckway.follow.NoteVerdict;
-import neckway.follow.Review;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
-import neckway.follow.ShiftSaid;
-import neckway.follow.VerdictListener;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftSaid;
 import neckway.neck.Neck;
-import neckway.player.Amp;
-import neckway.player.Guitar;
+import neckway.player.settings.Guitar;
+import neckway.player.surroundings.Amp;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.run.Run;
+import neckway.run.RunListener;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -48,7 +48,7 @@ class RunBlockSizeTests {
         played.take().sampleRate(),
         OptionalDouble.of(played.firstBeat()),
         Clock.MEASURED,
-        new VerdictListener() {
+        new RunListener() {
           @Override
           public void decided(NoteVerdict verdict) {
             // the review has them

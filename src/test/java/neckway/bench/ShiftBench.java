@@ -15,13 +15,13 @@ import java.util.concurrent.Future;
 import java.util.function.Function;
 import java.util.function.LongFunction;
 import neckway.bench.ShiftTakes.ShiftTake;
-import neckway.follow.Review;
 import neckway.neck.GuitarString;
 import neckway.neck.Tuning;
-import neckway.place.GuitarProfile;
-import neckway.place.StringProfile;
-import neckway.player.Amp;
-import neckway.player.Guitar;
+import neckway.player.settings.Guitar;
+import neckway.player.surroundings.Amp;
+import neckway.review.Review;
+import neckway.string.GuitarProfile;
+import neckway.string.StringProfile;
 
 /**
  * On which string the notes were played and the shifts made, over runs on guitars that were learnt

@@ -9,18 +9,18 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import neckway.bench.ShiftTakes.ShiftTake;
-import neckway.follow.Clock;
-import neckway.follow.Review;
-import neckway.follow.ReviewedNote;
-import neckway.follow.ReviewedShift;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
-import neckway.follow.ShiftVerdict;
+import neckway.hand.PlaceGuess;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
 import neckway.neck.Neck;
-import neckway.place.GuitarProfile;
-import neckway.place.PlaceGuess;
-import neckway.player.PlayedShift;
+import neckway.player.plan.PlayedShift;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.review.ReviewedNote;
+import neckway.review.ReviewedShift;
+import neckway.run.Run;
+import neckway.string.GuitarProfile;
 
 /** What is said of strings and shifts over a family of takes, held against the truth. */
 final class ShiftScore {
@@ -156,7 +156,7 @@ final class ShiftScore {
             n ->
                 delaySlots.add(
                     (said.decided().orElseThrow() - n.time())
-                        / played.drill().pulse().gapSeconds()));
+                        / played.drill().pulse().slotSeconds()));
   }
 
   /** Heading of {@link #row()}. */

@@ -12,17 +12,17 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.neck.Tuning;
-import neckway.place.GuitarProfile;
-import neckway.player.Amp;
-import neckway.player.Behaviour;
-import neckway.player.Guitar;
-import neckway.player.Mistake;
 import neckway.player.Performance;
-import neckway.player.PlayedShift;
-import neckway.player.PlayerSettings;
-import neckway.player.PlayerSettings.Condition;
-import neckway.player.Surroundings;
 import neckway.player.VirtualPlayer;
+import neckway.player.plan.Mistake;
+import neckway.player.plan.PlayedShift;
+import neckway.player.settings.Behaviour;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
+import neckway.player.surroundings.Amp;
+import neckway.player.surroundings.Surroundings;
+import neckway.string.GuitarProfile;
 
 /**
  * Runs over two or three shapes whose first shift is made, moved to the next string, moved farther

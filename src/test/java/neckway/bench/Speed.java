@@ -7,7 +7,7 @@ import java.util.List;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings.Condition;
 
 /**
  * How fast takes are reviewed, and what the hearing loop allocates.

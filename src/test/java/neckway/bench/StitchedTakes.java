@@ -61,7 +61,7 @@ public final class StitchedTakes {
     Random random = new Random(seed * 7919 + guitar.hashCode());
     random.nextInt();
     Drill drill = drill(guitar, random);
-    double jitter = drill.pulse().gapSeconds() * (0.01 + 0.03 * random.nextDouble());
+    double jitter = drill.pulse().slotSeconds() * (0.01 + 0.03 * random.nextDouble());
     double first = 1.0 + random.nextDouble();
     double ringOver = random.nextInt(3) == 0 ? 0.25 : 0.08;
     double[] times = times(drill, first, jitter, random);
@@ -99,7 +99,7 @@ public final class StitchedTakes {
 
   private static PlayedTake played(
       String name, long seed, float[] mix, List<TrueNote> truth, Drill drill, double first) {
-    String full = String.format("%s seed %d gap %.2f", name, seed, drill.pulse().gapSeconds());
+    String full = String.format("%s seed %d gap %.2f", name, seed, drill.pulse().slotSeconds());
     double beat = drill.pulse().beatSeconds();
     Take take = new Take(full, RATE, mix, truth, 0, OptionalDouble.of(first), beat);
     return new PlayedTake(take, drill, first, Map.of());
@@ -109,7 +109,7 @@ public final class StitchedTakes {
     double[] times = new double[drill.route().steps().size()];
     for (int i = 0; i < times.length; i++) {
       double off = Math.max(-2.5, Math.min(2.5, random.nextGaussian()));
-      double time = first + i * drill.pulse().gapSeconds() + jitter * off;
+      double time = first + i * drill.pulse().slotSeconds() + jitter * off;
       times[i] = Math.rint(time * RATE) / RATE;
     }
     return times;

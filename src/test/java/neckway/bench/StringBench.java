@@ -6,8 +6,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import neckway.bench.StringNotes.Family;
-import neckway.player.Amp;
-import neckway.player.Guitar;
+import neckway.player.settings.Guitar;
+import neckway.player.surroundings.Amp;
 
 /**
  * How often the string of a single note is heard rightly, of all the strings that have its pitch.

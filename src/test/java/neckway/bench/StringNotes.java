@@ -9,15 +9,15 @@ import java.util.function.UnaryOperator;
 import neckway.bench.RandomDrills.Drill;
 import neckway.bench.RecordedNotes.Recording;
 import neckway.neck.Tuning;
-import neckway.player.Amp;
-import neckway.player.ClickLeak;
-import neckway.player.Guitar;
-import neckway.player.Habits;
 import neckway.player.Performance;
-import neckway.player.PlayedNote;
-import neckway.player.PlayerSettings;
-import neckway.player.Surroundings;
 import neckway.player.VirtualPlayer;
+import neckway.player.plan.PlayedNote;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.Habits;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.surroundings.Amp;
+import neckway.player.surroundings.ClickLeak;
+import neckway.player.surroundings.Surroundings;
 
 /** Notes whose string is known, by guitar and condition. */
 final class StringNotes {

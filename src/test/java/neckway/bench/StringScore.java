@@ -13,8 +13,8 @@ import neckway.bench.StringNotes.Learnt;
 import neckway.bench.StringNotes.Note;
 import neckway.neck.GuitarString;
 import neckway.neck.Tuning;
-import neckway.place.Stiffness;
-import neckway.place.StiffnessReading;
+import neckway.string.Stiffness;
+import neckway.string.StiffnessEstimate;
 
 /** How often the string of single notes is heard rightly, by stiffness and pitch alone. */
 final class StringScore {
@@ -63,7 +63,7 @@ final class StringScore {
     double[] lnOpen = learn(stiffness, guitar.calibration(), 1 / (1 + Math.exp(-driven)));
     for (Note note : guitar.test()) {
       long start = cpuNanos();
-      Optional<StiffnessReading> reading = read(stiffness, note, seconds);
+      Optional<StiffnessEstimate> reading = read(stiffness, note, seconds);
       nanos += cpuNanos() - start;
       readings++;
       driven = hold(driven + reading.map(StringScore::evidence).orElse(0.0));
@@ -76,7 +76,7 @@ final class StringScore {
     return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
   }
 
-  private static double evidence(StiffnessReading reading) {
+  private static double evidence(StiffnessEstimate reading) {
     return Math.max(-MOST_EVIDENCE, Math.min(MOST_EVIDENCE, reading.drivenEvidence()));
   }
 
@@ -84,7 +84,7 @@ final class StringScore {
     return Math.max(-3 * MOST_EVIDENCE, Math.min(3 * MOST_EVIDENCE, evidence));
   }
 
-  private static Optional<StiffnessReading> read(Stiffness stiffness, Note note, double seconds) {
+  private static Optional<StiffnessEstimate> read(Stiffness stiffness, Note note, double seconds) {
     int frames = Math.min((int) (seconds * note.rate()), note.end() - note.onset());
     return stiffness.read(note.samples(), note.onset(), frames, note.f0Hz());
   }
@@ -94,7 +94,7 @@ final class StringScore {
     double[] lnOpen = new double[STRINGS + 1];
     for (int string = 1; string <= STRINGS; string++) {
       double best = Double.NEGATIVE_INFINITY;
-      List<StiffnessReading> readings = new ArrayList<>();
+      List<StiffnessEstimate> readings = new ArrayList<>();
       List<Integer> frets = new ArrayList<>();
       for (Note note : calibration) {
         if (note.string() == string) {
@@ -121,7 +121,7 @@ final class StringScore {
     return lnOpen;
   }
 
-  private void judge(Note note, double[] lnOpen, Optional<StiffnessReading> reading) {
+  private void judge(Note note, double[] lnOpen, Optional<StiffnessEstimate> reading) {
     double[] log = new double[STRINGS + 1];
     Arrays.fill(log, Double.NEGATIVE_INFINITY);
     int heard = 0;
@@ -168,7 +168,7 @@ final class StringScore {
               heard,
               1 / sum,
               off,
-              reading.map(StiffnessReading::standardError).orElse(0.0)));
+              reading.map(StiffnessEstimate::standardError).orElse(0.0)));
     }
   }
 

@@ -9,7 +9,7 @@ import neckway.bench.Measured.Said;
 import neckway.bench.NoteMatching.Criterion;
 import neckway.bench.NoteMatching.Note;
 import neckway.bench.NoteMatching.Score;
-import neckway.player.PlayedNote.Kind;
+import neckway.player.plan.PlayedNote.Kind;
 
 /** Sums over many takes of what ear and follower said of them. */
 final class Totals {
@@ -84,7 +84,7 @@ final class Totals {
   }
 
   private void addPair(PlayedTake played, TrueNote truth, Said said) {
-    double gap = played.drill().pulse().gapSeconds();
+    double gap = played.drill().pulse().slotSeconds();
     onsetMs.add(1000 * Math.abs(said.time() - truth.time()));
     double delay = said.decided() - truth.time();
     if (truth.kind() != Kind.RIGHT || !said.verdict().equals(Measured.RIGHT)) {
@@ -110,14 +110,14 @@ final class Totals {
   }
 
   private static double phaseError(PlayedTake played, double firstBeat, double bias) {
-    double gap = played.drill().pulse().gapSeconds();
+    double gap = played.drill().pulse().slotSeconds();
     double slots = (firstBeat - played.firstBeat() - bias) / gap;
     return 1000 * gap * Math.abs(slots - Math.rint(slots));
   }
 
   /** How late the player's steps came at the median; no ear can tell that from a late beat. */
   static double biasSeconds(PlayedTake played) {
-    double gap = played.drill().pulse().gapSeconds();
+    double gap = played.drill().pulse().slotSeconds();
     double[] off =
         played.take().notes().stream()
             .filter(n -> n.step().isPresent())

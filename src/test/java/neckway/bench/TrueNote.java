@@ -1,7 +1,7 @@
 package neckway.bench;
 
 import java.util.OptionalInt;
-import neckway.player.PlayedNote.Kind;
+import neckway.player.plan.PlayedNote.Kind;
 
 /**
  * A note that is in a take.

@@ -9,13 +9,13 @@ import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import neckway.bench.RandomDrills.Drill;
-import neckway.player.Behaviour;
-import neckway.player.Mistake;
 import neckway.player.Performance;
-import neckway.player.PlayedNote;
-import neckway.player.PlayerSettings;
-import neckway.player.PlayerSettings.Condition;
 import neckway.player.VirtualPlayer;
+import neckway.player.plan.Mistake;
+import neckway.player.plan.PlayedNote;
+import neckway.player.settings.Behaviour;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
 
 /** Takes of the virtual player, everything varied by seed: key, shapes, tempo, player, sound. */
 public final class VirtualTakes {
@@ -78,7 +78,7 @@ public final class VirtualTakes {
         new Take(
             String.format(
                 "%s seed %d gap %.2f %s %s",
-                name, seed, drill.pulse().gapSeconds(), settings, p.mistakes()),
+                name, seed, drill.pulse().slotSeconds(), settings, p.mistakes()),
             p.sampleRate(),
             p.samples(),
             p.notes().stream().map(VirtualTakes::note).toList(),

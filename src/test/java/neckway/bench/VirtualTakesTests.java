@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.Random;
 import neckway.bench.RandomDrills.Drill;
-import neckway.follow.Pulse;
+import neckway.drill.Pulse;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
 import neckway.neck.Neck;
@@ -14,8 +14,8 @@ import neckway.neck.Route;
 import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
-import neckway.player.PlayerSettings;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
 import org.junit.jupiter.api.Test;
 
 class VirtualTakesTests {
@@ -52,7 +52,7 @@ class VirtualTakesTests {
       Drill drill = new RandomDrills(new Random(seed)).on(Tuning.STANDARD, 2, 1, 15, 0.2, 0.4);
       assertThat(drill.route().steps())
           .allSatisfy(s -> assertThat(s.place().fret()).isBetween(1, 15));
-      assertThat(drill.pulse().gapSeconds()).isBetween(0.19, 0.42);
+      assertThat(drill.pulse().slotSeconds()).isBetween(0.19, 0.42);
     }
   }
 
@@ -60,7 +60,7 @@ class VirtualTakesTests {
   void ordinaryDrillsComeAtAnOrdinaryPace() {
     for (long seed = 0; seed < 50; seed++) {
       Drill drill = new RandomDrills(new Random(seed)).ordinary();
-      assertThat(drill.pulse().gapSeconds()).isBetween(0.25, 0.47);
+      assertThat(drill.pulse().slotSeconds()).isBetween(0.25, 0.47);
       assertThat(drill.route().shapes().size()).isBetween(1, 3);
       assertThat(drill.route().steps())
           .allSatisfy(s -> assertThat(s.place().fret()).isBetween(1, 17));

@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import neckway.desk.Screen.Place;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.file.SettingsFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

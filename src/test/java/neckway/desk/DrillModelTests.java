@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.file.DrillFile;
 import neckway.neck.Direction;
 import neckway.neck.Join;

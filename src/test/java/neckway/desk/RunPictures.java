@@ -23,18 +23,18 @@ import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
 import neckway.file.SettingsFile;
-import neckway.file.WavWriter;
-import neckway.follow.Clock;
-import neckway.follow.Review;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
+import neckway.file.sound.WavWriter;
+import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.neck.Shape;
-import neckway.player.Mistake;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.plan.Mistake;
+import neckway.player.settings.PlayerSettings;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.run.Run;
 import neckway.sound.ClickClock;
 
 /**
@@ -66,7 +66,7 @@ public final class RunPictures {
               return () -> {};
             },
             new SaidCheck(0.2f, Texts.of("check.flat", 31)),
-            new SilentPlayer(),
+            new SilentOutput(),
             Runnable::run,
             Runnable::run,
             Runnable::run);
@@ -178,11 +178,11 @@ public final class RunPictures {
     Run run =
         new Run(plan, take.sampleRate(), OptionalDouble.of(take.firstBeat()), Clock.MEASURED, live);
     live.begun(
-        new neckway.follow.Grid(
-            neckway.follow.Grid.Source.GIVEN,
+        new neckway.review.Grid(
+            neckway.review.Grid.Source.GIVEN,
             plan.pulse().tempo(),
             take.firstBeat(),
-            plan.pulse().gapSeconds()));
+            plan.pulse().slotSeconds()));
     run.feed(take.samples(), 0, (int) ((take.firstBeat() + 7.2) * take.sampleRate()));
   }
 

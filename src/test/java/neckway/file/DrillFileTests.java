@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import neckway.drill.Drill;
 import neckway.neck.BadInput;
 import neckway.neck.JoinChoice;
 import neckway.neck.Tuning;

@@ -9,10 +9,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import neckway.follow.Clock;
-import neckway.follow.Review;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
+import neckway.drill.Drill;
+import neckway.hand.RunPlan;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.run.Run;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

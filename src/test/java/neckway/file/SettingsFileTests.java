@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import neckway.drill.Drill;
 import neckway.neck.BadInput;
 import neckway.neck.Key;
 import neckway.neck.Neck;

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import neckway.review.Attempt;
 
 /** Counts slips made, found and said, as one who marks a test would: kind and step within one. */
 final class FollowerFigures {
@@ -15,7 +16,7 @@ final class FollowerFigures {
   private final List<Double> rightDelay = new ArrayList<>();
   private final List<Double> earDelay = new ArrayList<>();
 
-  void add(Player player, List<NoteVerdict> verdicts) {
+  void add(NotePlayer player, List<NoteVerdict> verdicts) {
     notes += player.notes.size();
     Map<String, List<Integer>> want = new HashMap<>();
     player.slips.forEach(s -> of(want, s.kind()).add(s.step()));

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.BiConsumer;
+import neckway.drill.Pulse;
 import neckway.hear.HeardNote;
 import neckway.neck.Route;
 import org.junit.jupiter.api.Test;
@@ -29,14 +30,14 @@ class FollowerSimulationTests {
         38 + random.nextInt(16), random.nextInt(5), shapes, rounds, 4 + random.nextInt(5));
   }
 
-  private static FollowerFigures run(long seed, Beat beat, BiConsumer<Player, Random> script) {
+  private static FollowerFigures run(long seed, Beat beat, BiConsumer<NotePlayer, Random> script) {
     FollowerFigures figures = new FollowerFigures();
     Random seeds = new Random(seed);
     for (int i = 0; i < RUNS; i++) {
       Random random = new Random(seeds.nextLong());
       Pulse pulse = new Pulse(60 + random.nextInt(80), 1 + random.nextInt(2), 4, 4);
       double jitter = 0.003 + 0.015 * random.nextDouble();
-      Player player = new Player(route(random), pulse.gapSeconds(), FIRST, jitter, random);
+      NotePlayer player = new NotePlayer(route(random), pulse.slotSeconds(), FIRST, jitter, random);
       script.accept(player, random);
       OptionalDouble first =
           switch (beat) {
@@ -49,15 +50,16 @@ class FollowerSimulationTests {
     return figures;
   }
 
-  private static Player.Slip slip(Random random, int from, int to) {
-    return new Player.Slip(KINDS[random.nextInt(KINDS.length)], from + random.nextInt(to - from));
+  private static NotePlayer.Slip slip(Random random, int from, int to) {
+    return new NotePlayer.Slip(
+        KINDS[random.nextInt(KINDS.length)], from + random.nextInt(to - from));
   }
 
-  private static int steps(Player player) {
+  private static int steps(NotePlayer player) {
     return player.route.steps().size();
   }
 
-  private static void threeApart(Player player, Random random) {
+  private static void threeApart(NotePlayer player, Random random) {
     int third = steps(player) / 3;
     player.playWithSlips(
         List.of(
@@ -93,7 +95,7 @@ class FollowerSimulationTests {
             13,
             Beat.GIVEN,
             (player, random) -> {
-              Player.Slip one = slip(random, 1, steps(player) - 4);
+              NotePlayer.Slip one = slip(random, 1, steps(player) - 4);
               int at = one.step() + 1 + random.nextInt(2);
               player.playWithSlips(List.of(one, slip(random, at, at + 1)), 0, 0);
             });
@@ -131,7 +133,7 @@ class FollowerSimulationTests {
     assertThat(figures.falsePerThousand()).as(figures.toString()).isLessThanOrEqualTo(0.5);
   }
 
-  private static void turnEarly(Player player, Random random) {
+  private static void turnEarly(NotePlayer player, Random random) {
     int top = (player.route.stepsPerRound() - 1) / 2;
     int below = 1 + random.nextInt(Math.max(1, player.route.shapes().size() - 1));
     boolean struckAgain = random.nextInt(3) == 0;
@@ -151,7 +153,8 @@ class FollowerSimulationTests {
       for (int i = 0; i < RUNS / 4; i++) {
         Random random = new Random(seeds.nextLong());
         Pulse pulse = new Pulse(80, 2, 4, 4);
-        Player player = new Player(route(random), pulse.gapSeconds() / pace, FIRST, 0.01, random);
+        NotePlayer player =
+            new NotePlayer(route(random), pulse.slotSeconds() / pace, FIRST, 0.01, random);
         threeApart(player, random);
         figures.add(
             player, Following.of(player.route, pulse, OptionalDouble.empty(), player.heard()));
@@ -172,7 +175,7 @@ class FollowerSimulationTests {
     int notes = 0;
     for (int i = 0; i < RUNS; i++) {
       Pulse pulse = new Pulse(80, 2, 4, 4);
-      Player player = new Player(route(random), pulse.gapSeconds(), FIRST, 0.02, random);
+      NotePlayer player = new NotePlayer(route(random), pulse.slotSeconds(), FIRST, 0.02, random);
       for (int s = 0; s < 30; s++) {
         player.wrong(0, 40 + random.nextInt(36), 0);
       }

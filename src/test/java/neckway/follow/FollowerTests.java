@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.Collectors;
+import neckway.drill.Pulse;
 import neckway.hear.HeardNote;
 import neckway.neck.Route;
 import org.junit.jupiter.api.Test;
@@ -182,13 +183,13 @@ class FollowerTests {
   @Test
   void aTakeCutOffKeepsEveryVerdictGivenByThen() {
     Random random = new Random(5);
-    Player player = new Player(route, GAP, FIRST, 0.012, random);
+    NotePlayer player = new NotePlayer(route, GAP, FIRST, 0.012, random);
     player.playWithSlips(
         List.of(
-            new Player.Slip("wrong", 4),
-            new Player.Slip("skipped", 9),
-            new Player.Slip("extra", 14),
-            new Player.Slip("repeat", 19)),
+            new NotePlayer.Slip("wrong", 4),
+            new NotePlayer.Slip("skipped", 9),
+            new NotePlayer.Slip("extra", 14),
+            new NotePlayer.Slip("repeat", 19)),
         0,
         0);
     List<HeardNote> heard = player.heard();

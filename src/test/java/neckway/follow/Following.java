@@ -3,23 +3,24 @@ package neckway.follow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import neckway.drill.Pulse;
 import neckway.hear.HeardNote;
 import neckway.neck.Route;
 
 /** Feeds heard notes to a follower as an ear does, in steps of five milliseconds. */
-final class Following {
+public final class Following {
   private static final double TICK = 0.005;
 
   private Following() {}
 
-  static List<NoteVerdict> of(
+  public static List<NoteVerdict> of(
       Route route, Pulse pulse, OptionalDouble firstBeat, List<HeardNote> notes) {
     double end = notes.isEmpty() ? 1 : notes.get(notes.size() - 1).time() + 2;
     return of(route, pulse, firstBeat, notes, end);
   }
 
   /** The same for a take cut off at {@code end} seconds. */
-  static List<NoteVerdict> of(
+  public static List<NoteVerdict> of(
       Route route, Pulse pulse, OptionalDouble firstBeat, List<HeardNote> notes, double end) {
     List<NoteVerdict> verdicts = new ArrayList<>();
     Follower follower = new Follower(route, pulse, firstBeat, verdicts::add);

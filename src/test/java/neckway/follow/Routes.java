@@ -11,7 +11,7 @@ import neckway.neck.Shape;
 import neckway.neck.Step;
 
 /** Routes for tests, made by hand or from bare scale notes. */
-final class Routes {
+public final class Routes {
   private static final int[] OPEN = {64, 59, 55, 50, 45, 40};
   private static final int[] PENTATONIC = {0, 2, 4, 7, 9};
 
@@ -21,7 +21,7 @@ final class Routes {
    * The worked example of the drill format: G major, major into Dorian, start 3, up on string 3,
    * down on string 5.
    */
-  static Route example() {
+  public static Route example() {
     String places =
         "6:3 6:5 5:2 5:5 4:2 4:5 3:2 3:4 3:7 2:5 2:8 1:5 1:7 1:5 2:8 2:5 3:7 3:4 4:7 4:5 5:7 5:5"
             + " 5:2 6:5 6:3";
@@ -45,7 +45,7 @@ final class Routes {
    * A chain of shapes up and down by its pitches alone; where each note lies is not meant to be
    * played.
    */
-  static Route bare(int tonicMidi, int degree, int shapes, int rounds, int shiftAt) {
+  public static Route bare(int tonicMidi, int degree, int shapes, int rounds, int shiftAt) {
     int up = 12 + shapes - 1;
     List<Integer> ladder = new ArrayList<>();
     for (int i = 0; i < up; i++) {

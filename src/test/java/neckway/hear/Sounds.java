@@ -116,11 +116,11 @@ final class Sounds {
   }
 
   /** Notes plucked one after the other at a fixed distance, from 0.5 s on, each stopped in time. */
-  static float[] line(double rateHz, double gapSeconds, double size, double... midis) {
-    float[] out = silence(rateHz, 0.5 + gapSeconds * midis.length + 0.5);
+  static float[] line(double rateHz, double slotSeconds, double size, double... midis) {
+    float[] out = silence(rateHz, 0.5 + slotSeconds * midis.length + 0.5);
     for (int i = 0; i < midis.length; i++) {
-      double at = 0.5 + i * gapSeconds;
-      pluck(out, rateHz, midis[i], STIFFNESS, size, at, at + gapSeconds);
+      double at = 0.5 + i * slotSeconds;
+      pluck(out, rateHz, midis[i], STIFFNESS, size, at, at + slotSeconds);
     }
     addNoise(out, 0, out.length, 1e-5, 9);
     return out;

@@ -1,11 +1,11 @@
 package neckway.player;
 
 /** Measures partials in samples: a windowed Fourier sum at any frequency, and its maximum. */
-final class Partials {
+public final class Partials {
   private Partials() {}
 
   /** Amplitude at a frequency over a stretch of samples, Hann window. */
-  static double amplitude(float[] samples, int from, int length, double hz, double rate) {
+  public static double amplitude(float[] samples, int from, int length, double hz, double rate) {
     double re = 0;
     double im = 0;
     double angle = 2 * Math.PI * hz / rate;
@@ -18,7 +18,7 @@ final class Partials {
   }
 
   /** Where the amplitude is greatest within so many cents of a frequency. */
-  static double peakHz(
+  public static double peakHz(
       float[] samples, int from, int length, double nearHz, double cents, double rate) {
     double low = nearHz * Math.pow(2, -cents / 1200);
     double high = nearHz * Math.pow(2, cents / 1200);
@@ -34,7 +34,7 @@ final class Partials {
     return (low + high) / 2;
   }
 
-  static double cents(double hz, double referenceHz) {
+  public static double cents(double hz, double referenceHz) {
     return 1200 * Math.log(hz / referenceHz) / Math.log(2);
   }
 }

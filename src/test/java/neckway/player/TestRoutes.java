@@ -2,7 +2,7 @@ package neckway.player;
 
 import java.util.ArrayList;
 import java.util.List;
-import neckway.follow.Pulse;
+import neckway.drill.Pulse;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
@@ -12,7 +12,7 @@ import neckway.neck.Shape;
 import neckway.neck.Step;
 
 /** Routes written out by hand, so that these tests stand on nothing but the player. */
-final class TestRoutes {
+public final class TestRoutes {
   private static final int[] OPEN = {64, 59, 55, 50, 45, 40};
 
   private TestRoutes() {}
@@ -23,7 +23,7 @@ final class TestRoutes {
   }
 
   /** G major, major into Dorian, start 3, up on string 3, down on string 5. */
-  static Route majorIntoDorian(int rounds) {
+  public static Route majorIntoDorian(int rounds) {
     String round =
         "6:3 6:5 5:2 5:5 4:2 4:5 3:2 3:4 3:7 2:5 2:8 1:5 1:7 "
             + "1:5 2:8 2:5 3:7 3:4 4:7 4:5 5:7 5:5 5:2 6:5 6:3";

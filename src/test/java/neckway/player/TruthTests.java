@@ -9,9 +9,16 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import neckway.neck.BadInput;
 import neckway.neck.Direction;
-import neckway.player.Mistake.Kind;
-import neckway.player.Mistake.Slip;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.plan.Mistake;
+import neckway.player.plan.Mistake.Kind;
+import neckway.player.plan.Mistake.Slip;
+import neckway.player.plan.PlayedNote;
+import neckway.player.plan.PlayedShift;
+import neckway.player.settings.Behaviour;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.Habits;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -21,7 +28,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TruthTests {
   private static final PlayerSettings EXACT =
       PlayerSettings.plain().withHabits(Habits.tidy().withTiming(0, 0, 0)).withFirstBeat(1);
-  private static final double GAP = TestRoutes.pulse().gapSeconds();
+  private static final double GAP = TestRoutes.pulse().slotSeconds();
 
   private static Performance play(PlayerSettings settings, Mistake... mistakes) {
     return new VirtualPlayer(settings)

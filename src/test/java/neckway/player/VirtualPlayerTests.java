@@ -3,7 +3,11 @@ package neckway.player;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import neckway.player.PlayerSettings.Condition;
+import neckway.player.plan.Mistake;
+import neckway.player.plan.PlayedNote;
+import neckway.player.plan.PlayedShift;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.settings.PlayerSettings.Condition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

@@ -173,7 +173,7 @@ class GoneDeviceTests {
 
   @Test
   void realTimeIsNotTooFast() {
-    Haste haste = new Haste(48_000, 8192);
+    RateWatch haste = new RateWatch(48_000, 8192);
     haste.start(0);
     // the buffer fills at once, then sound goes in as it is played
     for (long frames = 8192; frames < 48_000 * 60; frames += 256) {
@@ -193,13 +193,13 @@ class GoneDeviceTests {
 
   @Test
   void soundSystemThatDoesNotAnswerIsBadInput() {
-    assertThatThrownBy(() -> Patience.ask(GoneDeviceTests::forEver, 0.2))
+    assertThatThrownBy(() -> TimeLimit.ask(GoneDeviceTests::forEver, 0.2))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("does not answer");
-    assertThat(Patience.ask(() -> "yes", 5)).isEqualTo("yes");
+    assertThat(TimeLimit.ask(() -> "yes", 5)).isEqualTo("yes");
     assertThatThrownBy(
             () ->
-                Patience.ask(
+                TimeLimit.ask(
                     () -> {
                       throw new BadInput("no such device");
                     },

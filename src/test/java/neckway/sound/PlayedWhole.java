@@ -3,8 +3,8 @@ package neckway.sound;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.OptionalDouble;
-import neckway.file.Channel;
-import neckway.file.TakeReader;
+import neckway.file.sound.Channel;
+import neckway.file.sound.TakeReader;
 
 /**
  * Whether a take went through the virtual devices whole: on a busy machine a player or the server

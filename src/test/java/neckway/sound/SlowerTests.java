@@ -28,7 +28,7 @@ class SlowerTests {
   @ValueSource(doubles = {0.5, 0.75})
   void lastsLongerAndKeepsItsPitch(double speed) {
     for (double hz : new double[] {82.407, 196, 659.26}) {
-      float[] slow = Slower.slowed(tone(hz, 3), RATE, speed);
+      float[] slow = TimeStretch.slowed(tone(hz, 3), RATE, speed);
       assertThat(slow.length / (double) RATE).isCloseTo(3 / speed, within(0.2));
       Tuner tuner = new Tuner(RATE);
       tuner.process(slow, 0, RATE * 2);
@@ -48,7 +48,7 @@ class SlowerTests {
             (float) (Math.exp(-i / (0.05 * RATE)) * Math.sin(2 * Math.PI * 330 * i / RATE));
       }
     }
-    float[] slow = Slower.slowed(beats, RATE, speed);
+    float[] slow = TimeStretch.slowed(beats, RATE, speed);
     for (int beat = 1; beat < 7; beat++) {
       int due = (int) (beat * 0.5 / speed * RATE);
       assertThat(firstLoud(slow, due - RATE / 8) / (double) RATE)
@@ -68,19 +68,21 @@ class SlowerTests {
   @Test
   void fullSpeedIsTheSoundItself() {
     float[] sound = tone(220, 0.5);
-    assertThat(Slower.slowed(sound, RATE, 1)).isEqualTo(sound).isNotSameAs(sound);
+    assertThat(TimeStretch.slowed(sound, RATE, 1)).isEqualTo(sound).isNotSameAs(sound);
   }
 
   @Test
   void neverLouderThanBefore() {
-    for (float sample : Slower.slowed(tone(110, 2), RATE, 0.5)) {
+    for (float sample : TimeStretch.slowed(tone(110, 2), RATE, 0.5)) {
       assertThat(Math.abs(sample)).isLessThan(0.46f);
     }
   }
 
   @Test
   void speedOutOfRangeIsRefused() {
-    assertThatThrownBy(() -> Slower.slowed(tone(220, 1), RATE, 1.5)).hasMessageContaining("1.5");
-    assertThatThrownBy(() -> Slower.slowed(tone(220, 1), RATE, 0.1)).hasMessageContaining("0.1");
+    assertThatThrownBy(() -> TimeStretch.slowed(tone(220, 1), RATE, 1.5))
+        .hasMessageContaining("1.5");
+    assertThatThrownBy(() -> TimeStretch.slowed(tone(220, 1), RATE, 0.1))
+        .hasMessageContaining("0.1");
   }
 }

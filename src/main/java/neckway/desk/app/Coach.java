@@ -20,22 +20,22 @@ import neckway.desk.play.PlayingModel;
 import neckway.desk.play.PlayingScreen;
 import neckway.desk.play.RunSettings;
 import neckway.desk.play.SoundCheck;
-import neckway.desk.read.DevicePlayer;
-import neckway.desk.read.Player;
+import neckway.desk.read.ClipOutput;
+import neckway.desk.read.DeviceClipOutput;
 import neckway.desk.read.ReadTake;
 import neckway.desk.read.ReadingActions;
 import neckway.desk.read.ReadingModel;
 import neckway.desk.read.ReadingScreen;
 import neckway.desk.read.RecordingModel;
-import neckway.file.Channel;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.file.DrillFile;
-import neckway.file.TakeReader;
-import neckway.follow.ReviewedShift;
-import neckway.follow.RunPlan;
+import neckway.file.sound.Channel;
+import neckway.file.sound.TakeReader;
+import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
 import neckway.neck.Direction;
 import neckway.neck.Join;
+import neckway.review.ReviewedShift;
 
 /** Joins playing, reading and recordings to the desk: what comes after what. */
 public final class Coach {
@@ -58,7 +58,7 @@ public final class Coach {
             settings,
             Engine.devices(),
             new DeviceCheck(),
-            new DevicePlayer(settings::output),
+            new DeviceClipOutput(settings::output),
             thread("reading"),
             recording,
             Platform::runLater);
@@ -81,7 +81,7 @@ public final class Coach {
       RunSettings settings,
       Engine engine,
       SoundCheck check,
-      Player player,
+      ClipOutput player,
       Executor readingWork,
       Executor recordingWork,
       Executor window) {

@@ -13,7 +13,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Desk;
 import neckway.desk.Texts;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.neck.Direction;
 import neckway.neck.Join;
 import neckway.neck.Key;

@@ -21,7 +21,7 @@ import neckway.desk.Desk;
 import neckway.desk.DrillModel;
 import neckway.desk.LookModel;
 import neckway.desk.Texts;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.file.DrillFile;
 import neckway.neck.Key;
 import neckway.neck.Neck;

@@ -7,7 +7,7 @@ import java.util.function.IntFunction;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import neckway.desk.Texts;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.neck.BadInput;
 import neckway.neck.Place;
 import neckway.sound.PlayedSound;

@@ -1,14 +1,14 @@
 package neckway.desk.choose;
 
 import java.util.List;
-import neckway.file.Drill;
-import neckway.follow.Pulse;
+import neckway.drill.Drill;
+import neckway.drill.Pulse;
 import neckway.neck.Route;
 import neckway.neck.RouteBuilder;
-import neckway.player.Habits;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.Habits;
+import neckway.player.settings.PlayerSettings;
 import neckway.sound.ClickTrack;
 import neckway.sound.PlayedSound;
 
@@ -26,7 +26,7 @@ final class RouteSound implements PlayedSound {
   private final float[] samples;
   private final ClickTrack click;
   private final double firstBeatSeconds;
-  private final double gapSeconds;
+  private final double slotSeconds;
   private final int sampleRate;
   private final Route route;
   private volatile double gain;
@@ -36,7 +36,7 @@ final class RouteSound implements PlayedSound {
     this.click = click;
     samples = played.samples();
     firstBeatSeconds = played.firstBeat();
-    gapSeconds = drill.pulse().gapSeconds();
+    slotSeconds = drill.pulse().slotSeconds();
     sampleRate = played.sampleRate();
   }
 
@@ -92,7 +92,7 @@ final class RouteSound implements PlayedSound {
   /** The step that sounds at a frame: below 0 before the first, beyond the last after it. */
   int stepAt(long frame) {
     double seconds = (double) frame / sampleRate;
-    return (int) Math.floor((seconds - firstBeatSeconds) / gapSeconds + 1e-6);
+    return (int) Math.floor((seconds - firstBeatSeconds) / slotSeconds + 1e-6);
   }
 
   @Override

@@ -12,6 +12,8 @@ import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import neckway.desk.Texts;
 import neckway.neck.Place;
+import neckway.page.HandStand;
+import neckway.page.PageModel;
 
 /** A small neck with the hand's stand now, and the next one in outline. */
 public final class NeckStrip extends Region {

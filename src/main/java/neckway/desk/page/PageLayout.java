@@ -1,5 +1,7 @@
 package neckway.desk.page;
 
+import neckway.page.PageModel;
+
 /**
  * Where things lie on a page of some size: bars in lines, lines on sheets. All lengths in pixels.
  *

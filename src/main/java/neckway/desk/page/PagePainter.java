@@ -7,8 +7,9 @@ import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
-import neckway.desk.page.PageModel.Ink;
-import neckway.follow.ShiftVerdict;
+import neckway.hand.ShiftVerdict;
+import neckway.page.PageModel;
+import neckway.page.PageModel.Ink;
 
 /** Draws one sheet of a page. Right, wrong, left out and struck twice differ by their form. */
 final class PagePainter {

@@ -5,6 +5,7 @@ import javafx.animation.AnimationTimer;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.layout.Region;
+import neckway.page.PageModel;
 
 /** Shows a page. It is painted again only in a frame in which something on it has changed. */
 public final class PageView extends Region {

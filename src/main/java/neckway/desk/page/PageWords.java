@@ -1,7 +1,8 @@
 package neckway.desk.page;
 
 import neckway.desk.Texts;
-import neckway.follow.ShiftVerdict;
+import neckway.hand.ShiftVerdict;
+import neckway.page.PageModel;
 
 /** The few words that stand on the page. */
 public final class PageWords {

@@ -17,14 +17,14 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.DrillModel;
 import neckway.desk.Texts;
-import neckway.desk.page.PageModel;
 import neckway.desk.read.ReadTake;
-import neckway.file.Drill;
-import neckway.follow.Review;
-import neckway.follow.RunPlan;
+import neckway.drill.Drill;
+import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveSetup;
 import neckway.neck.BadInput;
+import neckway.page.PageModel;
+import neckway.review.Review;
 
 /**
  * A run from the sound check to its review, all with one key. Everything but what the engine's
@@ -353,7 +353,7 @@ public final class PlayingModel {
 
   /** Whether anything was played in a round, not only sounded in the rest before it. */
   private static boolean played(Review review) {
-    double from = review.grid().firstBeat() - review.grid().gapSeconds();
+    double from = review.grid().firstBeat() - review.grid().slotSeconds();
     return review.notes().stream().anyMatch(note -> note.time() >= from);
   }
 

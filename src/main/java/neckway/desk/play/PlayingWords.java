@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import neckway.desk.Texts;
 import neckway.desk.play.PlayingModel.State;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.neck.JoinChoice;
 
 /** What the view of a run says round its page. */

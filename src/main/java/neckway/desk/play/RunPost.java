@@ -7,14 +7,14 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import neckway.desk.Texts;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.file.ReviewFile;
-import neckway.follow.Grid;
 import neckway.follow.NoteVerdict;
-import neckway.follow.ShiftSaid;
+import neckway.hand.ShiftSaid;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.neck.BadInput;
+import neckway.review.Grid;
 import neckway.sound.ClickClock;
 
 /**

@@ -10,14 +10,14 @@ import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.file.GuitarFile;
 import neckway.file.GuitarLessons;
 import neckway.file.SettingsFile;
-import neckway.follow.RunPlan;
+import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
-import neckway.place.Lesson;
 import neckway.sound.ClickTrack;
+import neckway.string.Lesson;
 
 /** What is kept about runs: devices, guitar, folder of takes, and how a run goes. */
 public final class RunSettings {

@@ -4,9 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import neckway.follow.Review;
-import neckway.follow.ReviewedNote;
-import neckway.follow.ReviewedShift;
 import neckway.follow.Verdict;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -15,6 +12,9 @@ import neckway.neck.PlacedShape;
 import neckway.neck.PlannedShift;
 import neckway.neck.RouteBuilder;
 import neckway.neck.Step;
+import neckway.review.Review;
+import neckway.review.ReviewedNote;
+import neckway.review.ReviewedShift;
 
 /**
  * One shift from near: the sound round it, its notes, the planned and the heard place, the stumble.
@@ -69,7 +69,7 @@ public record CloseUp(
     double from = time(review, Math.max(0, landing - NOTES_AROUND)) - LEAD_SECONDS;
     double to =
         time(review, Math.min(steps.size() - 1, landing + NOTES_AROUND))
-            + review.grid().gapSeconds();
+            + review.grid().slotSeconds();
     from = Math.max(0, from);
     to = Math.max(from + 0.1, Math.min(review.take().seconds(), to));
     List<Heard> heard = new ArrayList<>();

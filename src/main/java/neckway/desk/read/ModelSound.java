@@ -3,11 +3,11 @@ package neckway.desk.read;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
-import neckway.follow.Pulse;
+import neckway.drill.Pulse;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
-import neckway.player.Surroundings;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.PlayerSettings;
+import neckway.player.surroundings.Surroundings;
 
 /** How a route should sound: played by the virtual player with the click. */
 final class ModelSound {
@@ -42,7 +42,7 @@ final class ModelSound {
     Performance played =
         new VirtualPlayer(PlayerSettings.plain().withSurroundings(withClick).withSampleRate(RATE))
             .play(take.plan().route(), pulse, List.of(), 1);
-    double from = Math.max(0, played.firstBeat() + (step - 0.25) * pulse.gapSeconds());
+    double from = Math.max(0, played.firstBeat() + (step - 0.25) * pulse.slotSeconds());
     int first = Math.min(played.samples().length, (int) (from * RATE));
     return new TakeSound(
         Arrays.copyOfRange(played.samples(), first, played.samples().length), RATE, from);

@@ -3,9 +3,9 @@ package neckway.desk.read;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
-import neckway.file.Drill;
-import neckway.follow.Review;
-import neckway.follow.RunPlan;
+import neckway.drill.Drill;
+import neckway.hand.RunPlan;
+import neckway.review.Review;
 
 /**
  * A take to be read.

@@ -13,13 +13,13 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Texts;
-import neckway.desk.page.PageModel;
 import neckway.desk.page.PageWords;
-import neckway.follow.ReviewedNote;
-import neckway.follow.ReviewedShift;
-import neckway.follow.ShiftVerdict;
+import neckway.hand.ShiftVerdict;
 import neckway.neck.BadInput;
-import neckway.sound.Slower;
+import neckway.page.PageModel;
+import neckway.review.ReviewedNote;
+import neckway.review.ReviewedShift;
+import neckway.sound.TimeStretch;
 
 /**
  * A take being read: its sentences, its page with a note pointed at, a shift in close-up, and what
@@ -50,7 +50,7 @@ public final class ReadingModel {
   private static final double BEFORE_NOTE_SECONDS = 0.03;
   private static final int COLUMNS = 1200;
 
-  private final Player player;
+  private final ClipOutput player;
   private final Executor work;
   private final Executor window;
   private final PageWords words = new PageWords();
@@ -78,7 +78,7 @@ public final class ReadingModel {
    * @param work runs what reads files and makes sound
    * @param window runs what changes this model
    */
-  public ReadingModel(Player player, Executor work, Executor window) {
+  public ReadingModel(ClipOutput player, Executor work, Executor window) {
     this.player = player;
     this.work = work;
     this.window = window;
@@ -232,7 +232,7 @@ public final class ReadingModel {
     sound(
         () -> {
           TakeSound sound = TakeSound.read(t.take().get(), from, to);
-          float[] slower = Slower.slowed(sound.samples(), sound.sampleRate(), factor);
+          float[] slower = TimeStretch.slowed(sound.samples(), sound.sampleRate(), factor);
           return new TakeSound(slower, sound.sampleRate(), from);
         },
         loop);

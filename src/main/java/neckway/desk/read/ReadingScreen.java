@@ -25,8 +25,8 @@ import neckway.desk.LookModel;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.desk.page.Arrangement;
-import neckway.desk.page.PageModel;
 import neckway.desk.page.PageView;
+import neckway.page.PageModel;
 
 /** Shows a take that is over: sentences, page, the shift in close-up, and what can be heard. */
 public final class ReadingScreen implements Screen {

@@ -2,11 +2,11 @@ package neckway.desk.read;
 
 import neckway.desk.Texts;
 import neckway.desk.page.PageWords;
-import neckway.follow.Clock;
-import neckway.follow.Review;
-import neckway.follow.ShiftVerdict;
-import neckway.follow.Summary;
+import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.review.Summary;
 
 /** What the reading says beside the review's own sentences. */
 public final class ReadingWords {

@@ -14,14 +14,14 @@ import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Texts;
-import neckway.file.Channel;
-import neckway.file.Drill;
-import neckway.file.TakeReader;
-import neckway.follow.Clock;
-import neckway.follow.Review;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
+import neckway.drill.Drill;
+import neckway.file.sound.Channel;
+import neckway.file.sound.TakeReader;
+import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.run.Run;
 
 /** A recording being reviewed like a run, with its progress; it can be cancelled. */
 public final class RecordingModel {

@@ -2,8 +2,8 @@ package neckway.desk.read;
 
 import java.nio.file.Path;
 import java.util.Arrays;
-import neckway.file.Channel;
-import neckway.file.TakeReader;
+import neckway.file.sound.Channel;
+import neckway.file.sound.TakeReader;
 
 /**
  * A stretch of a take's sound.

@@ -20,6 +20,9 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import neckway.calibration.Calibrated;
+import neckway.calibration.Calibration;
+import neckway.calibration.Finding;
 import neckway.desk.Desk;
 import neckway.desk.Texts;
 import neckway.desk.play.RunSettings;
@@ -27,11 +30,8 @@ import neckway.file.GuitarFile;
 import neckway.neck.BadInput;
 import neckway.neck.GuitarString;
 import neckway.neck.Tuning;
-import neckway.place.Calibrated;
-import neckway.place.Calibration;
-import neckway.place.Finding;
-import neckway.place.GuitarProfile;
-import neckway.place.StringProfile;
+import neckway.string.GuitarProfile;
+import neckway.string.StringProfile;
 
 /** The guitar: which profile is in use, and the plucks from which a new one is learnt. */
 public final class GuitarModel {

@@ -6,14 +6,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import neckway.calibration.Calibrated;
+import neckway.calibration.Calibration;
+import neckway.calibration.Pluck;
+import neckway.calibration.Plucks;
 import neckway.hear.HeardNote;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
 import neckway.neck.Tuning;
-import neckway.place.Calibrated;
-import neckway.place.Calibration;
-import neckway.place.Pluck;
-import neckway.place.Plucks;
 
 /**
  * Leads through the plucks from which a guitar is learnt: says which is next and, at once, whether

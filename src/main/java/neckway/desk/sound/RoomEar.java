@@ -8,10 +8,10 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import neckway.calibration.Calibrated;
 import neckway.desk.play.LevelWatch;
 import neckway.desk.play.LevelWatch.Finding;
 import neckway.neck.BadInput;
-import neckway.place.Calibrated;
 
 /**
  * What the sound room hears, on the listening's thread: level, tone, and the guided plucks. It

@@ -28,21 +28,21 @@ import neckway.desk.Screen.Place;
 import neckway.desk.play.LostTakes;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.play.RunSettings;
-import neckway.desk.read.Player;
+import neckway.desk.read.ClipOutput;
 import neckway.file.SettingsFile;
-import neckway.file.WavWriter;
-import neckway.follow.Clock;
-import neckway.follow.Review;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
+import neckway.file.sound.WavWriter;
+import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.live.LiveSetup;
 import neckway.neck.Direction;
 import neckway.neck.Join;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.PlayerSettings;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.run.Run;
 import neckway.sound.ClickClock;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -60,7 +60,7 @@ class CoachTests {
   private Coach coach;
   private FxWindow window;
 
-  private final class Counted implements Player {
+  private final class Counted implements ClipOutput {
     @Override
     public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
       sounds.add(sound.length);

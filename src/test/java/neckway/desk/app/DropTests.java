@@ -22,14 +22,14 @@ import neckway.desk.FxWindow;
 import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
-import neckway.desk.SilentPlayer;
+import neckway.desk.SilentOutput;
 import neckway.desk.play.RunSettings;
-import neckway.file.Drill;
+import neckway.drill.Drill;
 import neckway.file.SettingsFile;
-import neckway.file.WavWriter;
+import neckway.file.sound.WavWriter;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.PlayerSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -58,7 +58,7 @@ class DropTests {
                       new RunSettings(desk.settings()),
                       (setup, listener) -> () -> {},
                       new SaidCheck(0, ""),
-                      new SilentPlayer(),
+                      new SilentOutput(),
                       Runnable::run,
                       Runnable::run,
                       Runnable::run);

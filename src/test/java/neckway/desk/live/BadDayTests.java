@@ -36,14 +36,14 @@ import neckway.desk.play.DeviceCheck;
 import neckway.desk.play.Engine;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.play.RunSettings;
-import neckway.desk.read.DevicePlayer;
+import neckway.desk.read.DeviceClipOutput;
 import neckway.file.SettingsFile;
-import neckway.file.WavWriter;
-import neckway.follow.RunPlan;
+import neckway.file.sound.WavWriter;
+import neckway.hand.RunPlan;
 import neckway.live.LiveSession;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.PlayerSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -87,7 +87,7 @@ class BadDayTests {
                       settings,
                       Engine.devices(),
                       new DeviceCheck(),
-                      new DevicePlayer(settings::output),
+                      new DeviceClipOutput(settings::output),
                       work,
                       work,
                       Platform::runLater);

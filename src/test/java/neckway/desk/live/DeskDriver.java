@@ -30,7 +30,7 @@ import neckway.desk.app.DeskApp;
 import neckway.desk.play.DeviceCheck;
 import neckway.desk.play.Engine;
 import neckway.desk.play.RunSettings;
-import neckway.desk.read.DevicePlayer;
+import neckway.desk.read.DeviceClipOutput;
 import neckway.desk.sound.SoundScreen;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
@@ -94,7 +94,7 @@ public final class DeskDriver {
             settings,
             counters.counting(Engine.devices()),
             new DeviceCheck(),
-            new DevicePlayer(settings::output),
+            new DeviceClipOutput(settings::output),
             Executors.newSingleThreadExecutor(),
             recording,
             Platform::runLater);

@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.Arrays;
-import neckway.file.Channel;
-import neckway.file.TakeReader;
+import neckway.file.sound.Channel;
+import neckway.file.sound.TakeReader;
 
 /**
  * A player that hears the click from the loudspeaker and plays a take into the microphone, to the

@@ -13,11 +13,11 @@ import neckway.desk.app.Coach;
 import neckway.desk.page.PageView;
 import neckway.desk.play.Engine;
 import neckway.desk.play.PlayingModel.State;
-import neckway.follow.Grid;
 import neckway.follow.NoteVerdict;
-import neckway.follow.ShiftSaid;
+import neckway.hand.ShiftSaid;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
+import neckway.review.Grid;
 
 /**
  * Counts in the window while it listens: times from frame to frame, what the device gave against

@@ -2,6 +2,8 @@ package neckway.desk.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import neckway.page.PageModel;
+import neckway.page.PageModelTests;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -7,12 +7,12 @@ import java.util.List;
 import java.util.concurrent.Executor;
 import neckway.desk.DrillModel;
 import neckway.desk.play.RunSettings;
-import neckway.file.Drill;
-import neckway.file.WavWriter;
-import neckway.follow.RunPlan;
+import neckway.drill.Drill;
+import neckway.file.sound.WavWriter;
+import neckway.hand.RunPlan;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.PlayerSettings;
 
 /**
  * Reviews a long recording as one that is dropped on the window, and prints how much memory it

@@ -13,22 +13,22 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import neckway.desk.DrillModel;
-import neckway.desk.page.PageModel.Ink;
 import neckway.desk.read.ReadingModel.Speed;
-import neckway.file.Drill;
-import neckway.file.WavWriter;
-import neckway.follow.Clock;
-import neckway.follow.Review;
-import neckway.follow.ReviewedShift;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
-import neckway.follow.ShiftVerdict;
+import neckway.drill.Drill;
+import neckway.file.sound.WavWriter;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftVerdict;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
-import neckway.player.Mistake;
+import neckway.page.PageModel.Ink;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.plan.Mistake;
+import neckway.player.settings.PlayerSettings;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.review.ReviewedShift;
+import neckway.run.Run;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -47,14 +47,14 @@ class ReadingModelTests {
   private final Drill drill = new DrillModel().drill();
   private final RunPlan plan =
       new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
-  private Player.Ended ended;
+  private ClipOutput.Ended ended;
   private int stops;
   private Performance take;
   private Review review;
   private Path file;
   private ReadingModel model;
 
-  private final class Kept implements Player {
+  private final class Kept implements ClipOutput {
     @Override
     public void play(float[] sound, int sampleRate, boolean loop, Ended whenEnded) {
       played.add(new Played(sound, sampleRate, loop));
@@ -226,13 +226,13 @@ class ReadingModelTests {
     model.hearModel();
     double whole = (double) played.get(0).sound().length / played.get(0).sampleRate();
     double last = (double) played.get(1).sound().length / played.get(1).sampleRate();
-    assertThat(whole - last).isCloseTo(24 * plan.pulse().gapSeconds(), within(0.01));
+    assertThat(whole - last).isCloseTo(24 * plan.pulse().slotSeconds(), within(0.01));
   }
 
   @Test
   void anotherSoundAndEscapeStopTheFirst() {
     model.hear();
-    Player.Ended first = ended;
+    ClipOutput.Ended first = ended;
     model.hear();
     first.ended("");
     assertThat(model.sounding().get()).as("the second one still sounds").isTrue();

@@ -13,6 +13,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.application.Platform;
 import javafx.scene.input.KeyCode;
+import neckway.calibration.Calibration;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.Eyes;
@@ -20,27 +21,26 @@ import neckway.desk.FxWindow;
 import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
-import neckway.desk.SilentPlayer;
+import neckway.desk.SilentOutput;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
-import neckway.file.WavWriter;
-import neckway.follow.Clock;
-import neckway.follow.Run;
-import neckway.follow.RunPlan;
+import neckway.file.sound.WavWriter;
+import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.neck.Key;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
-import neckway.place.Calibration;
-import neckway.player.Guitar;
-import neckway.player.Mistake;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.plan.Mistake;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.PlayerSettings;
+import neckway.review.Clock;
+import neckway.run.Run;
 import neckway.sound.ClickClock;
 
 /**
@@ -106,7 +106,7 @@ public final class EveryScreen {
                         return () -> {};
                       },
                       new SaidCheck(0.3f, ""),
-                      new SilentPlayer(),
+                      new SilentOutput(),
                       Runnable::run,
                       Runnable::run,
                       Runnable::run);
@@ -222,7 +222,7 @@ public final class EveryScreen {
     shot("read-" + how);
   }
 
-  private static Run run(RunPlan plan, Performance take, neckway.follow.VerdictListener to) {
+  private static Run run(RunPlan plan, Performance take, neckway.run.RunListener to) {
     return new Run(
         plan, take.sampleRate(), OptionalDouble.of(take.firstBeat()), Clock.MEASURED, to);
   }

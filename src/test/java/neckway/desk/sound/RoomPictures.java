@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.Function;
 import javafx.application.Platform;
+import neckway.calibration.Calibration;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -16,11 +17,10 @@ import neckway.desk.app.DeskApp;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
 import neckway.neck.Tuning;
-import neckway.place.Calibration;
-import neckway.player.Guitar;
 import neckway.player.Performance;
-import neckway.player.PlayerSettings;
 import neckway.player.VirtualPlayer;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.PlayerSettings;
 
 /**
  * Makes pictures of the sound room, on devices that are none and a virtual guitar:

@@ -1,0 +1,240 @@
+package neckway.cli.option;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Function;
+import neckway.drill.Drill;
+import neckway.drill.Pulse;
+import neckway.file.DrillFile;
+import neckway.neck.BadInput;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.Route;
+import neckway.neck.Shape;
+import neckway.neck.Tuning;
+import picocli.CommandLine.Option;
+
+/** A drill on the command line: a file, or its parts one by one. */
+public final class DrillOptions {
+  private static final String FIRST_NOTE = "first-note";
+
+  private boolean firstNoteAllowed;
+
+  @Option(
+      names = "--drill",
+      paramLabel = "FILE",
+      description = "The drill, as a neckway-drill/1 file. Without it, name --key and --shapes.")
+  private Path file;
+
+  @Option(names = "--key", paramLabel = "KEY", description = "The key, such as \"G major\".")
+  private String key;
+
+  @Option(
+      names = "--shapes",
+      paramLabel = "NAMES",
+      description =
+          "One to five neighbouring shapes, low to high, such as major,dorian. The names are"
+              + " major, dorian, phrygian, mixolydian and minor.")
+  private String shapes;
+
+  @Option(
+      names = "--start",
+      paramLabel = "FRET",
+      description =
+          "Fret of the first note on the lowest string. Left out: the lowest place that fits."
+              + " 'listen' also takes first-note: no click, your first note is the first beat.")
+  private List<String> start = List.of();
+
+  @Option(
+      names = "--up",
+      paramLabel = "STRINGS",
+      description =
+          "The string on which the hand goes up, one for each pair of shapes, such as 3 or 4,2;"
+              + " with the finger that lands if you like, such as 3/1. Left out: the cleanest.")
+  private String up;
+
+  @Option(
+      names = "--down",
+      paramLabel = "STRINGS",
+      description = "The same for the way down, in the order met. Left out: the same strings.")
+  private String down;
+
+  @Option(
+      names = "--tempo",
+      paramLabel = "BEATS",
+      description = "Beats a minute, 20 to 400. Left out: 80.")
+  private Double tempo;
+
+  @Option(
+      names = "--notes-per-beat",
+      paramLabel = "NOTES",
+      description = "Notes in a beat, 1 to 8. Left out: 2.")
+  private Integer notesPerBeat;
+
+  @Option(
+      names = "--rounds",
+      paramLabel = "TIMES",
+      description = "How often the route is played without a pause, 1 to 99. Left out: once.")
+  private Integer rounds;
+
+  @Option(
+      names = "--tuning",
+      paramLabel = "NOTES",
+      description =
+          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\". Left out: standard.")
+  private String tuning;
+
+  /**
+   * The drill that was asked for; its route can be played.
+   *
+   * @throws BadInput naming the option or the file and the mend
+   */
+  public Drill drill() {
+    if (file == null) {
+      return fromParts();
+    }
+    String twice = firstPart();
+    if (twice != null) {
+      throw new BadInput(twice + " together with --drill: the file says it; leave one of them out");
+    }
+    return DrillFile.read(file);
+  }
+
+  /** All its steps. */
+  Route route() {
+    return drill().route();
+  }
+
+  /** The open strings alone, where no drill is needed: of the file, as named, or standard. */
+  public Tuning tuning() {
+    if (file != null) {
+      return drill().tuning();
+    }
+    return tuning == null ? Tuning.STANDARD : option("--tuning", tuning, Tuning::parse);
+  }
+
+  /** Its pulse. */
+  Pulse pulse() {
+    return drill().pulse();
+  }
+
+  private Drill fromParts() {
+    if (key == null || shapes == null) {
+      throw new BadInput(
+          "no drill: give --drill FILE, or --key and --shapes such as --key \"G major\" --shapes"
+              + " major,dorian");
+    }
+    Pulse usual = Drill.USUAL_PULSE;
+    double beats = tempo == null ? usual.tempo() : tempo;
+    if (!(beats >= DrillFile.SLOWEST && beats <= DrillFile.FASTEST)) {
+      throw new BadInput("--tempo " + shown(beats) + ": give 20 to 400 beats a minute");
+    }
+    int notes = notesPerBeat == null ? usual.notesPerBeat() : notesPerBeat;
+    if (notes < 1 || notes > DrillFile.MOST_NOTES_PER_BEAT) {
+      throw new BadInput("--notes-per-beat " + notes + ": give 1 to 8");
+    }
+    Drill drill =
+        new Drill(
+            Optional.empty(),
+            tuning == null ? Tuning.STANDARD : option("--tuning", tuning, Tuning::parse),
+            Neck.USUAL_FRETS,
+            option("--key", key, Key::parse),
+            option("--shapes", shapes, DrillOptions::shapeList),
+            startFret(),
+            up == null ? List.of() : option("--up", up, DrillOptions::joinList),
+            down == null ? List.of() : option("--down", down, DrillOptions::joinList),
+            rounds == null ? 1 : rounds,
+            new Pulse(beats, notes, usual.beatsPerBar(), usual.countIn()));
+    option("the drill", drill, Drill::route);
+    return drill;
+  }
+
+  /** Whether {@code --start first-note} was given; only listening knows what that is. */
+  public boolean startsWithFirstNote() {
+    return start.contains(FIRST_NOTE);
+  }
+
+  /** Lets {@code --start first-note} stand beside the fret. */
+  public void allowFirstNote() {
+    firstNoteAllowed = true;
+  }
+
+  private OptionalInt startFret() {
+    OptionalInt fret = OptionalInt.empty();
+    for (String given : start) {
+      if (given.equals(FIRST_NOTE) && firstNoteAllowed) {
+        continue;
+      }
+      if (!given.matches("\\d{1,3}")) {
+        throw new BadInput(
+            "--start "
+                + given
+                + ": give the fret of the first note, such as 3"
+                + (firstNoteAllowed ? ", or first-note" : ""));
+      }
+      if (fret.isPresent()) {
+        throw new BadInput("--start is given twice; leave one of them out");
+      }
+      fret = OptionalInt.of(Integer.parseInt(given));
+    }
+    return fret;
+  }
+
+  private String firstPart() {
+    Object[][] parts = {
+      {"--key", key},
+      {"--shapes", shapes},
+      {"--start", startFret().isPresent() ? "" : null},
+      {"--up", up},
+      {"--down", down},
+      {"--tempo", tempo},
+      {"--notes-per-beat", notesPerBeat},
+      {"--rounds", rounds},
+      {"--tuning", tuning}
+    };
+    return Arrays.stream(parts)
+        .filter(part -> part[1] != null)
+        .map(part -> (String) part[0])
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Reads an option's text and puts the option in front of a complaint. */
+  public static <T, R> R option(String name, T given, Function<T, R> reading) {
+    try {
+      return reading.apply(given);
+    } catch (BadInput e) {
+      throw e.in(name);
+    }
+  }
+
+  /** Shapes with commas between. */
+  public static List<Shape> shapeList(String names) {
+    return Arrays.stream(names.strip().split("\\s*,\\s*")).map(Shape::parse).toList();
+  }
+
+  /** Joins with commas between: 3, or 4,2, or with fingers 3/1. */
+  public static List<JoinChoice> joinList(String joins) {
+    return Arrays.stream(joins.strip().split("\\s*,\\s*")).map(DrillOptions::join).toList();
+  }
+
+  private static JoinChoice join(String join) {
+    if (!join.matches("\\d{1,3}(/[1-4])?")) {
+      throw new BadInput(
+          "\"" + join + "\" is no join: write the string, such as 3, or string and finger, 3/1");
+    }
+    String[] parts = join.split("/");
+    int string = Integer.parseInt(parts[0]);
+    return parts.length == 1
+        ? JoinChoice.on(string)
+        : JoinChoice.on(string, Integer.parseInt(parts[1]));
+  }
+
+  private static String shown(double number) {
+    return number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number);
+  }
+}

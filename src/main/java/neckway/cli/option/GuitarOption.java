@@ -1,0 +1,53 @@
+package neckway.cli.option;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import neckway.drill.Drill;
+import neckway.file.GuitarFile;
+import neckway.file.GuitarLessons;
+import neckway.hand.RunPlan;
+import neckway.neck.BadInput;
+import neckway.string.Lesson;
+import picocli.CommandLine.Option;
+
+/** The guitar that is played. */
+public final class GuitarOption {
+  @Option(
+      names = "--guitar",
+      paramLabel = "FILE",
+      description =
+          "The guitar as calibrate learnt it; with it, the strings on which the shifts were made"
+              + " can be heard.")
+  private Path guitar;
+
+  /** Takes in what earlier runs taught of the guitar. */
+  public void takeIn() {
+    if (guitar != null) {
+      GuitarLessons.takeIn(guitar);
+    }
+  }
+
+  /**
+   * Keeps what a run taught of the guitar.
+   *
+   * @param err told in one line where that cannot be
+   */
+  public void keep(List<Lesson> lessons, PrintWriter err) {
+    if (guitar == null) {
+      return;
+    }
+    try {
+      GuitarLessons.keep(guitar, lessons);
+    } catch (BadInput e) {
+      err.println("neckway: what this run taught of the guitar is not kept: " + e.getMessage());
+    }
+  }
+
+  /** What a run of a drill is held against, on this guitar if one is named. */
+  public RunPlan plan(Drill drill) {
+    RunPlan plan =
+        new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+    return guitar == null ? plan : plan.on(GuitarFile.read(guitar, drill.tuning()));
+  }
+}

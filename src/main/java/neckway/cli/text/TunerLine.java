@@ -1,0 +1,108 @@
+package neckway.cli.text;
+
+import java.io.PrintWriter;
+import java.util.Arrays;
+import java.util.Locale;
+import neckway.neck.GuitarString;
+import neckway.neck.Key;
+import neckway.neck.Pitch;
+import neckway.neck.Tuning;
+
+/**
+ * What the tuner shows: on a terminal one line that is written over, with a needle; elsewhere one
+ * line for each tone when it is over, the median of its readings.
+ */
+public final class TunerLine {
+  /** Tones shorter than this many readings are not told: they are starts and slips. */
+  private static final int LEAST_READINGS = 4;
+
+  private static final int MOST_READINGS = 4096;
+  private static final int CENTS = 100;
+  private static final int NEEDLE = 10;
+  private static final Key NAMES = Key.parse("C major");
+
+  private final PrintWriter out;
+  private final Tuning tuning;
+  private final boolean terminal;
+  private final double[] readings = new double[MOST_READINGS];
+  private int count;
+  private int note;
+  private double startSeconds;
+
+  public TunerLine(PrintWriter out, Tuning tuning, boolean terminal) {
+    this.out = out;
+    this.tuning = tuning;
+    this.terminal = terminal;
+  }
+
+  public void tone(double seconds, double hz) {
+    double midi = Pitch.midiOfHz(hz);
+    if (count > 0 && Math.abs(midi - note) > 0.7) {
+      nothing();
+    }
+    if (count == 0) {
+      note = (int) Math.round(midi);
+      startSeconds = seconds;
+    }
+    if (count < MOST_READINGS) {
+      readings[count++] = hz;
+    }
+    if (terminal) {
+      int nearest = (int) Math.round(midi);
+      out.print("\r" + words(hz, nearest) + "  " + needle(CENTS * (midi - nearest)) + "\u001b[K");
+      out.flush();
+    }
+  }
+
+  /** The tone is over. */
+  public void nothing() {
+    if (!terminal && count >= LEAST_READINGS) {
+      double[] sorted = Arrays.copyOf(readings, count);
+      Arrays.sort(sorted);
+      double hz = sorted[count / 2];
+      int nearest = (int) Math.round(Pitch.midiOfHz(hz));
+      out.printf(Locale.ROOT, "%7.2f s  %s%n", startSeconds, words(hz, nearest));
+      out.flush();
+    }
+    count = 0;
+  }
+
+  public void end() {
+    nothing();
+    if (terminal) {
+      out.println();
+    }
+    out.flush();
+  }
+
+  private String words(double hz, int nearest) {
+    double cents = CENTS * (Pitch.midiOfHz(hz) - nearest);
+    return String.format(
+        Locale.ROOT,
+        "%-4s %+6.1f cents  %8.2f Hz  %s",
+        NAMES.spell(nearest),
+        cents,
+        hz,
+        string(Pitch.midiOfHz(hz)));
+  }
+
+  private String string(double midi) {
+    for (GuitarString string : tuning.strings()) {
+      double off = midi - tuning.openMidi(string);
+      if (Math.abs(off) < 1.5) {
+        String way = Math.abs(off) < 0.02 ? "in tune" : off < 0 ? "tighten it" : "slacken it";
+        return String.format(
+            Locale.ROOT, "string %s (%s): %s", string, NAMES.spell(tuning.openMidi(string)), way);
+      }
+    }
+    return "";
+  }
+
+  private static String needle(double cents) {
+    char[] scale = ".".repeat(2 * NEEDLE + 1).toCharArray();
+    scale[NEEDLE] = '|';
+    int at = (int) Math.round(cents / 50 * NEEDLE) + NEEDLE;
+    scale[Math.max(0, Math.min(2 * NEEDLE, at))] = Math.abs(cents) < 1 ? 'O' : '#';
+    return new String(scale);
+  }
+}

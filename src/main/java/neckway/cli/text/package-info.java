@@ -1,0 +1,2 @@
+/** What commands print. */
+package neckway.cli.text;

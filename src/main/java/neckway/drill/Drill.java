@@ -1,0 +1,115 @@
+package neckway.drill;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import neckway.neck.Direction;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.PlacedShape;
+import neckway.neck.PlannedShift;
+import neckway.neck.Route;
+import neckway.neck.RouteBuilder;
+import neckway.neck.Shape;
+import neckway.neck.Tuning;
+
+/**
+ * A drill as a player asks for it: what is left out stays left out until the route is built.
+ *
+ * @param givenTitle its title, if it was given one
+ * @param tuning the open strings
+ * @param frets of the neck, 12 to 24
+ * @param key whose pentatonic scale is played
+ * @param shapes one to five neighbours, low to high
+ * @param start fret of the first note; left out, the lowest place where the route fits
+ * @param up a join for each pair in the order met; empty, the cleanest ones
+ * @param down a join for each pair in the order met; empty, the same strings as up
+ * @param rounds 1 to 99
+ * @param pulse tempo and beats
+ */
+public record Drill(
+    Optional<String> givenTitle,
+    Tuning tuning,
+    int frets,
+    Key key,
+    List<Shape> shapes,
+    OptionalInt start,
+    List<JoinChoice> up,
+    List<JoinChoice> down,
+    int rounds,
+    Pulse pulse) {
+  /** The pulse of a drill that says nothing else: 80, two notes a beat, four beats a bar. */
+  public static final Pulse USUAL_PULSE = new Pulse(80, 2, 4, 4);
+
+  public Drill {
+    shapes = List.copyOf(shapes);
+    up = List.copyOf(up);
+    down = List.copyOf(down);
+  }
+
+  /** Its title, or one made of the key and the shapes: "A major: major to Dorian". */
+  public String title() {
+    return givenTitle.orElseGet(
+        () -> key + ": " + shapes.stream().map(Shape::spoken).collect(Collectors.joining(" to ")));
+  }
+
+  /**
+   * The neck with the key on it.
+   *
+   * @throws neckway.neck.BadInput if the number of frets is out of range
+   */
+  public Neck neck() {
+    return new Neck(key, tuning, frets);
+  }
+
+  /**
+   * The shapes in their places with their fingers, low to high.
+   *
+   * @throws neckway.neck.BadInput if they do not fit on the neck
+   */
+  public List<PlacedShape> chain() {
+    return neck().chain(shapes, start);
+  }
+
+  /**
+   * All steps and shifts of the take.
+   *
+   * @throws neckway.neck.BadInput if the route does not fit, or a join does not exist
+   */
+  public Route route() {
+    return RouteBuilder.build(neck(), shapes, start, up, down, rounds);
+  }
+
+  /**
+   * The same drill with everything said: the start and each join with its finger.
+   *
+   * @throws neckway.neck.BadInput as {@link #route()}
+   */
+  public Drill resolved() {
+    Route route = route();
+    return new Drill(
+        Optional.of(title()),
+        tuning,
+        frets,
+        key,
+        shapes,
+        OptionalInt.of(route.steps().get(0).place().fret()),
+        joins(route, Direction.UP),
+        joins(route, Direction.DOWN),
+        rounds,
+        pulse);
+  }
+
+  private static List<JoinChoice> joins(Route route, Direction direction) {
+    List<JoinChoice> joins = new ArrayList<>();
+    for (PlannedShift shift : route.shifts()) {
+      if (shift.round() == 0 && shift.direction() == direction) {
+        joins.add(JoinChoice.on(shift.string().number(), shift.finger()));
+      }
+    }
+    return joins;
+  }
+}

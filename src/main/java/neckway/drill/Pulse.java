@@ -1,0 +1,21 @@
+package neckway.drill;
+
+/**
+ * The pulse of a drill.
+ *
+ * @param tempo beats a minute, 20 to 400
+ * @param notesPerBeat 1 or more
+ * @param beatsPerBar 1 or more
+ * @param countIn beats clicked before the first step
+ */
+public record Pulse(double tempo, int notesPerBeat, int beatsPerBar, int countIn) {
+  /** Seconds from one slot to the next. */
+  public double slotSeconds() {
+    return 60 / tempo / notesPerBeat;
+  }
+
+  /** Seconds from one beat to the next. */
+  public double beatSeconds() {
+    return 60 / tempo;
+  }
+}

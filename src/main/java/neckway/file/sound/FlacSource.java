@@ -1,0 +1,124 @@
+package neckway.file.sound;
+
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalLong;
+import neckway.neck.BadInput;
+import org.jflac.FLACDecoder;
+import org.jflac.frame.Frame;
+import org.jflac.metadata.StreamInfo;
+
+/** Sound of a FLAC file, decoded frame by frame with jFLAC. */
+final class FlacSource implements SoundSource {
+  private final Path path;
+  private final InputStream in;
+  private final FLACDecoder decoder;
+  private final StreamInfo info;
+  private final float fullScale;
+  private int[][] frame = {};
+  private int frameLength;
+  private int used;
+  private long framesRead;
+  private boolean ended;
+
+  FlacSource(Path path) throws IOException {
+    this.path = path;
+    in = new BufferedInputStream(Files.newInputStream(path), 1 << 16);
+    decoder = new FLACDecoder(in);
+    try {
+      decoder.readMetadata();
+      info = decoder.getStreamInfo();
+    } catch (IOException | RuntimeException e) {
+      in.close();
+      throw new BadInput(path + ": its FLAC header is cut short or spoilt; take another copy", e);
+    }
+    if (info == null) {
+      in.close();
+      throw new BadInput(path + ": its FLAC header is cut short or spoilt; take another copy");
+    }
+    fullScale = (float) Math.scalb(1.0, info.getBitsPerSample() - 1);
+  }
+
+  @Override
+  public int sampleRate() {
+    return info.getSampleRate();
+  }
+
+  @Override
+  public int channels() {
+    return info.getChannels();
+  }
+
+  @Override
+  public OptionalLong frames() {
+    long frames = info.getTotalSamples();
+    return frames > 0 ? OptionalLong.of(frames) : OptionalLong.empty();
+  }
+
+  @Override
+  public int read(float[] interleaved, int wanted) throws IOException {
+    if (used == frameLength && !decodeNext()) {
+      return 0;
+    }
+    int channels = channels();
+    int got = Math.min(wanted, frameLength - used);
+    for (int c = 0; c < channels; c++) {
+      for (int f = 0; f < got; f++) {
+        interleaved[f * channels + c] = frame[c][used + f] / fullScale;
+      }
+    }
+    used += got;
+    framesRead += got;
+    return got;
+  }
+
+  private boolean decodeNext() throws IOException {
+    try {
+      Frame next = ended ? null : decoder.readNextFrame();
+      if (next == null) {
+        ended = true;
+        return false;
+      }
+      if (next.header.channels != channels() || next.header.sampleRate != sampleRate()) {
+        throw new BadInput(
+            path + ": its sample rate or channels change on the way; save it again as WAV");
+      }
+      frameLength = next.header.blockSize;
+      frame = new int[channels()][];
+      for (int c = 0; c < frame.length; c++) {
+        frame[c] = decoder.getChannelData()[c].getOutput();
+      }
+      used = 0;
+      return true;
+    } catch (ArrayIndexOutOfBoundsException | NullPointerException e) {
+      ended = true;
+      return false;
+    }
+  }
+
+  @Override
+  public Optional<String> warning() {
+    String problem = null;
+    if (decoder.getBadFrames() > 0) {
+      problem = decoder.getBadFrames() + " frames of it are damaged and were left out";
+    } else if (ended && frames().isPresent() && framesRead < frames().getAsLong()) {
+      problem =
+          String.format(
+              Locale.ROOT,
+              "cut short: its header promises %.2f s of sound and %.2f s are there; these are used",
+              frames().getAsLong() / (double) sampleRate(),
+              framesRead / (double) sampleRate());
+    }
+    return Optional.ofNullable(problem).map(words -> path + ": " + words);
+  }
+
+  @Override
+  public void close() throws IOException {
+    in.close();
+  }
+}

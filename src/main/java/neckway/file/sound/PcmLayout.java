@@ -1,0 +1,30 @@
+package neckway.file.sound;
+
+import java.nio.ByteOrder;
+import java.util.OptionalLong;
+
+/**
+ * Where the samples of an uncompressed file lie and how they are written.
+ *
+ * @param sampleRate frames a second
+ * @param channels 1 or more
+ * @param coding how one sample is written
+ * @param order byte order
+ * @param dataOffset bytes before the first sample
+ * @param promisedBytes bytes of sound that the header promises; empty where it leaves that open
+ */
+record PcmLayout(
+    int sampleRate,
+    int channels,
+    PcmCoding coding,
+    ByteOrder order,
+    long dataOffset,
+    OptionalLong promisedBytes) {
+
+  /**
+   * Bytes of one sample of every channel; at least one sample, so that no header divides by zero.
+   */
+  int frameBytes() {
+    return Math.max(1, channels) * coding.bytes();
+  }
+}

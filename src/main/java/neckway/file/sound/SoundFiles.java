@@ -1,0 +1,161 @@
+package neckway.file.sound;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import neckway.neck.BadInput;
+
+/** Finds out by its content, never by its name, what kind of sound a file holds, and opens it. */
+final class SoundFiles {
+  /** Lowest and highest sample rate that the ear takes, frames a second. */
+  static final int MIN_RATE = 8_000;
+
+  static final int MAX_RATE = 192_000;
+
+  /** What can be read, as told to a person. */
+  static final String KINDS = "WAV, AIFF, AU, FLAC, MP3 or Ogg Vorbis";
+
+  /** Said of a file that holds nothing. */
+  static final String NO_SOUND = "has a header but no sound in it (zero samples); record it again";
+
+  private static final int MAX_CHANNELS = 64;
+  private static final int PROBE_BYTES = 64;
+
+  private SoundFiles() {}
+
+  /**
+   * Opens a file.
+   *
+   * @throws BadInput where it is no sound file, or one that cannot be used, in one line
+   */
+  static SoundSource open(Path path) {
+    try {
+      SoundSource source = source(path, probe(path));
+      try {
+        check(path, source);
+      } catch (BadInput bad) {
+        source.close();
+        throw bad;
+      }
+      return source;
+    } catch (EOFException e) {
+      throw new BadInput(
+          path + ": its header is cut short, so where the sound lies is lost; take another copy",
+          e);
+    } catch (IOException e) {
+      throw new BadInput(path + ": cannot be read: " + e.getMessage(), e);
+    }
+  }
+
+  private static byte[] probe(Path path) throws IOException {
+    if (!Files.exists(path)) {
+      throw new BadInput(path + ": there is no such file; check the name and the folder");
+    }
+    if (Files.isDirectory(path)) {
+      throw new BadInput(path + ": is a folder; name a sound file in it");
+    }
+    if (!Files.isReadable(path)) {
+      throw new BadInput(path + ": may not be read; change its permissions");
+    }
+    try (InputStream in = Files.newInputStream(path)) {
+      byte[] start = in.readNBytes(PROBE_BYTES);
+      if (start.length == 0) {
+        throw new BadInput(path + ": is empty (0 bytes); take another copy or record it again");
+      }
+      return start;
+    }
+  }
+
+  private static SoundSource source(Path path, byte[] start) throws IOException {
+    String first = text(start, 0);
+    String third = text(start, 8);
+    switch (first) {
+      case "RIFF", "RF64", "RIFX" -> {
+        if (third.equals("WAVE")) {
+          return new PcmSource(path, WavHeader.read(path, first.equals("RIFX")));
+        }
+        if (start.length < 12) {
+          throw new EOFException();
+        }
+      }
+      case "FORM" -> {
+        if (third.equals("AIFF") || third.equals("AIFC")) {
+          return new PcmSource(path, AiffHeader.read(path));
+        }
+        if (start.length < 12) {
+          throw new EOFException();
+        }
+      }
+      case ".snd" -> {
+        return new PcmSource(path, AuHeader.read(path));
+      }
+      case "fLaC" -> {
+        return new FlacSource(path);
+      }
+      case "OggS" -> {
+        return new VorbisSource(path);
+      }
+      default -> {
+        if (mp3(start)) {
+          return new Mp3Source(path);
+        }
+      }
+    }
+    throw new BadInput(path + ": is not a sound file" + looksLike(start) + "; give " + KINDS);
+  }
+
+  /** An ID3 tag, or a frame header of MPEG layer III (ISO/IEC 11172-3, 2.4.1.3). */
+  private static boolean mp3(byte[] start) {
+    if (text(start, 0).startsWith("ID3")) {
+      return true;
+    }
+    return start.length >= 4
+        && (start[0] & 0xff) == 0xff
+        && (start[1] & 0xe6) == 0xe2
+        && (start[2] & 0xf0) != 0xf0
+        && (start[2] & 0x0c) != 0x0c;
+  }
+
+  private static String text(byte[] start, int at) {
+    return start.length < at + 4 ? "" : new String(start, at, 4, StandardCharsets.ISO_8859_1);
+  }
+
+  private static String looksLike(byte[] start) {
+    for (byte b : start) {
+      if (b < 32 && b != '\n' && b != '\r' && b != '\t') {
+        return " that is known here";
+      }
+    }
+    String words = new String(start, StandardCharsets.US_ASCII).strip();
+    return " but text that begins '" + words.substring(0, Math.min(20, words.length())) + "'";
+  }
+
+  private static void check(Path path, SoundSource source) {
+    if (source.channels() < 1 || source.channels() > MAX_CHANNELS) {
+      throw new BadInput(
+          path
+              + ": its header says "
+              + source.channels()
+              + " channels; 1 to "
+              + MAX_CHANNELS
+              + " can be read; save it again in mono or stereo");
+    }
+    if (source.sampleRate() < MIN_RATE || source.sampleRate() > MAX_RATE) {
+      throw new BadInput(
+          path
+              + ": its sample rate is "
+              + source.sampleRate()
+              + " Hz; "
+              + MIN_RATE
+              + " to "
+              + MAX_RATE
+              + " can be used; save it at 44100");
+    }
+    if (source.frames().isPresent() && source.frames().getAsLong() == 0) {
+      throw new BadInput(path + ": " + NO_SOUND);
+    }
+  }
+}

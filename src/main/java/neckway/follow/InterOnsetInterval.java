@@ -1,0 +1,38 @@
+package neckway.follow;
+
+import java.util.Arrays;
+
+/** The time from note to note as the player keeps it: the median of the last few. */
+final class InterOnsetInterval {
+  private static final double SHORTEST = 0.6;
+  private static final double LONGEST = 1.6;
+  private static final int FEWEST = 3;
+
+  private final double drillGapSeconds;
+  private final double[] recent = new double[7];
+  private int count;
+  private double seconds;
+
+  InterOnsetInterval(double drillGapSeconds) {
+    this.drillGapSeconds = drillGapSeconds;
+    this.seconds = drillGapSeconds;
+  }
+
+  /** Two steps in a row were so many seconds apart. */
+  void heard(double seconds) {
+    if (seconds > SHORTEST * drillGapSeconds && seconds < LONGEST * drillGapSeconds) {
+      recent[count++ % recent.length] = seconds;
+      this.seconds = count < FEWEST ? drillGapSeconds : middle();
+    }
+  }
+
+  double seconds() {
+    return seconds;
+  }
+
+  private double middle() {
+    double[] sorted = Arrays.copyOf(recent, Math.min(count, recent.length));
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+}

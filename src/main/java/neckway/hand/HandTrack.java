@@ -1,0 +1,476 @@
+package neckway.hand;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import neckway.hear.HeardNote;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.Place;
+import neckway.neck.PlannedShift;
+import neckway.neck.Route;
+import neckway.neck.Tuning;
+import neckway.string.Lessons;
+import neckway.string.StiffnessEstimate;
+import neckway.string.StringEvidence;
+
+/**
+ * Where the hand was in one attempt at a route, from the notes in its steps and what their sound
+ * tells of the string. It can be asked at any time; the more has been heard, the more it knows.
+ */
+public final class HandTrack {
+  /** A gap longer by this share of a note leaves time for a note that was not heard. */
+  private static final double TIME_FOR_IT = 0.6;
+
+  private static final double OUT_OF_REACH = 0.03;
+  private static final double EVEN_SHARE = 0.01;
+
+  /** A string less likely than this is left out of a closer look. */
+  private static final double THOUGHT_OF = 0.006;
+
+  /** Where the second string is less likely than this, none is worth the work. */
+  private static final double WORTH_THE_WORK = 0.03;
+
+  /**
+   * A second string as likely as this is looked into at once; where it is less likely, the notes to
+   * come may rule it out.
+   */
+  private static final double IN_DOUBT = 0.2;
+
+  private final StandMap map;
+  private final Tuning tuning;
+  private final int frets;
+  private final double slotSeconds;
+  private final List<Note> notes = new ArrayList<>();
+  private final Map<Double, Note> byTime = new HashMap<>();
+  private final List<List<Note>> bySteps = new ArrayList<>();
+  private final HandHmm[] decoders;
+  private final StandPosterior[] readings;
+
+  /** Notes that may be looked at more closely, which holds their sound. */
+  private final List<Note> open = new ArrayList<>();
+
+  private final Set<Integer> unnamed = new HashSet<>();
+  private int last = -1;
+
+  private static final class Note {
+    final HeardNote heard;
+    final int step;
+    final boolean onPitch;
+    final boolean stray;
+    final int midi;
+    Optional<StringEvidence> evidence = Optional.empty();
+
+    Note(HeardNote heard, int step, int midi, boolean onPitch, boolean stray) {
+      this.heard = heard;
+      this.step = step;
+      this.midi = midi;
+      this.onPitch = onPitch;
+      this.stray = stray;
+    }
+
+    boolean driven() {
+      return evidence.filter(StringEvidence::driven).isPresent();
+    }
+  }
+
+  /**
+   * @param route up and down its shapes
+   * @param tuning of the strings
+   * @param frets of the neck
+   * @param slotSeconds between notes
+   */
+  public HandTrack(Route route, Tuning tuning, int frets, double slotSeconds) {
+    this.map = new StandMap(route, tuning, frets);
+    this.tuning = tuning;
+    this.frets = frets;
+    this.slotSeconds = slotSeconds;
+    this.decoders = new HandHmm[route.rounds()];
+    this.readings = new StandPosterior[route.rounds()];
+    for (int i = 0; i < route.steps().size(); i++) {
+      bySteps.add(new ArrayList<>());
+    }
+  }
+
+  /** A step's own pitch, or another one in its place. */
+  public void inStep(HeardNote note, int step, boolean onPitch) {
+    Note n = new Note(note, step, note.midi(), onPitch, false);
+    notes.add(n);
+    byTime.put(note.time(), n);
+    bySteps.get(step).add(n);
+    last = Math.max(last, step);
+    forget(step);
+  }
+
+  /** A step was played, but neither its pitch nor its sound is known. */
+  public void unnamed(int step) {
+    unnamed.add(step);
+    forget(step);
+  }
+
+  /** A note that belongs to no step. */
+  public void stray(HeardNote note) {
+    Note n = new Note(note, Math.max(0, last), note.midi(), false, true);
+    notes.add(n);
+    byTime.put(note.time(), n);
+  }
+
+  /** What the sound of a note told; notes of other attempts are passed over. */
+  public void sounded(HeardNote note, StringEvidence evidence) {
+    Note n = byTime.get(note.time());
+    if (n == null) {
+      return;
+    }
+    if (n.stray || !n.onPitch || !evidence.open()) {
+      n.evidence = Optional.of(evidence.settled());
+    } else {
+      n.evidence = Optional.of(evidence);
+      open.add(n);
+    }
+    if (!n.stray) {
+      forget(n.step);
+      settle(round(n.step));
+      boolean looked = true;
+      while (looked) {
+        looked = lookCloser(round(n.step), IN_DOUBT);
+      }
+    }
+  }
+
+  /**
+   * Has the sound of the note whose string is least certain fitted, if any is not quite certain.
+   * What one note tells often makes up for a closer look at its neighbours.
+   *
+   * @return whether there was one
+   */
+  public boolean lookCloser(int round) {
+    return lookCloser(round, WORTH_THE_WORK);
+  }
+
+  /** Looks closer at all notes so far that are not quite certain, and lets go of their sound. */
+  public void settle() {
+    settle(readings.length);
+  }
+
+  /** The same for the rounds before one. */
+  private void settle(int before) {
+    for (int round = 0; round < before && !open.isEmpty(); round++) {
+      boolean looked = true;
+      while (looked) {
+        looked = lookCloser(round);
+      }
+    }
+    open.removeIf(
+        n -> {
+          boolean over = round(n.step) < before;
+          n.evidence = over ? n.evidence.map(StringEvidence::settled) : n.evidence;
+          return over;
+        });
+  }
+
+  private boolean lookCloser(int round, double doubt) {
+    Note least = null;
+    double most = doubt;
+    for (Note n : open) {
+      double second = round(n.step) == round ? second(strings(n)) : 0;
+      if (second >= most) {
+        least = n;
+        most = second;
+      }
+    }
+    if (least == null) {
+      return false;
+    }
+    Map<GuitarString, Double> strings = strings(least);
+    strings.values().removeIf(p -> p < THOUGHT_OF);
+    least.evidence = least.evidence.map(e -> e.closer(strings.keySet()).settled());
+    open.remove(least);
+    forget(least.step);
+    return true;
+  }
+
+  /** The second highest probability, 0 where there is only one. */
+  private static double second(Map<GuitarString, Double> strings) {
+    double[] p = strings.values().stream().mapToDouble(Double::doubleValue).sorted().toArray();
+    return p.length < 2 ? 0 : p[p.length - 2];
+  }
+
+  /** How likely each string is that a note's pitch is under the hand on. */
+  private Map<GuitarString, Double> strings(Note n) {
+    int round = round(n.step);
+    int step = n.step - map.index(round, 0);
+    StandPosterior reading = reading(round);
+    Map<GuitarString, Double> strings = new HashMap<>();
+    for (int s = 0; s < map.stands(); s++) {
+      double p = reading.stand(step, s + StandMap.LOWEST);
+      map.place(step, s + StandMap.LOWEST)
+          .ifPresent(place -> strings.merge(place.string(), p, Double::sum));
+    }
+    return strings;
+  }
+
+  /** The furthest step so far; empty before the first. */
+  public OptionalInt last() {
+    return last < 0 ? OptionalInt.empty() : OptionalInt.of(last);
+  }
+
+  /** Whether the sound of every note of a step has been heard out; a step left out has none. */
+  public boolean heardOut(int step) {
+    return bySteps.get(step).stream().allMatch(n -> n.evidence.isPresent());
+  }
+
+  /** Whether a step's own pitch was heard. */
+  public boolean heard(int step) {
+    return bySteps.get(step).stream().anyMatch(n -> n.onPitch);
+  }
+
+  /** Index into the route's steps of the one on which a shift made on a string first shows. */
+  public int shows(PlannedShift shift, GuitarString string) {
+    return map.index(shift.round(), map.shows(shift.direction(), shift.pair(), string));
+  }
+
+  /** Index into the route's steps of the top note of a round. */
+  public int top(int round) {
+    return map.index(round, map.top());
+  }
+
+  /** Probability that a shift was made on a string, from what was heard so far. */
+  public double made(PlannedShift shift, GuitarString string) {
+    if (map.index(shift.round(), 0) > last) {
+      return 0;
+    }
+    return reading(shift.round()).shifted(shift.direction(), shift.pair(), string);
+  }
+
+  /** Probability that the hand never went up to the upper shape; 0 before the round's top. */
+  public double stayedBelow(PlannedShift shift) {
+    if (top(shift.round()) > last) {
+      return 0;
+    }
+    return reading(shift.round()).below(map.top(), shift.pair() + 1);
+  }
+
+  /** Probability that the hand is still above at the end of a round; 0 before that. */
+  public double stayedAbove(PlannedShift shift) {
+    int end = map.steps() - 1;
+    if (shift.direction() == Direction.UP || map.index(shift.round(), end) > last) {
+      return 0;
+    }
+    return 1 - reading(shift.round()).below(end, shift.pair() + 1);
+  }
+
+  /**
+   * Every place where a note's pitch can be played, from the lowest string up.
+   *
+   * @param midi its MIDI note number
+   */
+  public List<PlaceGuess> places(HeardNote note, int midi) {
+    Note n = byTime.get(note.time());
+    List<Place> candidates = candidates(midi);
+    if (n == null || last < 0 || candidates.isEmpty()) {
+      return even(candidates);
+    }
+    int round = round(n.step);
+    int step = n.step - map.index(round, 0);
+    StandPosterior reading = reading(round);
+    double[] p = new double[candidates.size()];
+    for (int s = 0; s < map.stands(); s++) {
+      double stand = reading.stand(step, s + StandMap.LOWEST);
+      double[] share = shares(n, step, s, candidates);
+      for (int i = 0; i < p.length; i++) {
+        p[i] += stand * share[i];
+      }
+    }
+    double sum = Arrays.stream(p).sum();
+    List<PlaceGuess> guesses = new ArrayList<>();
+    for (int i = 0; i < p.length; i++) {
+      double own = sum > 0 ? p[i] / sum : 1.0 / p.length;
+      guesses.add(
+          new PlaceGuess(candidates.get(i), (1 - EVEN_SHARE) * own + EVEN_SHARE / p.length));
+    }
+    return guesses;
+  }
+
+  /** Gives the notes in their steps to those who learn from what is certain. */
+  public void teach(Lessons lessons) {
+    for (Note n : notes) {
+      Optional<StiffnessEstimate> reading = n.evidence.flatMap(StringEvidence::reading);
+      if (n.onPitch && reading.isPresent()) {
+        teach(n, reading.get(), lessons);
+      }
+    }
+  }
+
+  private void teach(Note n, StiffnessEstimate reading, Lessons lessons) {
+    int round = round(n.step);
+    int step = n.step - map.index(round, 0);
+    Map<Place, Double> others = new HashMap<>();
+    double sum = 0;
+    for (int s = 0; s < map.stands(); s++) {
+      Optional<Place> place = map.place(step, s + StandMap.LOWEST);
+      if (place.isPresent()) {
+        double own = Math.exp(evidence(n, place.get().string()));
+        double p = reading(round).stand(step, s + StandMap.LOWEST) / own;
+        others.merge(place.get(), p, Double::sum);
+        sum += p;
+      }
+    }
+    double all = sum;
+    others.forEach((place, p) -> lessons.note(place, p / all, reading));
+  }
+
+  private int round(int step) {
+    return Math.min(readings.length - 1, step / (map.steps() - 1));
+  }
+
+  private double[] shares(Note n, int step, int s, List<Place> candidates) {
+    double[] share = new double[candidates.size()];
+    if (n.onPitch) {
+      Optional<Place> place = map.place(step, s + StandMap.LOWEST);
+      place.map(candidates::indexOf).filter(i -> i >= 0).ifPresent(i -> share[i] = 1);
+      return share;
+    }
+    double sum = 0;
+    for (int i = 0; i < share.length; i++) {
+      Place place = candidates.get(i);
+      share[i] = reach(place.fret(), s) * Math.exp(evidence(n, place.string()));
+      sum += share[i];
+    }
+    for (int i = 0; i < share.length; i++) {
+      share[i] /= sum;
+    }
+    return share;
+  }
+
+  private static double evidence(Note n, GuitarString string) {
+    return n.evidence.map(e -> e.log(string)).orElse(0.0);
+  }
+
+  private List<Place> candidates(int midi) {
+    List<Place> places = new ArrayList<>();
+    for (GuitarString string : tuning.strings()) {
+      int fret = midi - tuning.openMidi(string);
+      if (fret >= 0 && fret <= frets) {
+        places.add(new Place(string, fret));
+      }
+    }
+    return places;
+  }
+
+  private static List<PlaceGuess> even(List<Place> places) {
+    return places.stream().map(place -> new PlaceGuess(place, 1.0 / places.size())).toList();
+  }
+
+  /** 1 for a fret under the hand in a stand, little for one that is not; open strings are near. */
+  private double reach(int fret, int s) {
+    int low = Integer.MAX_VALUE;
+    int high = Integer.MIN_VALUE;
+    for (int step = 0; step <= map.top(); step++) {
+      Optional<Place> place = map.place(step, s + StandMap.LOWEST);
+      if (place.isPresent()) {
+        low = Math.min(low, place.get().fret());
+        high = Math.max(high, place.get().fret());
+      }
+    }
+    return fret == 0 || fret >= low - 1 && fret <= high + 1 ? 1 : OUT_OF_REACH;
+  }
+
+  private void forget(int step) {
+    int round = step / (map.steps() - 1);
+    if (round < readings.length) {
+      readings[round] = null;
+    }
+    if (round > 0) {
+      readings[round - 1] = null;
+    }
+  }
+
+  private StandPosterior reading(int round) {
+    if (readings[round] == null) {
+      readings[round] = solve(round);
+    }
+    return readings[round];
+  }
+
+  private StandPosterior solve(int round) {
+    if (decoders[round] == null) {
+      decoders[round] = new HandHmm(map, round, ShiftPrior.USUAL);
+    }
+    HandHmm decoder = decoders[round];
+    decoder.clear();
+    int end = Math.min(map.steps() - 1, last - map.index(round, 0));
+    for (int step = 0; step <= end; step++) {
+      List<Note> here = bySteps.get(map.index(round, step));
+      for (Note n : here) {
+        if (n.onPitch) {
+          decoder.heard(step, n.evidence);
+        } else {
+          decoder.heardElsewhere(step, elsewhere(n));
+        }
+      }
+      if (here.isEmpty() && unnamed.contains(map.index(round, step))) {
+        decoder.heard(step, Optional.empty());
+      } else if (here.isEmpty()) {
+        decoder.leftOut(step, timeForIt(map.index(round, step)));
+      } else if (step > 0 && followsOn(map.index(round, step))) {
+        decoder.tied(step);
+      }
+    }
+    return decoder.solve(end);
+  }
+
+  private double[] elsewhere(Note n) {
+    double[] log = new double[map.stands()];
+    List<Place> candidates = candidates(n.midi);
+    for (int s = 0; s < log.length; s++) {
+      double sum = 0;
+      for (Place place : candidates) {
+        sum += reach(place.fret(), s) * Math.exp(evidence(n, place.string()));
+      }
+      log[s] = Math.log(sum);
+    }
+    return log;
+  }
+
+  /**
+   * Whether a step's note began without a stroke and straight after the step before. In overdriven
+   * sound a stroke may be missed, more often where the string before still rings than on the same
+   * string; there only a slide counts.
+   */
+  private boolean followsOn(int step) {
+    Note first = bySteps.get(step).get(0);
+    int at = notes.indexOf(first);
+    return first.onPitch
+        && first.heard.start() != HeardNote.Start.PLUCK
+        && (first.heard.start() == HeardNote.Start.SLIDE || !first.driven())
+        && at > 0
+        && !notes.get(at - 1).stray
+        && notes.get(at - 1).onPitch
+        && notes.get(at - 1).step == step - 1;
+  }
+
+  /** Whether the notes around a step left out are so far apart that it was played unheard. */
+  private boolean timeForIt(int step) {
+    int before = step;
+    while (before >= 0 && bySteps.get(before).isEmpty()) {
+      before--;
+    }
+    int after = step;
+    while (after <= last && bySteps.get(after).isEmpty()) {
+      after++;
+    }
+    if (before < 0 || after > last) {
+      return true;
+    }
+    List<Note> first = bySteps.get(before);
+    double from = first.get(first.size() - 1).heard.time();
+    double seconds = bySteps.get(after).get(0).heard.time() - from;
+    return seconds > (after - before - 1 + TIME_FOR_IT) * slotSeconds;
+  }
+}

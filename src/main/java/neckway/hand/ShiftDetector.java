@@ -1,0 +1,211 @@
+package neckway.hand;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import neckway.follow.NoteVerdict;
+import neckway.follow.Verdict;
+import neckway.hear.HeardNote;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.PlannedShift;
+import neckway.string.Lesson;
+import neckway.string.Lessons;
+import neckway.string.StringEvidence;
+
+/**
+ * Follows the hand through a run as verdicts and the sound of the notes come, and says of each
+ * shift what became of it as soon as that is likely enough. What was said is kept.
+ */
+public final class ShiftDetector {
+  /** A verdict is given from this probability on. */
+  static final double SURE = 0.9;
+
+  /** The same of a shift made where planned, where half of the notes were overdriven or more. */
+  static final double SURE_DRIVEN = 0.92;
+
+  /**
+   * A string may have been learnt wrongly, and each of its notes then speaks against the plan: a
+   * shift is said to be made elsewhere from this probability on.
+   */
+  static final double SURE_ELSEWHERE = 0.95;
+
+  /** What is as likely as this is worth a closer look at notes that are not quite certain. */
+  private static final double LIKELY = 0.5;
+
+  private final RunPlan plan;
+  private final BiConsumer<Integer, ShiftSaid> listener;
+  private int notes;
+  private int drivenNotes;
+  private final List<HandTrack> attempts = new ArrayList<>();
+  private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
+
+  /**
+   * @param plan what the run is held against
+   * @param listener told of each attempt what became of its shifts
+   */
+  public ShiftDetector(RunPlan plan, BiConsumer<Integer, ShiftSaid> listener) {
+    this.listener = listener;
+    this.plan = plan;
+  }
+
+  /** A verdict was given. */
+  public void decided(NoteVerdict v) {
+    HandTrack track = track(v.attempt());
+    if (v.step().isEmpty()) {
+      track.stray(v.note());
+      return;
+    }
+    int step = v.step().getAsInt();
+    track.inStep(v.note(), step, v.verdict() != Verdict.WRONG);
+    judge(v.attempt(), v.decided());
+  }
+
+  /** A step was heard in its time, but not what it was. */
+  public void unnamed(int attempt, int step) {
+    track(attempt).unnamed(step);
+  }
+
+  /**
+   * The sound of a note was heard out.
+   *
+   * @param now seconds of the take heard so far
+   */
+  public void sounded(HeardNote note, StringEvidence evidence, double now) {
+    if (attempts.isEmpty()) {
+      return;
+    }
+    notes++;
+    drivenNotes += evidence.driven() ? 1 : 0;
+    attempts.forEach(track -> track.sounded(note, evidence));
+    judge(attempts.size() - 1, now);
+  }
+
+  /** The take is over: what is still open cannot be told. */
+  public void finish(double seconds) {
+    for (int a = 0; a < attempts.size(); a++) {
+      giveUp(a, Integer.MAX_VALUE, seconds);
+      attempts.get(a).settle();
+    }
+  }
+
+  /** What was said of a shift in an attempt. */
+  public Optional<ShiftSaid> said(int attempt, PlannedShift shift) {
+    return attempt < said.size()
+        ? Optional.ofNullable(said.get(attempt).get(shift))
+        : Optional.empty();
+  }
+
+  /** Where a note may have been played, from all that was heard. */
+  public List<PlaceGuess> places(NoteVerdict v, int midi) {
+    return track(v.attempt()).places(v.note(), midi);
+  }
+
+  /** What the run teaches of the guitar; nothing where that is not known. */
+  public List<Lesson> lessons() {
+    return plan.guitar()
+        .map(
+            guitar -> {
+              Lessons lessons = new Lessons(guitar);
+              attempts.forEach(track -> track.teach(lessons));
+              return lessons.all();
+            })
+        .orElse(List.of());
+  }
+
+  private boolean sure(ShiftSaid s) {
+    double share = notes == 0 ? 0 : Math.min(1, 2.0 * drivenNotes / notes);
+    double enough =
+        switch (s.verdict()) {
+          case MADE -> SURE + share * (SURE_DRIVEN - SURE);
+          case MOVED -> SURE_ELSEWHERE;
+          default -> SURE;
+        };
+    return s.p().orElse(0) >= enough;
+  }
+
+  private HandTrack track(int attempt) {
+    while (attempts.size() <= attempt) {
+      attempts.forEach(HandTrack::settle);
+      attempts.add(
+          new HandTrack(plan.route(), plan.tuning(), plan.frets(), plan.pulse().slotSeconds()));
+      said.add(new HashMap<>());
+    }
+    return attempts.get(attempt);
+  }
+
+  private void judge(int attempt, double now) {
+    HandTrack track = attempts.get(attempt);
+    if (track.last().isEmpty()) {
+      return;
+    }
+    int last = track.last().getAsInt();
+    for (PlannedShift shift : plan.route().shifts()) {
+      if (!said.get(attempt).containsKey(shift)) {
+        verdict(track, shift, LIKELY, now).ifPresent(s -> say(attempt, s));
+      }
+    }
+    giveUp(attempt, last, now);
+  }
+
+  /**
+   * What became of a shift, if that is certain enough, or becomes so by a closer look.
+   *
+   * @param likely how likely something must be for that
+   */
+  private Optional<ShiftSaid> verdict(
+      HandTrack track, PlannedShift shift, double likely, double now) {
+    while (true) {
+      List<ShiftSaid> outcomes = outcomes(track, shift, now);
+      Optional<ShiftSaid> said = outcomes.stream().filter(this::sure).findFirst();
+      boolean worthALook = outcomes.stream().anyMatch(s -> s.p().orElse(0) >= likely);
+      if (said.isPresent() || !worthALook || !track.lookCloser(shift.round())) {
+        return said;
+      }
+    }
+  }
+
+  /** What may have become of a shift by the notes that were heard out. */
+  private List<ShiftSaid> outcomes(HandTrack track, PlannedShift shift, double now) {
+    List<ShiftSaid> outcomes = new ArrayList<>();
+    int last = track.last().orElse(-1);
+    for (GuitarString string : plan.tuning().strings()) {
+      int shows = track.shows(shift, string);
+      if (shows <= last && track.heard(shows) && track.heardOut(shows)) {
+        outcomes.add(ShiftSaid.on(shift, string, track.made(shift, string), now));
+      }
+    }
+    if (last > track.top(shift.round())) {
+      double missed = track.stayedBelow(shift);
+      if (shift.direction() == Direction.DOWN) {
+        missed = Math.max(missed, track.stayedAbove(shift));
+      }
+      outcomes.add(ShiftSaid.missed(shift, missed, now));
+    }
+    return outcomes;
+  }
+
+  private void say(int attempt, ShiftSaid shift) {
+    said.get(attempt).put(shift.planned(), shift);
+    listener.accept(attempt, shift);
+  }
+
+  /** Shifts whose way is over by a step, and of which nothing could be said. */
+  private void giveUp(int attempt, int last, double now) {
+    HandTrack track = attempts.get(attempt);
+    for (PlannedShift shift : plan.route().shifts()) {
+      int over = track.top(shift.round()) + 2;
+      if (shift.direction() == Direction.DOWN) {
+        over = track.top(shift.round() + 1) - track.top(0) + 2;
+      }
+      if (last >= over && shift.landingStep() <= track.last().orElse(-1)) {
+        if (!said.get(attempt).containsKey(shift)) {
+          say(attempt, verdict(track, shift, 0, now).orElse(ShiftSaid.unheard(shift, now)));
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,29 @@
+package neckway.page;
+
+import java.util.Optional;
+
+/**
+ * Where the hand is and where it goes next.
+ *
+ * @param hand fret of the first finger
+ * @param stand the shape of the chain that it is in
+ * @param firstStep the step with which it is there
+ */
+public record HandStand(int hand, int stand, int firstStep) {
+  /** The stand at the step reached last, or the first one. */
+  public static HandStand now(PageModel page) {
+    int here = Math.max(0, page.reached());
+    return new HandStand(page.hand(here), page.step(here).stand(), here);
+  }
+
+  /** The stand after that; empty where the hand stays to the end. */
+  public static Optional<HandStand> next(PageModel page) {
+    int here = Math.max(0, page.reached());
+    for (int step = here + 1; step < page.steps(); step++) {
+      if (page.hand(step) != page.hand(here)) {
+        return Optional.of(new HandStand(page.hand(step), page.step(step).stand(), step));
+      }
+    }
+    return Optional.empty();
+  }
+}

@@ -1,2 +1,0 @@
-/** Notes to where on the neck. */
-package neckway.place;

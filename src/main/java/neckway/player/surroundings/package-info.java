@@ -1,0 +1,2 @@
+/** What comes between strings and file: amplifier, room, noise, click. Pure. */
+package neckway.player.surroundings;

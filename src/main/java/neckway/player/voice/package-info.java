@@ -1,0 +1,2 @@
+/** The sound of strings and fingers. Pure. */
+package neckway.player.voice;

@@ -1,0 +1,129 @@
+package neckway.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import neckway.drill.Pulse;
+import neckway.follow.NoteVerdict;
+import neckway.hear.RobustStatistics;
+
+/**
+ * The grid as the notes themselves give it. Only how notes lie within a slot is used, so that steps
+ * left out, pauses and fresh starts do no harm; the tempo is the drill's unless the notes clearly
+ * keep another one.
+ */
+final class NoteGrid {
+  private static final double FASTEST = 1.4;
+  private static final double SLOWEST = 0.7;
+  private static final double KERNEL_SHARE = 0.08;
+  private static final double INLIER_SHARE = 0.2;
+  private static final int ROUNDS = 6;
+  private static final double CLEAR_ERRORS = 3;
+  private static final double MOST_ALIKE = 0.8;
+
+  private NoteGrid() {}
+
+  /**
+   * @param verdicts at least one
+   * @param firstNote when step 0 was played or would have been, seconds
+   */
+  static Grid of(List<NoteVerdict> verdicts, double firstNote, Pulse pulse) {
+    double[] times =
+        verdicts.stream().filter(NoteVerdict::inPlace).mapToDouble(v -> v.note().time()).toArray();
+    if (times.length < 4) {
+      return Grid.of(Grid.Source.NOTES, pulse, firstNote);
+    }
+    double gap = startingGap(verdicts, pulse.slotSeconds());
+    double phase = phase(times, gap);
+    double[] line = {gap, phase};
+    for (int i = 0; i < ROUNDS; i++) {
+      line = refine(times, line, pulse.slotSeconds());
+    }
+    double first = line[1] + line[0] * Math.rint((firstNote - line[1]) / line[0]);
+    double tempo = 60 / line[0] / pulse.notesPerBeat();
+    return new Grid(Grid.Source.NOTES, tempo, first, line[0]);
+  }
+
+  /** The gap to begin with: the drill's, or the median of those played where that is another. */
+  private static double startingGap(List<NoteVerdict> verdicts, double drillGap) {
+    List<Double> gaps = new ArrayList<>();
+    NoteVerdict last = null;
+    for (NoteVerdict v : verdicts) {
+      if (!v.inPlace()) {
+        continue;
+      }
+      if (last != null
+          && last.attempt() == v.attempt()
+          && last.step().getAsInt() + 1 == v.step().getAsInt()) {
+        double gap = v.note().time() - last.note().time();
+        if (gap > drillGap / FASTEST && gap < drillGap / SLOWEST) {
+          gaps.add(gap);
+        }
+      }
+      last = v;
+    }
+    if (gaps.size() < 3) {
+      return drillGap;
+    }
+    double[] played = gaps.stream().mapToDouble(g -> g).toArray();
+    double middle = RobustStatistics.median(played);
+    double error = RobustStatistics.spread(played) / Math.sqrt(played.length);
+    boolean another = Math.abs(middle - drillGap) > Math.max(CLEAR_ERRORS * error, 0.02 * drillGap);
+    return another ? middle : drillGap;
+  }
+
+  /** The phase that most notes agree with. */
+  private static double phase(double[] times, double gap) {
+    double best = times[0];
+    double most = -1;
+    for (double candidate : times) {
+      double sum = 0;
+      for (double t : times) {
+        double off = Math.IEEEremainder(t - candidate, gap) / (KERNEL_SHARE * gap);
+        sum += Math.exp(-off * off);
+      }
+      if (sum > most) {
+        most = sum;
+        best = candidate;
+      }
+    }
+    return best;
+  }
+
+  /**
+   * A straight line through the notes near the grid; the drill's gap where it fits as well. A
+   * player wanders about the beat, so one note says something of the next: the error of the gap is
+   * widened by their correlation as that of a first-order autoregression is (effective sample size;
+   * from memory).
+   */
+  private static double[] refine(double[] times, double[] line, double drillGap) {
+    List<double[]> near = new ArrayList<>();
+    for (double t : times) {
+      double slot = Math.rint((t - line[1]) / line[0]);
+      double off = t - line[1] - slot * line[0];
+      if (Math.abs(off) < INLIER_SHARE * line[0]) {
+        near.add(new double[] {slot, t});
+      }
+    }
+    if (near.size() < 4) {
+      return line;
+    }
+    double meanSlot = near.stream().mapToDouble(p -> p[0]).average().orElseThrow();
+    double meanTime = near.stream().mapToDouble(p -> p[1]).average().orElseThrow();
+    double sxx = near.stream().mapToDouble(p -> (p[0] - meanSlot) * (p[0] - meanSlot)).sum();
+    double sxy = near.stream().mapToDouble(p -> (p[0] - meanSlot) * (p[1] - meanTime)).sum();
+    double gap = sxx == 0 ? line[0] : sxy / sxx;
+    double[] off =
+        near.stream().mapToDouble(p -> p[1] - meanTime - gap * (p[0] - meanSlot)).toArray();
+    double squares = 0;
+    double neighbours = 0;
+    for (int i = 0; i < off.length; i++) {
+      squares += off[i] * off[i];
+      neighbours += i == 0 ? 0 : off[i] * off[i - 1];
+    }
+    double alike = squares == 0 ? 0 : Math.max(0, Math.min(MOST_ALIKE, neighbours / squares));
+    double error =
+        Math.sqrt(squares / (near.size() - 2) / Math.max(sxx, 1) * (1 + alike) / (1 - alike));
+    double kept = Math.abs(gap - drillGap) < CLEAR_ERRORS * error ? drillGap : gap;
+    return new double[] {kept, meanTime - kept * meanSlot};
+  }
+}

@@ -1,0 +1,111 @@
+package neckway.review;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import neckway.follow.NoteVerdict;
+import neckway.follow.UnnamedStep;
+import neckway.follow.Verdict;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftDetector;
+import neckway.hand.ShiftVerdict;
+import neckway.hear.RobustStatistics;
+
+/** Adds to the verdicts of a run what needs the whole take. */
+public final class Reviewer {
+  private static final int CENTS = 100;
+
+  private final RunPlan plan;
+  private final ShiftDetector hand;
+  private final Clock clock;
+
+  public Reviewer(RunPlan plan, ShiftDetector hand, Clock clock) {
+    this.plan = plan;
+    this.hand = hand;
+    this.clock = clock;
+  }
+
+  public Review review(
+      List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks, TakeFigures take) {
+    return review(verdicts, List.of(), firstBeat, clicks, take);
+  }
+
+  public Review review(
+      List<NoteVerdict> verdicts,
+      List<UnnamedStep> unnamed,
+      OptionalDouble firstBeat,
+      List<Double> clicks,
+      TakeFigures take) {
+    Grid grid = grid(verdicts, firstBeat, clicks);
+    double tuning = take.tuningCents().orElse(0);
+    List<ReviewedNote> notes = verdicts.stream().map(v -> note(v, grid, tuning)).toList();
+    Attempt attempt = Attempt.furthest(verdicts, unnamed, plan.route().steps().size());
+    List<ReviewedStep> steps =
+        plan.route().steps().stream()
+            .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))
+            .toList();
+    List<ReviewedShift> shifts = new ShiftJudge(plan, attempt, hand).judge();
+    int attempts = verdicts.stream().mapToInt(v -> v.attempt() + 1).max().orElse(0);
+    return new Review(
+        take,
+        clock,
+        grid,
+        notes,
+        attempts,
+        attempt.number,
+        steps,
+        shifts,
+        figures(attempt, notes, steps, shifts));
+  }
+
+  private Grid grid(List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks) {
+    if (firstBeat.isPresent()) {
+      return Grid.of(Grid.Source.GIVEN, plan.pulse(), firstBeat.getAsDouble());
+    }
+    double firstNote =
+        verdicts.stream()
+            .filter(NoteVerdict::inPlace)
+            .findFirst()
+            .map(v -> v.note().time() - v.step().getAsInt() * plan.pulse().slotSeconds())
+            .orElse(verdicts.isEmpty() ? 0 : verdicts.get(0).note().time());
+    return ClickGrid.of(clicks, firstNote, plan.pulse())
+        .orElseGet(() -> NoteGrid.of(verdicts, firstNote, plan.pulse()));
+  }
+
+  private ReviewedNote note(NoteVerdict v, Grid grid, double tuningCents) {
+    double time = v.note().time();
+    int midi = v.note().midi();
+    double offMs = grid.offMs(time);
+    return new ReviewedNote(
+        time,
+        midi,
+        (v.note().pitch() - midi) * CENTS - tuningCents,
+        v.verdict(),
+        v.step(),
+        v.attempt(),
+        grid.slot(time),
+        offMs,
+        Timing.of(offMs, grid.slotSeconds(), v.note().fine()),
+        v.decided(),
+        hand.places(v, midi));
+  }
+
+  private Summary figures(
+      Attempt attempt,
+      List<ReviewedNote> notes,
+      List<ReviewedStep> steps,
+      List<ReviewedShift> shifts) {
+    double[] off = PulseKept.offMs(plan.route(), notes, attempt.number);
+    return new Summary(
+        attempt.notes.size(),
+        attempt.count(Verdict.RIGHT),
+        attempt.count(Verdict.WRONG),
+        attempt.count(Verdict.EXTRA),
+        attempt.count(Verdict.REPEAT),
+        (int) steps.stream().filter(s -> s.verdict() == StepVerdict.SKIPPED).count(),
+        off.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(RobustStatistics.median(off)),
+        off.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(RobustStatistics.spread(off)),
+        (int) shifts.stream().filter(s -> s.verdict() == ShiftVerdict.MADE).count(),
+        shifts.size(),
+        List.of());
+  }
+}

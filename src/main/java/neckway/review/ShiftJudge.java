@@ -1,0 +1,87 @@
+package neckway.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import neckway.follow.NoteVerdict;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftDetector;
+import neckway.hand.ShiftSaid;
+import neckway.hand.ShiftVerdict;
+import neckway.hear.RobustStatistics;
+import neckway.neck.GuitarString;
+import neckway.neck.PlannedShift;
+import neckway.neck.Route;
+
+/** Gathers what became of each shift of the attempt that got furthest, and how late it landed. */
+final class ShiftJudge {
+  private final Route route;
+  private final Attempt attempt;
+  private final ShiftDetector hand;
+  private final Landings landings;
+  private final double medianGapSeconds;
+
+  ShiftJudge(RunPlan plan, Attempt attempt, ShiftDetector hand) {
+    this.route = plan.route();
+    this.attempt = attempt;
+    this.hand = hand;
+    this.landings = new Landings(plan);
+    this.medianGapSeconds = RobustStatistics.median(gaps());
+  }
+
+  /** Seconds between notes of steps that follow each other. */
+  private double[] gaps() {
+    List<Double> gaps = new ArrayList<>();
+    for (int s = 1; s < route.steps().size(); s++) {
+      Optional<NoteVerdict> before = attempt.inPlace(s - 1);
+      Optional<NoteVerdict> here = attempt.inPlace(s);
+      if (before.isPresent() && here.isPresent()) {
+        gaps.add(here.get().note().time() - before.get().note().time());
+      }
+    }
+    return gaps.stream().mapToDouble(g -> g).toArray();
+  }
+
+  List<ReviewedShift> judge() {
+    return route.shifts().stream().map(this::judge).toList();
+  }
+
+  private ReviewedShift judge(PlannedShift shift) {
+    Optional<ShiftSaid> said = hand.said(attempt.number, shift);
+    if (said.isEmpty()) {
+      return new ReviewedShift(
+          shift,
+          ShiftVerdict.UNPLAYED,
+          Optional.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty());
+    }
+    OptionalDouble late = OptionalDouble.empty();
+    if (said.get().verdict() != ShiftVerdict.MISSED) {
+      GuitarString string = said.get().string().orElse(shift.string());
+      late = lateMs(landings.step(shift, string));
+    }
+    return new ReviewedShift(
+        shift,
+        said.get().verdict(),
+        said.get().string(),
+        said.get().p(),
+        late,
+        OptionalDouble.of(said.get().decided()));
+  }
+
+  /** Empty where the landing note was not heard, or nothing before it in the attempt. */
+  private OptionalDouble lateMs(int landing) {
+    Optional<NoteVerdict> here = attempt.inPlace(landing);
+    for (int s = landing - 1; here.isPresent() && s >= 0; s--) {
+      Optional<NoteVerdict> before = attempt.inPlace(s);
+      if (before.isPresent()) {
+        double gap = here.get().note().time() - before.get().note().time();
+        return OptionalDouble.of((gap - medianGapSeconds) * 1000);
+      }
+    }
+    return OptionalDouble.empty();
+  }
+}

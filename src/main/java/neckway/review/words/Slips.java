@@ -1,0 +1,122 @@
+package neckway.review.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import neckway.follow.Verdict;
+import neckway.hand.RunPlan;
+import neckway.neck.GuitarString;
+import neckway.neck.Step;
+import neckway.review.Review;
+import neckway.review.ReviewedNote;
+
+/** Says the slips of the reviewed attempt, each with its place. */
+final class Slips {
+  private static final int MOST_NAMED = 3;
+  private static final int FRETS_IN_REACH = 5;
+
+  private final RunPlan plan;
+  private final Review review;
+  private final int half;
+
+  Slips(RunPlan plan, Review review) {
+    this.plan = plan;
+    this.review = review;
+    this.half = (plan.route().stepsPerRound() - 1) / 2;
+  }
+
+  /** "One note wrong: coming down, on the second string you played fret 8, not 7." */
+  List<String> wrong() {
+    List<String> each = new ArrayList<>();
+    for (ReviewedNote note : of(Verdict.WRONG)) {
+      Step step = plan.route().steps().get(note.step().getAsInt());
+      each.add(
+          way(step)
+              + ", on the "
+              + Phrases.string(step.place().string())
+              + " "
+              + heard(note, step));
+    }
+    return said(each, " wrong: ", "note");
+  }
+
+  private String heard(ReviewedNote note, Step step) {
+    int fret = note.midi() - plan.tuning().openMidi(step.place().string());
+    int due = step.place().fret();
+    if (fret >= 0 && fret <= plan.frets() && Math.abs(fret - due) <= FRETS_IN_REACH) {
+      return "you played fret " + fret + ", not " + due;
+    }
+    return "I heard " + name(note.midi()) + " where fret " + due + " was due";
+  }
+
+  /** Steps left out, a row of them as one. */
+  List<String> leftOut(List<Integer> steps) {
+    List<String> each = new ArrayList<>();
+    for (int s : steps) {
+      Step step = plan.route().steps().get(s);
+      each.add(way(step) + ", " + spot(step));
+    }
+    return said(each, " left out: ", "note");
+  }
+
+  List<String> struckTwice() {
+    List<String> each = new ArrayList<>();
+    for (ReviewedNote note : of(Verdict.REPEAT)) {
+      Step step = plan.route().steps().get(note.step().getAsInt());
+      each.add(way(step) + ", " + spot(step));
+    }
+    return said(each, " struck twice: ", "note");
+  }
+
+  List<String> stray() {
+    List<String> each = new ArrayList<>();
+    for (ReviewedNote note : of(Verdict.EXTRA)) {
+      each.add(stray(note));
+    }
+    return said(each, " stray: ", "note");
+  }
+
+  private String stray(ReviewedNote note) {
+    for (GuitarString string : plan.tuning().strings()) {
+      if (plan.tuning().openMidi(string) == note.midi()) {
+        return name(note.midi()) + ", as the open " + Phrases.string(string) + " sounds";
+      }
+    }
+    return name(note.midi());
+  }
+
+  private static List<String> said(List<String> each, String what, String thing) {
+    if (each.isEmpty()) {
+      return List.of();
+    }
+    String head = Phrases.sentence(Phrases.count(each.size(), thing)) + what;
+    if (each.size() <= MOST_NAMED) {
+      return List.of(head + String.join("; ", each) + ".");
+    }
+    return List.of(
+        head + String.join("; ", each.subList(0, MOST_NAMED)) + "; and more, marked below.");
+  }
+
+  /** "going up" or "coming down", with the round where there are several. */
+  String way(Step step) {
+    int round = half == 0 ? 0 : Math.min(plan.route().rounds() - 1, step.index() / (2 * half));
+    int within = step.index() - round * 2 * half;
+    String way = within < half ? "going up" : within == half ? "at the top" : "coming down";
+    return plan.route().rounds() == 1 ? way : "round " + (round + 1) + ", " + way;
+  }
+
+  /** "second string, fret 8". */
+  static String spot(Step step) {
+    int fret = step.place().fret();
+    return Phrases.string(step.place().string()) + (fret == 0 ? ", open" : ", fret " + fret);
+  }
+
+  private String name(int midi) {
+    return plan.key().spell(midi).toString();
+  }
+
+  private List<ReviewedNote> of(Verdict verdict) {
+    return review.notes().stream()
+        .filter(n -> n.attempt() == review.reviewed() && n.verdict() == verdict)
+        .toList();
+  }
+}

@@ -1,0 +1,97 @@
+package neckway.review.words;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import neckway.follow.Verdict;
+import neckway.hand.RunPlan;
+import neckway.neck.Step;
+import neckway.review.Clock;
+import neckway.review.Grid;
+import neckway.review.Review;
+import neckway.review.ReviewedNote;
+
+/** Says where a player came in late or hesitated; landings after a shift are told apart. */
+final class Stumbles {
+  private static final int MOST_NAMED = 3;
+
+  /** A wait shorter than this, or than half a slot, is unevenness, seconds. */
+  private static final double LEAST_SECONDS = 0.15;
+
+  private static final double LEAST_SLOTS = 0.5;
+
+  private final RunPlan plan;
+  private final Review review;
+  private final Slips slips;
+
+  Stumbles(RunPlan plan, Review review, Slips slips) {
+    this.plan = plan;
+    this.review = review;
+    this.slips = slips;
+  }
+
+  /** "You came in a beat late.", where the beat is known from outside the notes. */
+  Optional<String> cameInLate() {
+    boolean known = review.grid().source() != Grid.Source.NOTES && review.clock() == Clock.MEASURED;
+    return review.notes().stream()
+        .filter(n -> known && n.attempt() == 0 && review.reviewed() == 0)
+        .filter(
+            n -> n.verdict() == Verdict.RIGHT && n.step().equals(OptionalInt.of(0)) && n.slot() > 0)
+        .findFirst()
+        .map(n -> "You came in " + slots(n.slot()) + " late.");
+  }
+
+  private String slots(long slots) {
+    int inBeat = plan.pulse().notesPerBeat();
+    if (slots % inBeat == 0) {
+      return slots == inBeat ? "a beat" : Phrases.count((int) (slots / inBeat), "beat");
+    }
+    return 2 * slots == inBeat ? "half a beat" : Phrases.ms(1000 * slots * slotSeconds());
+  }
+
+  /** "You hesitated: 2 seconds before the second string, fret 8, going up." */
+  List<String> hesitations() {
+    Set<Integer> landings = new HashSet<>();
+    plan.route().shifts().forEach(shift -> landings.add(shift.landingStep()));
+    List<String> each = new ArrayList<>();
+    ReviewedNote before = null;
+    for (ReviewedNote note : review.notes()) {
+      if (before != null && follows(before, note)) {
+        double wait = note.time() - before.time() - slotSeconds();
+        int index = note.step().getAsInt();
+        if (wait > Math.max(LEAST_SECONDS, LEAST_SLOTS * slotSeconds())
+            && !landings.contains(index)) {
+          Step step = plan.route().steps().get(index);
+          each.add(
+              Phrases.ms(1000 * wait) + " before the " + Slips.spot(step) + ", " + slips.way(step));
+        }
+      }
+      before = note;
+    }
+    if (each.isEmpty()) {
+      return List.of();
+    }
+    boolean all = each.size() <= MOST_NAMED;
+    String named = String.join("; ", all ? each : each.subList(0, MOST_NAMED));
+    return List.of("You hesitated: " + named + (all ? "." : "; and more, marked below."));
+  }
+
+  private boolean follows(ReviewedNote before, ReviewedNote note) {
+    return before.attempt() == review.reviewed()
+        && note.attempt() == review.reviewed()
+        && inPlace(before)
+        && inPlace(note)
+        && note.step().getAsInt() == before.step().getAsInt() + 1;
+  }
+
+  private static boolean inPlace(ReviewedNote note) {
+    return note.verdict() == Verdict.RIGHT || note.verdict() == Verdict.WRONG;
+  }
+
+  private double slotSeconds() {
+    return review.grid().slotSeconds();
+  }
+}

@@ -1,0 +1,2 @@
+/** How a review is said: the sentences a teacher would say. Pure. */
+package neckway.review.words;

@@ -1,0 +1,193 @@
+package neckway.run;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import neckway.follow.Follower;
+import neckway.follow.NoteVerdict;
+import neckway.follow.UnnamedStep;
+import neckway.follow.VerdictListener;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftDetector;
+import neckway.hear.Ear;
+import neckway.hear.HeardNote;
+import neckway.hear.NoteListener;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.review.Reviewer;
+import neckway.review.TakeFigures;
+import neckway.review.words.Words;
+import neckway.string.Lesson;
+import neckway.string.NoteSounds;
+
+/**
+ * One run, live or from a recording: sound in, verdicts out as they are given, and a review at the
+ * end. What the sound is fed from makes no difference.
+ *
+ * <p>The strings of the notes are found on a thread of their own, so that a closer look at some of
+ * them does not keep the ear from the next note. What is said of a shift is told on the thread that
+ * calls {@link #feed} or {@link #finish}, as soon as one of them is called.
+ */
+public final class Run {
+  private final RunPlan plan;
+  private final Ear ear;
+  private final Follower follower;
+  private final NoteListener toFollower;
+  private final OptionalDouble firstBeat;
+  private final double sampleRateHz;
+  private final Reviewer reviewer;
+  private final ShiftDetector hand;
+  private final Optional<NoteSounds> sounds;
+  private final RunListener listener;
+  private final Optional<SerialWorker> beside;
+
+  /** What was said of shifts and is to be told. */
+  private final Queue<Runnable> untold = new ConcurrentLinkedQueue<>();
+
+  private final List<NoteVerdict> verdicts = new ArrayList<>();
+  private final List<UnnamedStep> unnamed = new ArrayList<>();
+  private final Map<HeardNote, Integer> heard = new IdentityHashMap<>();
+  private long frames;
+  private boolean finished;
+
+  /**
+   * @param plan what the run is held against
+   * @param sampleRateHz 8,000 to 192,000
+   * @param firstBeat when step 0 is due, seconds from the first sample, if known
+   * @param clock whether the sound's times can be held against the click's
+   * @param listener told each verdict as it is given
+   */
+  public Run(
+      RunPlan plan,
+      double sampleRateHz,
+      OptionalDouble firstBeat,
+      Clock clock,
+      RunListener listener) {
+    this.plan = plan;
+    this.listener = Objects.requireNonNull(listener);
+    this.beside = plan.guitar().map(guitar -> new SerialWorker("strings"));
+    this.sampleRateHz = sampleRateHz;
+    this.firstBeat = firstBeat;
+    this.ear = new Ear(sampleRateHz);
+    ear.expectClicks(plan.pulse().beatSeconds(), plan.pulse().beatsPerBar());
+    this.hand =
+        new ShiftDetector(
+            plan, (attempt, said) -> untold.add(() -> listener.shifted(attempt, said)));
+    this.sounds =
+        plan.guitar()
+            .map(guitar -> new NoteSounds(sampleRateHz, guitar, plan.frets(), hand::sounded));
+    this.reviewer = new Reviewer(plan, hand, clock);
+    this.follower =
+        new Follower(
+            plan.route(),
+            plan.pulse(),
+            firstBeat,
+            new VerdictListener() {
+              @Override
+              public void decided(NoteVerdict verdict) {
+                verdicts.add(verdict);
+                hand(() -> hand.decided(verdict));
+                listener.decided(verdict);
+              }
+
+              @Override
+              public void unnamed(int attempt, int step) {
+                unnamed.add(new UnnamedStep(attempt, step));
+                hand(() -> hand.unnamed(attempt, step));
+                listener.unnamed(attempt, step);
+              }
+            });
+    this.toFollower =
+        new NoteListener() {
+          @Override
+          public void heard(HeardNote note) {
+            heard.put(note, heard.size());
+            sounds.ifPresent(s -> hand(() -> s.heard(note)));
+            follower.heard(note);
+          }
+
+          @Override
+          public void listenedUntil(double seconds) {
+            follower.listenedUntil(seconds);
+            sounds.ifPresent(s -> hand(() -> s.listenedUntil(seconds)));
+          }
+        };
+  }
+
+  /** What has to do with the hand, in its order. */
+  private void hand(Runnable work) {
+    beside.ifPresentOrElse(b -> b.add(work), work);
+  }
+
+  /** Takes samples from -1 to 1, in blocks of any size. */
+  public void feed(float[] samples, int offset, int length) {
+    if (finished) {
+      throw new IllegalStateException("the run is over");
+    }
+    frames += length;
+    int most = sounds.map(NoteSounds::longestBlock).orElse(length);
+    for (int from = 0; from < length; from += most) {
+      int block = Math.min(most, length - from);
+      int start = offset + from;
+      sounds.ifPresent(s -> feed(s, samples, start, block));
+      ear.process(samples, start, block, toFollower);
+      beside.ifPresent(SerialWorker::handOver);
+      tellShifts();
+    }
+  }
+
+  private void feed(NoteSounds to, float[] samples, int start, int length) {
+    float[] copy = Arrays.copyOfRange(samples, start, start + length);
+    hand(() -> to.feed(copy, 0, length));
+  }
+
+  private void tellShifts() {
+    for (Runnable tell = untold.poll(); tell != null; tell = untold.poll()) {
+      tell.run();
+    }
+  }
+
+  /** The sound is over. */
+  public Review finish() {
+    if (finished) {
+      throw new IllegalStateException("the run is over");
+    }
+    finished = true;
+    double seconds = frames / sampleRateHz;
+    ear.finish(toFollower);
+    follower.finish(seconds);
+    sounds.ifPresent(s -> hand(s::finish));
+    hand(() -> hand.finish(seconds));
+    beside.ifPresent(SerialWorker::finish);
+    tellShifts();
+    TakeFigures take =
+        new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
+    List<NoteVerdict> settled =
+        verdicts.stream().map(v -> v.withPitch(ear.settledPitch(heard.get(v.note())))).toList();
+    Review review = reviewer.review(settled, unnamed, firstBeat, ear.clicks(), take);
+    return review.withWords(Words.of(plan, review));
+  }
+
+  /** What the run has taught of the guitar that it was played on, once it is finished. */
+  public List<Lesson> lessons() {
+    return hand.lessons();
+  }
+
+  /** The verdicts given so far. */
+  public List<NoteVerdict> verdicts() {
+    return Collections.unmodifiableList(verdicts);
+  }
+
+  /** Seconds of sound so far. */
+  public double seconds() {
+    return frames / sampleRateHz;
+  }
+}

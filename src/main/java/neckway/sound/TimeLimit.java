@@ -1,0 +1,67 @@
+package neckway.sound;
+
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Supplier;
+import javax.sound.sampled.Line;
+import neckway.neck.BadInput;
+
+/**
+ * Asks the sound system something with a limit of time: a sound server that hangs answers neither
+ * yes nor no, and whoever asked it waits for ever.
+ */
+final class TimeLimit {
+  /** Longest wait for one answer. */
+  static final double SECONDS = 5;
+
+  private TimeLimit() {}
+
+  /**
+   * Asks in a thread of its own. A line that is opened after all, too late, is closed again.
+   *
+   * @throws BadInput where no answer comes in {@link #SECONDS}
+   */
+  static <T> T ask(Supplier<T> question) {
+    return ask(question, SECONDS);
+  }
+
+  static <T> T ask(Supplier<T> question, double seconds) {
+    CompletableFuture<T> answer = new CompletableFuture<>();
+    Thread asker = new Thread(() -> answer(question, answer), "sound system");
+    asker.setDaemon(true);
+    asker.start();
+    try {
+      return answer.get(Math.round(seconds * 1000), TimeUnit.MILLISECONDS);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException given) {
+        throw given;
+      }
+      throw new IllegalStateException(e.getCause());
+    } catch (TimeoutException e) {
+      if (!answer.cancel(false)) {
+        return answer.join();
+      }
+      throw new BadInput(
+          "the sound system does not answer; start the sound server again, or unplug the device and"
+              + " plug it in, and try again",
+          e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      answer.cancel(false);
+      throw new BadInput("interrupted while waiting for the sound system; try again", e);
+    }
+  }
+
+  private static <T> void answer(Supplier<T> question, CompletableFuture<T> answer) {
+    try {
+      T given = question.get();
+      if (!answer.complete(given) && given instanceof Line late) {
+        late.close();
+      }
+    } catch (RuntimeException | Error e) {
+      answer.completeExceptionally(e);
+    }
+  }
+}

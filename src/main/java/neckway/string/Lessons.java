@@ -1,0 +1,54 @@
+package neckway.string;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import neckway.neck.GuitarString;
+import neckway.neck.Place;
+
+/**
+ * Gathers what a run teaches of the guitar: from notes whose place is certain without their own
+ * sound, heard in clean sound, near enough to what is known to be no mistake.
+ */
+public final class Lessons {
+  /** A place is certain from this probability on, its own note's sound left out of account. */
+  static final double CERTAIN = 0.99;
+
+  /** A reading vaguer than this teaches nothing, standard error of ln B. */
+  static final double VAGUE = 0.12;
+
+  private static final double FAR_DEVIATIONS = 3;
+  private static final double LN_PER_FRET = Math.log(2) / 6;
+
+  private final GuitarProfile guitar;
+  private final Map<GuitarString, Lesson> byString = new TreeMap<>();
+
+  public Lessons(GuitarProfile guitar) {
+    this.guitar = guitar;
+  }
+
+  /**
+   * A note.
+   *
+   * @param place where it was played, most likely
+   * @param p probability of that place, the note's own sound left out of account
+   * @param reading what its sound tells
+   */
+  public void note(Place place, double p, StiffnessEstimate reading) {
+    if (p < CERTAIN || reading.drivenEvidence() > 0 || reading.standardError() > VAGUE) {
+      return;
+    }
+    StringProfile string = guitar.of(place.string());
+    double lnOpen = reading.lnStiffness() - LN_PER_FRET * place.fret();
+    double off = Math.abs(lnOpen - string.lnStiffness());
+    if (off <= FAR_DEVIATIONS * Math.hypot(string.spread(), reading.standardError())) {
+      byString.merge(place.string(), new Lesson(place.string(), 1, lnOpen), Lesson::and);
+    }
+  }
+
+  /** What was gathered, a lesson for each string that taught something. */
+  public List<Lesson> all() {
+    return new ArrayList<>(byString.values());
+  }
+}

@@ -1,0 +1,96 @@
+package neckway.cli.option;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import neckway.drill.Drill;
+import neckway.neck.BadInput;
+import neckway.neck.JoinChoice;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+class DrillOptionsTests {
+  @TempDir private Path folder;
+
+  @Command(name = "any")
+  private static final class Any {
+    @Mixin private final DrillOptions drill = new DrillOptions();
+  }
+
+  private static DrillOptions options(String... args) {
+    Any any = new Any();
+    new CommandLine(any).parseArgs(args);
+    return any.drill;
+  }
+
+  private static Drill drill(String words) {
+    String[] args = words.split(" ");
+    for (int i = 0; i < args.length; i++) {
+      args[i] = args[i].replace('_', ' ');
+    }
+    return options(args).drill();
+  }
+
+  @Test
+  void theWorkedExampleWithoutAFile() {
+    DrillOptions options =
+        options("--key", "G major", "--shapes", "major,dorian", "--up", "3", "--down", "5");
+    assertThat(options.route().steps()).hasSize(25);
+    assertThat(options.route().steps().get(0).place()).hasToString("6:3");
+    assertThat(options.pulse()).isEqualTo(Drill.USUAL_PULSE);
+  }
+
+  @Test
+  void everyPart() {
+    Drill drill =
+        drill(
+            "--key F#_minor --shapes minor,major,dorian --start 4 --up 4/1,3 --down 2,5/1"
+                + " --tempo 72.5 --notes-per-beat 3 --rounds 4 --tuning D2,A2,D3,G3,B3,E4");
+    assertThat(drill.up()).containsExactly(JoinChoice.on(4, 1), JoinChoice.on(3));
+    assertThat(drill.down()).containsExactly(JoinChoice.on(2), JoinChoice.on(5, 1));
+    assertThat(drill.start()).hasValue(4);
+    assertThat(drill.pulse().tempo()).isEqualTo(72.5);
+    assertThat(drill.pulse().notesPerBeat()).isEqualTo(3);
+    assertThat(drill.rounds()).isEqualTo(4);
+    assertThat(drill.tuning().names()).startsWith("D2");
+  }
+
+  @Test
+  void aFile() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("a.json"),
+            "{\"format\":\"neckway-drill/1\",\"key\":\"C major\",\"route\":{\"shapes\":[\"minor\"]}}");
+    assertThat(options("--drill", file.toString()).drill().key()).hasToString("C major");
+    assertThatThrownBy(() -> options("--drill", file.toString(), "--tempo", "90").drill())
+        .isInstanceOf(BadInput.class)
+        .hasMessageContaining("--tempo together with --drill");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "--tempo 80|no drill: give --drill FILE, or --key and --shapes",
+        "--key A_major|no drill",
+        "--key A_major --shapes major --tempo 0|--tempo 0",
+        "--key A_major --shapes major --tempo 1000|--tempo 1000",
+        "--key A_major --shapes major --tempo NaN|--tempo NaN",
+        "--key A_major --shapes major --notes-per-beat 0|--notes-per-beat 0",
+        "--key A_major --shapes major --rounds 100|rounds 100",
+        "--key A_major --shapes major --tuning E2|--tuning: a tuning of one string",
+        "--key A_major --shapes major,dorian --up 3/9|--up: \"3/9\" is no join",
+        "--key A_major --shapes major,dorian --up 3/2|on that string take finger 1"
+      })
+  void badInput(String words, String said) {
+    assertThatThrownBy(() -> drill(words)).isInstanceOf(BadInput.class).hasMessageContaining(said);
+  }
+}

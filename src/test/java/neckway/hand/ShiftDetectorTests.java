@@ -1,0 +1,152 @@
+package neckway.hand;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Function;
+import neckway.drill.Pulse;
+import neckway.follow.NoteVerdict;
+import neckway.follow.Verdict;
+import neckway.hear.HeardNote;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.neck.Route;
+import neckway.neck.RouteBuilder;
+import neckway.neck.Shape;
+import neckway.neck.Step;
+import neckway.neck.Tuning;
+import neckway.string.StringEvidence;
+import org.junit.jupiter.api.Test;
+
+/** A run from major to Dorian in G, planned up on the third string and down on the fifth. */
+class ShiftDetectorTests {
+  private static final double GAP = 0.375;
+  private static final Pulse PULSE = new Pulse(80, 2, 4, 4);
+
+  private static Route route(int up, int down) {
+    return RouteBuilder.build(
+        new Neck(Key.parse("G major"), Tuning.STANDARD, 22),
+        List.of(Shape.MAJOR, Shape.DORIAN),
+        OptionalInt.of(3),
+        List.of(JoinChoice.on(up)),
+        List.of(JoinChoice.on(down)),
+        1);
+  }
+
+  private final Route planned = route(3, 5);
+  private final List<ShiftSaid> said = new ArrayList<>();
+  private final ShiftDetector watch =
+      new ShiftDetector(
+          new RunPlan(planned, PULSE, Key.parse("G major"), Tuning.STANDARD, 22), said::add);
+  private double time = 2;
+
+  /** Plays steps; the sound of each, heard out a little later, fits its string so well. */
+  private void play(List<Step> steps, double otherLog) {
+    play(steps, otherLog, StringEvidence::new);
+  }
+
+  private void play(
+      List<Step> steps, double otherLog, Function<double[], StringEvidence> evidence) {
+    for (Step step : steps) {
+      HeardNote note =
+          new HeardNote(
+              time, step.midi(), step.midi(), HeardNote.Start.PLUCK, true, -20, time + 0.02);
+      watch.decided(
+          new NoteVerdict(note, Verdict.RIGHT, OptionalInt.of(step.index()), 0, time + 0.02));
+      double[] log = new double[6];
+      Arrays.fill(log, otherLog);
+      log[step.place().string().number() - 1] = 0;
+      watch.sounded(note, evidence.apply(log), time + 0.16);
+      time += GAP;
+    }
+  }
+
+  private ShiftSaid of(Direction direction) {
+    return said.stream()
+        .filter(s -> s.planned().direction() == direction)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void saysAShiftWasMadeAsSoonAsItsLastNoteHasBeenHeardOut() {
+    play(planned.steps(), -4.6);
+    ShiftSaid up = of(Direction.UP);
+    assertThat(up.verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(up.p().getAsDouble()).isGreaterThan(ShiftDetector.SURE);
+    // the last note on the third string is step 8
+    assertThat(up.decided()).isBetween(2 + 8 * GAP, 2 + 8 * GAP + 2 * GAP);
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(said).hasSize(2);
+  }
+
+  @Test
+  void saysWhereAShiftWasMadeInstead() {
+    play(route(5, 5).steps(), -4.6);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MOVED);
+    assertThat(of(Direction.UP).string()).isEqualTo(Optional.of(new GuitarString(5)));
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+  }
+
+  @Test
+  void overdrivenSoundMustTellMoreOfAShiftAsPlanned() {
+    play(planned.steps(), -1.65);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(of(Direction.UP).p().getAsDouble()).isLessThan(ShiftDetector.SURE_DRIVEN);
+    ShiftDetectorTests driven = new ShiftDetectorTests();
+    driven.play(planned.steps(), -1.65, Evidence::overdriven);
+    assertThat(driven.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+  }
+
+  @Test
+  void aShiftElsewhereMustBeSurer() {
+    ShiftDetectorTests asPlanned = new ShiftDetectorTests();
+    asPlanned.play(planned.steps(), -3.3);
+    assertThat(asPlanned.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    play(route(5, 5).steps(), -3.3);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+  }
+
+  @Test
+  void saysNothingOfWhatTheSoundDoesNotTell() {
+    play(planned.steps(), 0);
+    watch.finish(time);
+    assertThat(said).hasSize(2).allMatch(s -> s.verdict() == ShiftVerdict.UNHEARD);
+    assertThat(said).allMatch(s -> s.p().isEmpty() && s.string().isEmpty());
+  }
+
+  @Test
+  void saysThatTheHandStayedOnceItHasTurnedRound() {
+    List<Step> stayed = new ArrayList<>(planned.steps());
+    stayed.remove(12);
+    play(stayed, 0);
+    watch.finish(time);
+    assertThat(said).hasSize(2).allMatch(s -> s.verdict() == ShiftVerdict.MISSED);
+    assertThat(of(Direction.UP).decided()).isBetween(2 + 12 * GAP, 2 + 14 * GAP);
+  }
+
+  @Test
+  void whatWasSaidIsKept() {
+    play(planned.steps().subList(0, 11), -4.6);
+    ShiftSaid before = of(Direction.UP);
+    play(planned.steps().subList(11, 25), -4.6);
+    watch.finish(time);
+    assertThat(said.stream().filter(s -> s.planned().direction() == Direction.UP))
+        .containsExactly(before);
+    assertThat(watch.said(0, before.planned())).contains(before);
+  }
+
+  @Test
+  void aShiftBeforeWhichThePlayerStoppedIsNotSpokenOf() {
+    play(planned.steps().subList(0, 5), -4.6);
+    watch.finish(time);
+    assertThat(said).isEmpty();
+  }
+}

@@ -1,0 +1,249 @@
+package neckway.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import neckway.desk.page.PageWords;
+import neckway.drill.Drill;
+import neckway.drill.Pulse;
+import neckway.follow.NoteVerdict;
+import neckway.follow.Verdict;
+import neckway.hand.RunPlan;
+import neckway.hand.ShiftSaid;
+import neckway.hand.ShiftVerdict;
+import neckway.hear.HeardNote;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.PlannedShift;
+import neckway.neck.Shape;
+import neckway.neck.Tuning;
+import neckway.page.PageModel.Ink;
+import neckway.page.PageModel.Marks;
+import neckway.player.Performance;
+import neckway.player.VirtualPlayer;
+import neckway.player.plan.Mistake;
+import neckway.player.settings.PlayerSettings;
+import neckway.review.Clock;
+import neckway.review.Grid;
+import neckway.review.Review;
+import neckway.run.Run;
+import neckway.run.RunListener;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The page of the drill whose steps the documented drill format spells out: G major, major and
+ * Dorian from fret 3, up on string 3, down on string 5.
+ */
+public class PageModelTests {
+  private static final double GAP = 60.0 / 80 / 2;
+
+  public static RunPlan plan() {
+    Drill drill =
+        new Drill(
+            Optional.empty(),
+            Tuning.STANDARD,
+            22,
+            Key.parse("G major"),
+            List.of(Shape.MAJOR, Shape.DORIAN),
+            OptionalInt.of(3),
+            List.of(JoinChoice.on(3)),
+            List.of(JoinChoice.on(5)),
+            1,
+            new Pulse(80, 2, 4, 4));
+    return new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+  }
+
+  private static NoteVerdict verdict(
+      Verdict verdict, OptionalInt step, int midi, double time, int attempt) {
+    HeardNote note = new HeardNote(time, midi, midi, HeardNote.Start.PLUCK, true, -20, time);
+    return new NoteVerdict(note, verdict, step, attempt, time + 0.05);
+  }
+
+  private final PageModel page = new PageModel(plan());
+
+  private void right(int step) {
+    page.decided(
+        verdict(
+            Verdict.RIGHT,
+            OptionalInt.of(step),
+            page.step(step).midi(),
+            2 + step * GAP + 0.010,
+            0));
+  }
+
+  @Test
+  void stepsStandInBarsWithTheHandOverThem() {
+    assertThat(page.steps()).isEqualTo(25);
+    assertThat(page.barSteps()).isEqualTo(8);
+    assertThat(page.bars()).isEqualTo(4);
+    assertThat(page.step(7).place()).hasToString("3:4");
+    assertThat(page.landingSteps()).containsExactly(7, 21);
+    assertThat(page.step(21).place()).hasToString("5:5");
+    // common practice, no published source: from fret 3 the major shape's hand is at fret 2, the
+    // Dorian one at 4 on the low strings and at 5 on the two highest
+    assertThat(page.hand(0)).isEqualTo(2);
+    assertThat(page.hand(7)).isEqualTo(4);
+    assertThat(page.hand(9)).isEqualTo(5);
+    assertThat(page.hand(21)).isEqualTo(2);
+  }
+
+  @Test
+  void notesAreInkedAsTheyCome() {
+    page.begun(new Grid(Grid.Source.GIVEN, 80, 2, GAP));
+    right(0);
+    page.decided(verdict(Verdict.WRONG, OptionalInt.of(1), 46, 2 + GAP - 0.020, 0));
+    right(3);
+    page.decided(verdict(Verdict.REPEAT, OptionalInt.of(3), 50, 2 + 3.5 * GAP, 0));
+    page.decided(verdict(Verdict.EXTRA, OptionalInt.empty(), 40, 2 + 3.7 * GAP, 0));
+    page.unnamed(0, 4);
+    assertThat(IntStream.range(0, 6).mapToObj(page::ink))
+        .containsExactly(Ink.RIGHT, Ink.WRONG, Ink.LEFT_OUT, Ink.RIGHT, Ink.UNNAMED, Ink.PALE);
+    // the sixth string is E2, 40: 46 is its sixth fret
+    assertThat(page.heard(1)).isEqualTo("6");
+    assertThat(page.twice(3)).isTrue();
+    assertThat(page.strays(3)).isEqualTo("+E");
+    assertThat(page.offMs(0)).isCloseTo(10, within(1e-6));
+    assertThat(page.offSlots(1)).isCloseTo(-0.020 / GAP, within(1e-9));
+    assertThat(page.timed(2)).isFalse();
+  }
+
+  @Test
+  void noteOutOfTheHandsReachIsNamedNotFretted() {
+    page.decided(verdict(Verdict.WRONG, OptionalInt.of(0), 67, 2, 0));
+    assertThat(page.heard(0)).isEqualTo("G");
+  }
+
+  @Test
+  void hiddenMarksTellNoMoreThanHowFarThePlayerIs() {
+    page.begun(new Grid(Grid.Source.GIVEN, 80, 2, GAP));
+    right(0);
+    page.decided(verdict(Verdict.WRONG, OptionalInt.of(1), 46, 2 + GAP, 0));
+    right(3);
+    page.show(Marks.HIDDEN);
+    assertThat(IntStream.range(0, 5).mapToObj(page::ink))
+        .containsExactly(Ink.UNNAMED, Ink.UNNAMED, Ink.UNNAMED, Ink.UNNAMED, Ink.PALE);
+    assertThat(page.heard(1)).isEmpty();
+    assertThat(page.timed(0)).isFalse();
+    page.show(Marks.SHOWN);
+    assertThat(page.ink(1)).isEqualTo(Ink.WRONG);
+  }
+
+  @Test
+  void freshStartFromTheBottomIsAFreshSheet() {
+    right(0);
+    right(1);
+    page.decided(verdict(Verdict.RIGHT, OptionalInt.of(0), 43, 9, 1));
+    assertThat(page.ink(0)).isEqualTo(Ink.RIGHT);
+    assertThat(page.ink(1)).isEqualTo(Ink.PALE);
+  }
+
+  @Test
+  void everyChangeShowsInTheVersionAndNothingElseDoes() {
+    long before = page.version();
+    page.ink(3);
+    page.selected();
+    assertThat(page.version()).isEqualTo(before);
+    right(0);
+    assertThat(page.version()).isNotEqualTo(before);
+    before = page.version();
+    page.select(99);
+    assertThat(page.selected()).contains(24);
+    assertThat(page.version()).isNotEqualTo(before);
+  }
+
+  @Test
+  void handIsShownWhereItIsAndWhereItGoesNext() {
+    assertThat(HandStand.now(page).hand()).isEqualTo(2);
+    assertThat(HandStand.next(page)).contains(new HandStand(4, 1, 7));
+    for (int step = 0; step <= 8; step++) {
+      right(step);
+    }
+    assertThat(HandStand.now(page).hand()).isEqualTo(4);
+    assertThat(HandStand.next(page)).contains(new HandStand(5, 1, 9));
+  }
+
+  /** What is told late of an attempt that is over leaves the page of the new one alone. */
+  @Test
+  void shiftMarksOnlyItsOwnAttempt() {
+    PlannedShift up = plan().route().shifts().get(0);
+    ShiftSaid missed =
+        new ShiftSaid(up, ShiftVerdict.MISSED, Optional.empty(), OptionalDouble.of(0.97), 6);
+    right(0);
+    page.shifted(0, missed);
+    assertThat(page.shift(up.landingStep())).hasValue(ShiftVerdict.MISSED);
+    page.decided(verdict(Verdict.RIGHT, OptionalInt.of(0), page.step(0).midi(), 9, 1));
+    assertThat(page.shift(up.landingStep())).isEmpty();
+    long version = page.version();
+    page.shifted(0, missed);
+    assertThat(page.shift(up.landingStep())).isEmpty();
+    assertThat(page.version()).isEqualTo(version);
+  }
+
+  @Test
+  void pageFilledInLiveIsThePageOfTheReview() {
+    RunPlan plan = plan();
+    Performance take =
+        new VirtualPlayer(PlayerSettings.plain())
+            .play(
+                plan.route(),
+                plan.pulse(),
+                List.of(
+                    new Mistake.Slip(Mistake.Kind.WRONG, 9, OptionalInt.empty()),
+                    new Mistake.Slip(Mistake.Kind.SKIP, 13, OptionalInt.empty()),
+                    new Mistake.Slip(Mistake.Kind.REPEAT, 16, OptionalInt.empty())),
+                7);
+    PageModel live = new PageModel(plan);
+    live.begun(new Grid(Grid.Source.GIVEN, 80, take.firstBeat(), GAP));
+    Run run =
+        new Run(
+            plan,
+            take.sampleRate(),
+            OptionalDouble.of(take.firstBeat()),
+            Clock.MEASURED,
+            new RunListener() {
+              @Override
+              public void decided(NoteVerdict verdict) {
+                live.decided(verdict);
+              }
+
+              @Override
+              public void unnamed(int attempt, int step) {
+                live.unnamed(attempt, step);
+              }
+
+              @Override
+              public void shifted(int attempt, ShiftSaid said) {
+                live.shifted(attempt, said);
+              }
+            });
+    run.feed(take.samples(), 0, take.samples().length);
+    Review review = run.finish();
+    PageModel read = new PageModel(plan);
+    read.review(review);
+    for (int step = 0; step < read.steps(); step++) {
+      assertThat(live.ink(step)).as("step " + step).isEqualTo(read.ink(step));
+      assertThat(live.heard(step)).isEqualTo(read.heard(step));
+      assertThat(live.twice(step)).isEqualTo(read.twice(step));
+      assertThat(live.shift(step)).isEqualTo(read.shift(step));
+      if (read.timed(step)) {
+        assertThat(live.offMs(step)).isCloseTo(read.offMs(step), within(0.01));
+      }
+    }
+    assertThat(read.ink(9)).isEqualTo(Ink.WRONG);
+    assertThat(read.ink(13)).isEqualTo(Ink.LEFT_OUT);
+    assertThat(read.twice(16)).isTrue();
+  }
+
+  @Test
+  void stepInWordsSaysPlaceVerdictAndTime() {
+    page.begun(new Grid(Grid.Source.GIVEN, 80, 2, GAP));
+    page.decided(verdict(Verdict.WRONG, OptionalInt.of(0), 45, 2.060, 0));
+    assertThat(new PageWords().spoken(page, 0))
+        .isEqualTo("Note 1: sixth string, fret 3, finger 2. Wrong: fret 5 was heard. 60 ms late.");
+  }
+}
