@@ -14,11 +14,10 @@ import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
 import neckway.cli.text.FirstUse;
 import neckway.cli.text.LiveText;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.AtomicFile;
 import neckway.file.RoundTripFile;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.live.LiveSession;
 import neckway.live.LiveTake;
 import neckway.neck.BadInput;
@@ -28,6 +27,7 @@ import neckway.sound.ClickTrack;
 import neckway.sound.Devices;
 import neckway.sound.Playback;
 import neckway.sound.RoundTrip;
+import neckway.string.GuitarProfile;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -106,12 +106,12 @@ final class ListenCommand implements Callable<Integer> {
     }
     checkReviewCanBeWritten();
     drillOptions.allowFirstNote();
-    Drill drill = drillOptions.drill();
+    PlayableDrill drill = drillOptions.drill();
     guitarOption.takeIn();
-    RunPlan plan = guitarOption.plan(drill);
+    Optional<GuitarProfile> guitar = guitarOption.guitar(drill);
     Interrupt interrupt = Interrupt.watch();
     try {
-      listen(drill, plan, interrupt);
+      listen(drill, guitar, interrupt);
     } finally {
       interrupt.unwatch();
     }
@@ -153,7 +153,7 @@ final class ListenCommand implements Callable<Integer> {
         file.path());
   }
 
-  private void listen(Drill drill, RunPlan plan, Interrupt interrupt) {
+  private void listen(PlayableDrill drill, Optional<GuitarProfile> guitar, Interrupt interrupt) {
     boolean quiet = ReviewOutput.STANDARD_OUTPUT.equals(json);
     CommandLine line = spec.commandLine();
     PrintWriter show = quiet ? line.getErr() : line.getOut();
@@ -167,14 +167,14 @@ final class ListenCommand implements Callable<Integer> {
       FirstUse.cautions(show);
       LiveTake take = new LiveTake(in, Optional.ofNullable(writer));
       boolean terminal = !quiet && System.console() != null;
-      LiveText text = new LiveText(plan, show, line.getErr(), terminal);
-      LiveSession session = new LiveSession(plan, in, take, text, interrupt::asked);
+      LiveText text = new LiveText(drill, show, line.getErr(), terminal);
+      LiveSession session = new LiveSession(drill, guitar, in, take, text, interrupt::asked);
       try {
         if (free) {
           show.println("Listening; your first note is the first beat.");
           review = session.toFirstNote();
         } else {
-          review = toClick(session, plan, rate, show);
+          review = toClick(session, drill, rate, show);
         }
         text.end();
       } finally {
@@ -186,11 +186,11 @@ final class ListenCommand implements Callable<Integer> {
       closingWords(show, in, session);
     }
     String name = save == null ? "" : save.getFileName().toString();
-    ReviewOutput.tell(line.getOut(), json, review, name, drill, plan);
+    ReviewOutput.tell(line.getOut(), json, review, name, drill);
   }
 
-  private Review toClick(LiveSession session, RunPlan plan, int rate, PrintWriter show) {
-    ClickTrack track = LiveSession.track(plan, rate, clickPercent / PERCENT);
+  private Review toClick(LiveSession session, PlayableDrill drill, int rate, PrintWriter show) {
+    ClickTrack track = LiveSession.track(drill, rate, clickPercent / PERCENT);
     Optional<RoundTripFile.Pair> known =
         new RoundTripFile()
             .find(Devices.inputName(name(input)), Devices.outputName(name(output)), rate);
@@ -199,7 +199,7 @@ final class ListenCommand implements Callable<Integer> {
             ? OptionalDouble.of(known.get().extraMs() / 1000)
             : OptionalDouble.empty();
     show.printf(
-        Locale.ROOT, "Count-in of %d, then play; Ctrl-C ends it.%n", plan.pulse().countIn());
+        Locale.ROOT, "Count-in of %d, then play; Ctrl-C ends it.%n", drill.pulse().countIn());
     show.flush();
     try (Playback out = new Playback(Devices.openOutput(name(output), rate), track)) {
       return session.toClick(out, track, extra);

@@ -127,8 +127,7 @@ final class MapCommand implements Callable<Integer> {
   }
 
   private Route route(Neck neck, NeckMap map) {
-    List<Shape> chain = map.shapes().stream().map(shape -> shape.shape()).toList();
-    return RouteBuilder.build(neck, chain, start(), joins("--up", up), joins("--down", down), 1);
+    return RouteBuilder.build(neck, map.shapes(), joins("--up", up), joins("--down", down), 1);
   }
 
   private OptionalInt start() {

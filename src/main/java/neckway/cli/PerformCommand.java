@@ -12,7 +12,7 @@ import java.util.concurrent.Callable;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.FretList;
 import neckway.cli.option.PlayerOptions;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.AtomicFile;
 import neckway.file.JsonFile;
 import neckway.file.MistakesFile;
@@ -102,12 +102,12 @@ final class PerformCommand implements Callable<Integer> {
     }
     PlayerSettings settings = player.settings(seed);
     VirtualPlayer virtual = new VirtualPlayer(settings);
-    Optional<Drill> drill = Optional.empty();
+    Optional<PlayableDrill> drill = Optional.empty();
     Performance played;
     if (calibration) {
       played = virtual.calibration(tuning(), fretList(), seed);
     } else {
-      Drill asked = drillOptions.drill();
+      PlayableDrill asked = drillOptions.drill();
       drill = Optional.of(asked);
       played = play(virtual, asked);
     }
@@ -118,7 +118,10 @@ final class PerformCommand implements Callable<Integer> {
 
   /** Both files or neither: each is written beside its target, then moved into place. */
   private void write(
-      Performance played, WavWriter.Coding coding, Optional<Drill> drill, double tuningCents) {
+      Performance played,
+      WavWriter.Coding coding,
+      Optional<PlayableDrill> drill,
+      double tuningCents) {
     try (WavWriter take = new WavWriter(out, played.sampleRate(), coding);
         AtomicFile beside = truth == null ? null : AtomicFile.beside(truth)) {
       take.write(played.samples(), 0, played.samples().length);
@@ -136,7 +139,7 @@ final class PerformCommand implements Callable<Integer> {
     }
   }
 
-  private Performance play(VirtualPlayer virtual, Drill drill) {
+  private Performance play(VirtualPlayer virtual, PlayableDrill drill) {
     List<Mistake> mistakes =
         mistakesFile == null ? List.of() : MistakesFile.read(mistakesFile, drill.route());
     try {

@@ -8,14 +8,14 @@ import java.util.concurrent.Callable;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
 import neckway.cli.text.Progress;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
-import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
 import neckway.review.Clock;
 import neckway.review.Review;
 import neckway.run.Run;
+import neckway.string.GuitarProfile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -64,21 +64,22 @@ final class ReviewCommand implements Callable<Integer> {
     if (firstBeat != null && !Double.isFinite(firstBeat)) {
       throw new BadInput("--first-beat " + firstBeat + ": give seconds, such as 2.0");
     }
-    Drill drill = drillOptions.drill();
-    RunPlan plan = guitarOption.plan(drill);
+    PlayableDrill drill = drillOptions.drill();
+    Optional<GuitarProfile> guitar = guitarOption.guitar(drill);
     PrintWriter err = spec.commandLine().getErr();
     try (TakeReader reader = TakeReader.open(take, channel)) {
-      Review review = listen(plan, reader, new Progress(err, take, reader));
+      Review review = listen(drill, guitar, reader, new Progress(err, take, reader));
       reader.warning().ifPresent(warning -> err.println("neckway: " + warning));
-      tell(review, drill, plan);
+      tell(review, drill);
     }
     return 0;
   }
 
-  private Review listen(RunPlan plan, TakeReader reader, Progress progress) {
+  private Review listen(
+      PlayableDrill drill, Optional<GuitarProfile> guitar, TakeReader reader, Progress progress) {
     OptionalDouble first =
         firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat);
-    Run run = new Run(plan, reader.sampleRate(), first, Clock.MEASURED, verdict -> {});
+    Run run = new Run(drill, guitar, reader.sampleRate(), first, Clock.MEASURED, verdict -> {});
     float[] block = new float[BLOCK];
     for (int got = reader.read(block); got > 0; got = reader.read(block)) {
       run.feed(block, 0, got);
@@ -88,9 +89,9 @@ final class ReviewCommand implements Callable<Integer> {
     return run.finish();
   }
 
-  private void tell(Review review, Drill drill, RunPlan plan) {
+  private void tell(Review review, PlayableDrill drill) {
     PrintWriter out = spec.commandLine().getOut();
     String name = Optional.ofNullable(take.getFileName()).map(Path::toString).orElse("");
-    ReviewOutput.tell(out, json, review, name, drill, plan);
+    ReviewOutput.tell(out, json, review, name, drill);
   }
 }

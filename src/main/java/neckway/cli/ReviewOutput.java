@@ -4,10 +4,9 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import neckway.cli.text.Page;
 import neckway.cli.text.Wrapped;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.JsonFile;
 import neckway.file.ReviewFile;
-import neckway.hand.RunPlan;
 import neckway.review.Review;
 
 /** Hands out a review: to a file, or to standard output as words and a page, or as JSON alone. */
@@ -24,7 +23,7 @@ final class ReviewOutput {
    * @param takeName name of the take's file
    */
   static void tell(
-      PrintWriter out, String json, Review review, String takeName, Drill drill, RunPlan plan) {
+      PrintWriter out, String json, Review review, String takeName, PlayableDrill drill) {
     if (STANDARD_OUTPUT.equals(json)) {
       out.print(JsonFile.text(ReviewFile.toJson(review, takeName, drill)));
       out.flush();
@@ -35,6 +34,6 @@ final class ReviewOutput {
     }
     review.summary().words().forEach(words -> Wrapped.print(out, words));
     out.println();
-    new Page(plan, review).print(out);
+    new Page(drill, review).print(out);
   }
 }

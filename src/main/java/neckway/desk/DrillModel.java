@@ -11,6 +11,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.DrillFile;
 import neckway.neck.BadInput;
@@ -22,7 +23,6 @@ import neckway.neck.Neck;
 import neckway.neck.PlacedShape;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
 
@@ -44,17 +44,17 @@ public final class DrillModel {
           1,
           Drill.USUAL_PULSE);
 
-  private final ReadOnlyObjectWrapper<Drill> drill =
-      new ReadOnlyObjectWrapper<>(this, "drill", FIRST.resolved());
+  private final ReadOnlyObjectWrapper<PlayableDrill> drill =
+      new ReadOnlyObjectWrapper<>(this, "drill", FIRST.playable());
   private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper(this, "problem", "");
 
   /** The drill, with its start and joins said. */
-  public ReadOnlyObjectProperty<Drill> drillProperty() {
+  public ReadOnlyObjectProperty<PlayableDrill> drillProperty() {
     return drill.getReadOnlyProperty();
   }
 
   /** The drill, with its start and joins said. */
-  public Drill drill() {
+  public PlayableDrill drill() {
     return drill.get();
   }
 
@@ -75,7 +75,7 @@ public final class DrillModel {
 
   /** The joins of each pair of neighbours, low to high, cleanest first. */
   public List<List<Join>> pairs() {
-    return RouteBuilder.pairs(drill().neck(), chain());
+    return drill().pairs();
   }
 
   /** The join that is taken at a pair, counted from the lowest. */
@@ -92,15 +92,17 @@ public final class DrillModel {
         .orElseThrow();
   }
 
-  /** Takes a whole drill, such as one from a file. */
-  public boolean use(Drill other) {
-    return take(other);
+  /** Takes a whole drill, such as one that was kept. */
+  public void use(PlayableDrill other) {
+    drill.set(other);
+    problem.set("");
   }
 
   /** Reads a drill; returns whether it could be taken. */
   public boolean open(Path file) {
     try {
-      return take(DrillFile.read(file));
+      use(DrillFile.read(file));
+      return true;
     } catch (BadInput e) {
       refuse(e.getMessage());
       return false;
@@ -146,7 +148,7 @@ public final class DrillModel {
 
   /** Other shapes with the first note on a fret. */
   public boolean shapes(List<Shape> shapes, int start) {
-    Drill d = drill();
+    Drill d = drill().drill();
     return takeFirst(candidates(d, d.tuning(), d.key(), shapes, OptionalInt.of(start)));
   }
 
@@ -157,8 +159,7 @@ public final class DrillModel {
 
   /** The frets on which the chain can begin. */
   public List<Integer> starts() {
-    Drill d = drill();
-    return starts(d.neck(), d.shapes());
+    return starts(drill().neck(), drill().shapes());
   }
 
   private static List<Integer> starts(Neck neck, List<Shape> shapes) {
@@ -186,7 +187,10 @@ public final class DrillModel {
       return false;
     }
     Pulse p = drill().pulse();
-    return take(with(new Pulse(tempo, p.notesPerBeat(), p.beatsPerBar(), p.countIn())));
+    return take(
+        drill()
+            .drill()
+            .withPulse(new Pulse(tempo, p.notesPerBeat(), p.beatsPerBar(), p.countIn())));
   }
 
   /** Notes in a beat, 1 to 8. */
@@ -196,13 +200,13 @@ public final class DrillModel {
       return false;
     }
     Pulse p = drill().pulse();
-    return take(with(new Pulse(p.tempo(), notes, p.beatsPerBar(), p.countIn())));
+    return take(
+        drill().drill().withPulse(new Pulse(p.tempo(), notes, p.beatsPerBar(), p.countIn())));
   }
 
   /** How often the route is played without a pause, 1 to 99. */
   public boolean rounds(int rounds) {
-    Drill d = drill();
-    return take(copy(d, d.tuning(), d.key(), d.shapes(), d.start(), d.up(), d.down(), rounds));
+    return take(drill().drill().withRounds(rounds));
   }
 
   /**
@@ -212,7 +216,7 @@ public final class DrillModel {
    * @param pair counted from the lowest
    */
   public boolean join(int pair, Direction direction, Join join) {
-    Drill d = drill();
+    Drill d = drill().drill();
     boolean goingUp = direction == Direction.UP;
     List<JoinChoice> old = goingUp ? d.up() : d.down();
     int finger = goingUp ? join.finger() : join.downFinger();
@@ -243,7 +247,7 @@ public final class DrillModel {
   }
 
   private boolean moved(Tuning tuning, Key key, List<Shape> shapes) {
-    Drill d = drill();
+    Drill d = drill().drill();
     List<Drill> candidates = new ArrayList<>();
     int old = d.start().orElse(0);
     List<Integer> near = new ArrayList<>();
@@ -292,28 +296,12 @@ public final class DrillModel {
 
   private boolean take(Drill candidate) {
     try {
-      drill.set(candidate.resolved());
-      problem.set("");
+      use(candidate.playable());
       return true;
     } catch (BadInput e) {
       refuse(e.getMessage());
       return false;
     }
-  }
-
-  private Drill with(Pulse pulse) {
-    Drill d = drill();
-    return new Drill(
-        d.givenTitle(),
-        d.tuning(),
-        d.frets(),
-        d.key(),
-        d.shapes(),
-        d.start(),
-        d.up(),
-        d.down(),
-        d.rounds(),
-        pulse);
   }
 
   private static Drill copy(

@@ -1,18 +1,11 @@
 package neckway.drill;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
-import neckway.neck.Direction;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
-import neckway.neck.Neck;
-import neckway.neck.PlacedShape;
-import neckway.neck.PlannedShift;
-import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
 
@@ -57,59 +50,22 @@ public record Drill(
   }
 
   /**
-   * The neck with the key on it.
+   * The drill resolved: its shapes in their places, its joins, its steps.
    *
-   * @throws neckway.neck.BadInput if the number of frets is out of range
+   * @throws neckway.neck.BadInput if the number of frets is out of range, the route does not fit,
+   *     or a join does not exist
    */
-  public Neck neck() {
-    return new Neck(key, tuning, frets);
+  public PlayableDrill playable() {
+    return new PlayableDrill(this);
   }
 
-  /**
-   * The shapes in their places with their fingers, low to high.
-   *
-   * @throws neckway.neck.BadInput if they do not fit on the neck
-   */
-  public List<PlacedShape> chain() {
-    return neck().chain(shapes, start);
+  /** The same played so many times without a pause. */
+  public Drill withRounds(int times) {
+    return new Drill(givenTitle, tuning, frets, key, shapes, start, up, down, times, pulse);
   }
 
-  /**
-   * All steps and shifts of the take.
-   *
-   * @throws neckway.neck.BadInput if the route does not fit, or a join does not exist
-   */
-  public Route route() {
-    return RouteBuilder.build(neck(), shapes, start, up, down, rounds);
-  }
-
-  /**
-   * The same drill with everything said: the start and each join with its finger.
-   *
-   * @throws neckway.neck.BadInput as {@link #route()}
-   */
-  public Drill resolved() {
-    Route route = route();
-    return new Drill(
-        Optional.of(title()),
-        tuning,
-        frets,
-        key,
-        shapes,
-        OptionalInt.of(route.steps().get(0).place().fret()),
-        joins(route, Direction.UP),
-        joins(route, Direction.DOWN),
-        rounds,
-        pulse);
-  }
-
-  private static List<JoinChoice> joins(Route route, Direction direction) {
-    List<JoinChoice> joins = new ArrayList<>();
-    for (PlannedShift shift : route.shifts()) {
-      if (shift.round() == 0 && shift.direction() == direction) {
-        joins.add(JoinChoice.on(shift.string().number(), shift.finger()));
-      }
-    }
-    return joins;
+  /** The same to another pulse. */
+  public Drill withPulse(Pulse other) {
+    return new Drill(givenTitle, tuning, frets, key, shapes, start, up, down, rounds, other);
   }
 }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalInt;
 import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.neck.BadInput;
 import neckway.neck.JoinChoice;
@@ -41,7 +42,7 @@ public final class DrillFile {
    *
    * @throws BadInput naming the file, the field and the mend
    */
-  public static Drill read(Path file) {
+  public static PlayableDrill read(Path file) {
     return fromJson(JsonFile.read(file), file.toString());
   }
 
@@ -50,7 +51,7 @@ public final class DrillFile {
    *
    * @throws BadInput if it cannot be written
    */
-  public static void write(Path file, Drill drill) {
+  public static void write(Path file, PlayableDrill drill) {
     JsonFile.write(file, toJson(drill));
   }
 
@@ -60,7 +61,7 @@ public final class DrillFile {
    * @param where what a complaint begins with: the file's name
    * @throws BadInput naming the field and the mend
    */
-  public static Drill fromJson(JsonNode json, String where) {
+  public static PlayableDrill fromJson(JsonNode json, String where) {
     Fields fields = Fields.of(json, where);
     checkFormat(fields);
     fields
@@ -90,8 +91,7 @@ public final class DrillFile {
             route.objects("down", DrillFile::join),
             fields.whole("rounds", 1, RouteBuilder.MOST_ROUNDS).orElse(1),
             pulse(fields.object("pulse")));
-    fields.read("route", drill::route);
-    return drill;
+    return fields.read("route", drill::playable);
   }
 
   private static void checkFormat(Fields fields) {
@@ -117,8 +117,9 @@ public final class DrillFile {
         fields.whole("countIn", 0, LONGEST_COUNT_IN).orElse(usual.countIn()));
   }
 
-  /** A drill as JSON; what it leaves to the defaults of its route is left out. */
-  public static ObjectNode toJson(Drill drill) {
+  /** A drill as JSON, with everything said: title, start, and each join with its finger. */
+  public static ObjectNode toJson(PlayableDrill playable) {
+    Drill drill = playable.drill();
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("format", FORMAT);
     json.put("title", drill.title());

@@ -8,7 +8,7 @@ import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.hand.PlaceGuess;
 import neckway.neck.BadInput;
 import neckway.review.Clock;
@@ -36,7 +36,7 @@ public final class ReviewFile {
    *
    * @throws BadInput if it cannot be written
    */
-  public static void write(Path file, Review review, String takeFile, Drill drill) {
+  public static void write(Path file, Review review, String takeFile, PlayableDrill drill) {
     JsonFile.write(file, toJson(review, takeFile, drill));
   }
 
@@ -46,11 +46,11 @@ public final class ReviewFile {
    * @param takeFile the recording's name
    * @param drill what was to be played
    */
-  public static ObjectNode toJson(Review review, String takeFile, Drill drill) {
+  public static ObjectNode toJson(Review review, String takeFile, PlayableDrill drill) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("format", FORMAT);
     json.set("take", take(review.take(), takeFile));
-    json.set("drill", DrillFile.toJson(drill.resolved()));
+    json.set("drill", DrillFile.toJson(drill));
     json.set("grid", grid(review.grid(), review.clock()));
     json.put("attempts", review.attempts());
     json.put("attempt", review.reviewed());

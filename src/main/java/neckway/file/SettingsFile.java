@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
 
 /**
@@ -116,7 +116,7 @@ public final class SettingsFile {
   }
 
   /** The drill that was chosen last, if one is kept and can still be read. */
-  public Optional<Drill> drill(String name) {
+  public Optional<PlayableDrill> drill(String name) {
     try {
       return root.path(name).isObject()
           ? Optional.of(DrillFile.fromJson(root.path(name), path.toString()))
@@ -142,7 +142,7 @@ public final class SettingsFile {
     root.put(name, value);
   }
 
-  public void put(String name, Drill drill) {
+  public void put(String name, PlayableDrill drill) {
     root.set(name, DrillFile.toJson(drill));
   }
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.neck.Route;
 import neckway.neck.Step;
@@ -38,7 +38,7 @@ public final class TruthFile {
    * @param tuningCents the guitar's offset from A4 = 440 Hz
    */
   public static ObjectNode toJson(
-      String takeFile, Optional<Drill> drill, Performance played, double tuningCents) {
+      String takeFile, Optional<PlayableDrill> drill, Performance played, double tuningCents) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("format", FORMAT);
     putTake(json.putObject("take"), takeFile, played, tuningCents);
@@ -49,7 +49,7 @@ public final class TruthFile {
     }
     Route route = drill.get().route();
     Pulse pulse = drill.get().pulse();
-    json.set("drill", DrillFile.toJson(drill.get().resolved()));
+    json.set("drill", DrillFile.toJson(drill.get()));
     json.putObject("grid")
         .put("source", "given")
         .put("tempo", pulse.tempo())

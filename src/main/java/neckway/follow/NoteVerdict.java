@@ -21,15 +21,6 @@ public record NoteVerdict(
 
   /** The same of a note whose pitch has since come to be known more exactly. */
   public NoteVerdict withPitch(double pitch) {
-    HeardNote exact =
-        new HeardNote(
-            note.time(),
-            note.midi(),
-            pitch,
-            note.start(),
-            note.fine(),
-            note.levelDbfs(),
-            note.decided());
-    return new NoteVerdict(exact, verdict, step, attempt, decided);
+    return new NoteVerdict(note.withPitch(pitch), verdict, step, attempt, decided);
   }
 }

@@ -48,7 +48,7 @@ public final class HandTrack {
   private final int frets;
   private final double slotSeconds;
   private final List<Note> notes = new ArrayList<>();
-  private final Map<Double, Note> byTime = new HashMap<>();
+  private final Map<Integer, Note> byIndex = new HashMap<>();
   private final List<List<Note>> bySteps = new ArrayList<>();
   private final HandHmm[] decoders;
   private final StandPosterior[] readings;
@@ -102,7 +102,7 @@ public final class HandTrack {
   public void inStep(HeardNote note, int step, boolean onPitch) {
     Note n = new Note(note, step, note.midi(), onPitch, false);
     notes.add(n);
-    byTime.put(note.time(), n);
+    byIndex.put(note.index(), n);
     bySteps.get(step).add(n);
     last = Math.max(last, step);
     forget(step);
@@ -118,15 +118,16 @@ public final class HandTrack {
   public void stray(HeardNote note) {
     Note n = new Note(note, Math.max(0, last), note.midi(), false, true);
     notes.add(n);
-    byTime.put(note.time(), n);
+    byIndex.put(note.index(), n);
   }
 
-  /** What the sound of a note told; notes of other attempts are passed over. */
-  public void sounded(HeardNote note, StringEvidence evidence) {
-    Note n = byTime.get(note.time());
-    if (n == null) {
-      return;
-    }
+  /**
+   * What the sound of a note told.
+   *
+   * @param index of the note, which has its verdict
+   */
+  public void sounded(int index, StringEvidence evidence) {
+    Note n = byIndex.get(index);
     if (n.stray || !n.onPitch || !evidence.open()) {
       n.evidence = Optional.of(evidence.settled());
     } else {
@@ -271,7 +272,7 @@ public final class HandTrack {
    * @param midi its MIDI note number
    */
   public List<PlaceGuess> places(HeardNote note, int midi) {
-    Note n = byTime.get(note.time());
+    Note n = byIndex.get(note.index());
     List<Place> candidates = candidates(midi);
     if (n == null || last < 0 || candidates.isEmpty()) {
       return even(candidates);

@@ -4,14 +4,18 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.BiConsumer;
+import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
+import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
 import neckway.string.Lessons;
 import neckway.string.StringEvidence;
@@ -36,32 +40,53 @@ public final class ShiftDetector {
   /** What is as likely as this is worth a closer look at notes that are not quite certain. */
   private static final double LIKELY = 0.5;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
+  private final Optional<GuitarProfile> guitar;
   private final BiConsumer<Integer, ShiftSaid> listener;
   private int notes;
   private int drivenNotes;
   private final List<HandTrack> attempts = new ArrayList<>();
+
+  /** The attempt of each note that has its verdict, by the note's index. */
+  private final Map<Integer, Integer> attemptOf = new HashMap<>();
+
+  /**
+   * What the sound of notes told that have no verdict yet, by the note's index. Verdicts come in
+   * the order of the notes; one that was passed over gets none.
+   */
+  private final NavigableMap<Integer, StringEvidence> undecided = new TreeMap<>();
+
   private final List<Map<PlannedShift, ShiftSaid>> said = new ArrayList<>();
 
   /**
-   * @param plan what the run is held against
+   * @param drill what the run is held against
+   * @param guitar the guitar played, if it was learnt
    * @param listener told of each attempt what became of its shifts
    */
-  public ShiftDetector(RunPlan plan, BiConsumer<Integer, ShiftSaid> listener) {
+  public ShiftDetector(
+      PlayableDrill drill,
+      Optional<GuitarProfile> guitar,
+      BiConsumer<Integer, ShiftSaid> listener) {
+    this.guitar = guitar;
     this.listener = listener;
-    this.plan = plan;
+    this.drill = drill;
   }
 
   /** A verdict was given. */
   public void decided(NoteVerdict v) {
     HandTrack track = track(v.attempt());
-    if (v.step().isEmpty()) {
+    if (v.step().isPresent()) {
+      track.inStep(v.note(), v.step().getAsInt(), v.verdict() != Verdict.WRONG);
+    } else {
       track.stray(v.note());
-      return;
     }
-    int step = v.step().getAsInt();
-    track.inStep(v.note(), step, v.verdict() != Verdict.WRONG);
-    judge(v.attempt(), v.decided());
+    int index = v.note().index();
+    attemptOf.put(index, v.attempt());
+    Optional.ofNullable(undecided.remove(index)).ifPresent(e -> track.sounded(index, e));
+    undecided.headMap(index).clear();
+    if (v.step().isPresent()) {
+      judge(v.attempt(), v.decided());
+    }
   }
 
   /** A step was heard in its time, but not what it was. */
@@ -70,18 +95,20 @@ public final class ShiftDetector {
   }
 
   /**
-   * The sound of a note was heard out.
+   * The sound of a note was heard out, before its verdict or after it.
    *
    * @param now seconds of the take heard so far
    */
   public void sounded(HeardNote note, StringEvidence evidence, double now) {
-    if (attempts.isEmpty()) {
-      return;
-    }
     notes++;
     drivenNotes += evidence.driven() ? 1 : 0;
-    attempts.forEach(track -> track.sounded(note, evidence));
-    judge(attempts.size() - 1, now);
+    Integer attempt = attemptOf.get(note.index());
+    if (attempt == null) {
+      undecided.put(note.index(), evidence);
+      return;
+    }
+    attempts.get(attempt).sounded(note.index(), evidence);
+    judge(attempt, now);
   }
 
   /** The take is over: what is still open cannot be told. */
@@ -106,10 +133,10 @@ public final class ShiftDetector {
 
   /** What the run teaches of the guitar; nothing where that is not known. */
   public List<Lesson> lessons() {
-    return plan.guitar()
+    return guitar
         .map(
-            guitar -> {
-              Lessons lessons = new Lessons(guitar);
+            learnt -> {
+              Lessons lessons = new Lessons(learnt);
               attempts.forEach(track -> track.teach(lessons));
               return lessons.all();
             })
@@ -131,7 +158,7 @@ public final class ShiftDetector {
     while (attempts.size() <= attempt) {
       attempts.forEach(HandTrack::settle);
       attempts.add(
-          new HandTrack(plan.route(), plan.tuning(), plan.frets(), plan.pulse().slotSeconds()));
+          new HandTrack(drill.route(), drill.tuning(), drill.frets(), drill.pulse().slotSeconds()));
       said.add(new HashMap<>());
     }
     return attempts.get(attempt);
@@ -143,7 +170,7 @@ public final class ShiftDetector {
       return;
     }
     int last = track.last().getAsInt();
-    for (PlannedShift shift : plan.route().shifts()) {
+    for (PlannedShift shift : drill.route().shifts()) {
       if (!said.get(attempt).containsKey(shift)) {
         verdict(track, shift, LIKELY, now).ifPresent(s -> say(attempt, s));
       }
@@ -172,7 +199,7 @@ public final class ShiftDetector {
   private List<ShiftSaid> outcomes(HandTrack track, PlannedShift shift, double now) {
     List<ShiftSaid> outcomes = new ArrayList<>();
     int last = track.last().orElse(-1);
-    for (GuitarString string : plan.tuning().strings()) {
+    for (GuitarString string : drill.tuning().strings()) {
       int shows = track.shows(shift, string);
       if (shows <= last && track.heard(shows) && track.heardOut(shows)) {
         outcomes.add(ShiftSaid.on(shift, string, track.made(shift, string), now));
@@ -196,7 +223,7 @@ public final class ShiftDetector {
   /** Shifts whose way is over by a step, and of which nothing could be said. */
   private void giveUp(int attempt, int last, double now) {
     HandTrack track = attempts.get(attempt);
-    for (PlannedShift shift : plan.route().shifts()) {
+    for (PlannedShift shift : drill.route().shifts()) {
       int over = track.top(shift.round()) + 2;
       if (shift.direction() == Direction.DOWN) {
         over = track.top(shift.round() + 1) - track.top(0) + 2;

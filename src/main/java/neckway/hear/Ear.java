@@ -497,6 +497,7 @@ public final class Ear {
     }
     listener.heard(
         new HeardNote(
+            notes - 1,
             front.seconds(onset),
             midi,
             pitch,

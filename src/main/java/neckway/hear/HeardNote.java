@@ -3,6 +3,7 @@ package neckway.hear;
 /**
  * One note as the ear heard it.
  *
+ * @param index from 0, in the order in which the ear told its notes
  * @param time onset in seconds from the first sample of the take; of a slid or hammered note the
  *     arrival
  * @param midi MIDI note number after the guitar's own tuning offset, as known then, is taken off
@@ -13,6 +14,7 @@ package neckway.hear;
  * @param decided time in seconds at which the ear had it, on the same clock as {@code time}
  */
 public record HeardNote(
+    int index,
     double time,
     int midi,
     double pitch,
@@ -20,6 +22,15 @@ public record HeardNote(
     boolean fine,
     double levelDbfs,
     double decided) {
+  /**
+   * The same note with its pitch as it has since come to be known.
+   *
+   * @param settled MIDI note number with its fraction, as sounded
+   */
+  public HeardNote withPitch(double settled) {
+    return new HeardNote(index, time, midi, settled, start, fine, levelDbfs, decided);
+  }
+
   /** How a note began. */
   public enum Start {
     /** With an attack: a pick or a finger. */

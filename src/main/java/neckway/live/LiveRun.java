@@ -70,7 +70,7 @@ public final class LiveRun {
 
   private void rounds(Capture in) {
     int rate = (int) Math.round(in.sampleRate());
-    ClickTrack track = LiveSession.track(setup.plan(), rate, setup.clickGain());
+    ClickTrack track = LiveSession.track(setup.drill(), rate, setup.clickGain());
     OptionalDouble extra = extraSeconds(rate);
     try (Playback out = new Playback(Devices.openOutput(setup.output(), rate), track);
         OffsetWatch positions = new OffsetWatch(in, out)) {
@@ -127,7 +127,8 @@ public final class LiveRun {
         Safekeeping safe = new Safekeeping(writer)) {
       Objects.requireNonNull(safe);
       LiveTake take = new LiveTake(in, Optional.of(writer), firstFrame);
-      LiveSession session = new LiveSession(setup.plan(), in, take, listener, () -> stop);
+      LiveSession session =
+          new LiveSession(setup.drill(), setup.guitar(), in, take, listener, () -> stop);
       listener.roundBegins(round);
       Review review = session.toClick(out, positions, track, extra);
       boolean kept = !review.notes().isEmpty() || !stop;
@@ -160,7 +161,7 @@ public final class LiveRun {
    * with the rest and the count-in before the first note.
    */
   private long nextRound(ClickTrack track, double nowInOutput) {
-    Pulse pulse = setup.plan().pulse();
+    Pulse pulse = setup.drill().pulse();
     int bar = pulse.beatsPerBar();
     long rest = Math.max(0, (long) setup.restBars() * bar - pulse.countIn());
     long now = track.clickBefore(nowInOutput) + 1 + rest;

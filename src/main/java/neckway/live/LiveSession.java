@@ -2,11 +2,12 @@ package neckway.live;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftSaid;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
@@ -22,6 +23,7 @@ import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
 import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
+import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
 
 /** One live run from the first sample captured to its review. */
@@ -37,7 +39,8 @@ public final class LiveSession {
   private static final double WAIT_FOR_FIRST_NOTE_SECONDS = 120;
   private static final double DRIFT_SECONDS = 0.020;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
+  private final Optional<GuitarProfile> guitar;
   private final Capture in;
   private final LiveTake take;
   private final LiveListener listener;
@@ -60,17 +63,23 @@ public final class LiveSession {
    * @param stop asked often; true ends the run in good order
    */
   public LiveSession(
-      RunPlan plan, Capture in, LiveTake take, LiveListener listener, BooleanSupplier stop) {
-    this.plan = plan;
+      PlayableDrill drill,
+      Optional<GuitarProfile> guitar,
+      Capture in,
+      LiveTake take,
+      LiveListener listener,
+      BooleanSupplier stop) {
+    this.drill = drill;
+    this.guitar = guitar;
     this.in = in;
     this.take = take;
     this.listener = listener;
     this.stop = stop;
   }
 
-  /** The clicks of a plan: its count-in after a lead, then on without end. */
-  public static ClickTrack track(RunPlan plan, int sampleRate, double gain) {
-    Pulse pulse = plan.pulse();
+  /** The clicks of a drill: its count-in after a lead, then on without end. */
+  public static ClickTrack track(PlayableDrill drill, int sampleRate, double gain) {
+    Pulse pulse = drill.pulse();
     return new ClickTrack(
         sampleRate,
         LEAD_SECONDS * sampleRate,
@@ -103,7 +112,7 @@ public final class LiveSession {
   Review toClick(
       Playback out, OffsetWatch positions, ClickTrack track, OptionalDouble extraSeconds) {
     double rate = in.sampleRate();
-    int countIn = plan.pulse().countIn();
+    int countIn = drill.pulse().countIn();
     long underrunsBefore = out.underruns();
     while (!over() && !lost(out)) {
       takeIn();
@@ -172,7 +181,7 @@ public final class LiveSession {
 
   private void begin(ClickTrack track, double reported, OptionalDouble extraSeconds) {
     reportedAtBegin = reported;
-    int countIn = plan.pulse().countIn();
+    int countIn = drill.pulse().countIn();
     ClickClock clock =
         ClickClock.of(
             take.kept(), take.length(), in.sampleRate(), track, countIn, reported, extraSeconds);
@@ -207,10 +216,10 @@ public final class LiveSession {
   private void begin(double first, Clock clock) {
     firstBeat = Math.round(first * 10_000) / 10_000.0;
     lastNote = Math.max(firstBeat, take.seconds());
-    Pulse pulse = plan.pulse();
+    Pulse pulse = drill.pulse();
     Grid grid = new Grid(Grid.Source.GIVEN, pulse.tempo(), firstBeat, pulse.slotSeconds());
     listener.begun(grid);
-    run = new Run(plan, in.sampleRate(), OptionalDouble.of(firstBeat), clock, verdicts);
+    run = new Run(drill, guitar, in.sampleRate(), OptionalDouble.of(firstBeat), clock, verdicts);
     feed();
   }
 
@@ -257,7 +266,7 @@ public final class LiveSession {
   }
 
   private double firstBeatDue() {
-    return LEAD_SECONDS + plan.pulse().countIn() * plan.pulse().beatSeconds();
+    return LEAD_SECONDS + drill.pulse().countIn() * drill.pulse().beatSeconds();
   }
 
   private Review finish() {
@@ -307,7 +316,7 @@ public final class LiveSession {
     public void decided(NoteVerdict verdict) {
       lastNote = Math.max(lastNote, verdict.note().time());
       if (verdict.inPlace()) {
-        lastStepPlayed = verdict.step().getAsInt() == plan.route().steps().size() - 1;
+        lastStepPlayed = verdict.step().getAsInt() == drill.route().steps().size() - 1;
       }
       listener.decided(verdict);
     }

@@ -2,12 +2,14 @@ package neckway.live;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import neckway.hand.RunPlan;
+import neckway.drill.PlayableDrill;
+import neckway.string.GuitarProfile;
 
 /**
  * What a live run in a thread of its own needs.
  *
- * @param plan what it is held against
+ * @param drill what it is held against
+ * @param guitar the guitar played, if it was learnt
  * @param input name of the input or a part of it; empty: the first
  * @param output the same of the output
  * @param clickGain share of full scale, 0 to 0.5
@@ -17,7 +19,8 @@ import neckway.hand.RunPlan;
  * @param takes where each round's take is saved
  */
 public record LiveSetup(
-    RunPlan plan,
+    PlayableDrill drill,
+    Optional<GuitarProfile> guitar,
     Optional<String> input,
     Optional<String> output,
     double clickGain,

@@ -2,7 +2,6 @@ package neckway.neck;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 
 /**
  * Lays a route through a chain of shapes: up from the lowest note, over each join, and down again.
@@ -53,28 +52,23 @@ public final class RouteBuilder {
    * Builds the steps of a whole take.
    *
    * @param neck where
-   * @param shapes one to five neighbours, low to high
-   * @param start fret of the first note; left out, the lowest place where the whole route fits
+   * @param chain one to five neighbours in their places, low to high
    * @param up a join for each pair in the order met, or none for the cleanest ones
    * @param down a join for each pair in the order met, or none for the same strings as up
    * @param rounds 1 to 99
-   * @throws BadInput if the shapes do not fit, or there is no such join
+   * @throws BadInput if there is no such join
    */
   public static Route build(
-      Neck neck,
-      List<Shape> shapes,
-      OptionalInt start,
-      List<JoinChoice> up,
-      List<JoinChoice> down,
-      int rounds) {
+      Neck neck, List<PlacedShape> chain, List<JoinChoice> up, List<JoinChoice> down, int rounds) {
     if (rounds < 1 || rounds > MOST_ROUNDS) {
       throw new BadInput("rounds " + rounds + ": take 1 to " + MOST_ROUNDS);
     }
-    RouteBuilder builder = new RouteBuilder(neck, neck.chain(shapes, start), up, down);
+    RouteBuilder builder = new RouteBuilder(neck, chain, up, down);
     for (int round = 0; round < rounds; round++) {
       builder.goUp(round);
       builder.goDown(round);
     }
+    List<Shape> shapes = chain.stream().map(PlacedShape::shape).toList();
     return new Route(shapes, builder.steps, builder.shifts, rounds);
   }
 

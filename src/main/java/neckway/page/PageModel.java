@@ -4,15 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
+import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftSaid;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
-import neckway.neck.Neck;
-import neckway.neck.PlacedShape;
 import neckway.neck.PlannedShift;
 import neckway.neck.Step;
 import neckway.review.Grid;
@@ -51,7 +48,7 @@ public final class PageModel {
 
   private static final int REACH_FRETS = 4;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final int barSteps;
   private final Ink[] ink;
   private final boolean[] twice;
@@ -61,7 +58,6 @@ public final class PageModel {
   private final double[] offSlots;
   private final String[] strays;
   private final int[] noteOf;
-  private final int[] hands;
   private final ShiftMark[] landings;
   private final double slotSeconds;
   private Marks marks = Marks.SHOWN;
@@ -90,11 +86,11 @@ public final class PageModel {
   }
 
   /** A page on which nothing was played yet. */
-  public PageModel(RunPlan plan) {
-    this.plan = plan;
-    slotSeconds = plan.pulse().slotSeconds();
-    barSteps = plan.pulse().notesPerBeat() * plan.pulse().beatsPerBar();
-    int steps = plan.route().steps().size();
+  public PageModel(PlayableDrill drill) {
+    this.drill = drill;
+    slotSeconds = drill.pulse().slotSeconds();
+    barSteps = drill.pulse().notesPerBeat() * drill.pulse().beatsPerBar();
+    int steps = drill.route().steps().size();
     ink = new Ink[steps];
     twice = new boolean[steps];
     heard = new String[steps];
@@ -103,18 +99,9 @@ public final class PageModel {
     offSlots = new double[steps];
     strays = new String[steps];
     noteOf = new int[steps];
-    hands = hands(plan);
     landings = new ShiftMark[steps];
-    plan.route().shifts().forEach(s -> landings[s.landingStep()] = new ShiftMark(s));
+    drill.route().shifts().forEach(s -> landings[s.landingStep()] = new ShiftMark(s));
     wipe();
-  }
-
-  private static int[] hands(RunPlan plan) {
-    List<Step> steps = plan.route().steps();
-    List<PlacedShape> chain =
-        new Neck(plan.key(), plan.tuning(), plan.frets())
-            .chain(plan.route().shapes(), OptionalInt.of(steps.get(0).place().fret()));
-    return steps.stream().mapToInt(s -> chain.get(s.stand()).hand(s.place().string())).toArray();
   }
 
   private void wipe() {
@@ -251,7 +238,7 @@ public final class PageModel {
       }
       case REPEAT -> twice[step] = true;
       case EXTRA -> {
-        String name = plan.key().spell(midi).note();
+        String name = drill.key().spell(midi).note();
         strays[step] = strays[step].isEmpty() ? "+" + name : strays[step] + " " + name;
       }
     }
@@ -266,11 +253,11 @@ public final class PageModel {
   /** The fret where the hand could have met it on the step's own string, else the note's name. */
   private String heardAs(int step, int midi) {
     Step due = step(step);
-    int fret = midi - plan.tuning().openMidi(due.place().string());
+    int fret = midi - drill.tuning().openMidi(due.place().string());
     boolean near = Math.abs(fret - due.place().fret()) <= REACH_FRETS;
-    return near && fret >= 0 && fret <= plan.frets()
+    return near && fret >= 0 && fret <= drill.frets()
         ? Integer.toString(fret)
-        : plan.key().spell(midi).note();
+        : drill.key().spell(midi).note();
   }
 
   // ---- what stands there
@@ -294,20 +281,20 @@ public final class PageModel {
   }
 
   public int strings() {
-    return plan.tuning().count();
+    return drill.tuning().count();
   }
 
   public Step step(int index) {
-    return plan.route().steps().get(index);
+    return drill.route().steps().get(index);
   }
 
   /** The fret of the first finger when a step is played. */
   public int hand(int step) {
-    return hands[step];
+    return drill.hand(step);
   }
 
-  public RunPlan plan() {
-    return plan;
+  public PlayableDrill drill() {
+    return drill;
   }
 
   /** The furthest step heard; -1 before the first, for drawing only. */

@@ -1,28 +1,19 @@
 package neckway.review;
 
-import java.util.List;
-import java.util.OptionalInt;
-import neckway.hand.RunPlan;
+import neckway.drill.PlayableDrill;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Join;
-import neckway.neck.Joins;
-import neckway.neck.Neck;
-import neckway.neck.PlacedShape;
 import neckway.neck.PlannedShift;
 
 /** Which note is the landing of a shift that was made on another string than planned. */
 final class Landings {
-  private final RunPlan plan;
-  private final List<PlacedShape> chain;
+  private final PlayableDrill drill;
   private final int top;
 
-  Landings(RunPlan plan) {
-    this.plan = plan;
-    Neck neck = new Neck(plan.key(), plan.tuning(), plan.frets());
-    int start = plan.route().steps().get(0).place().fret();
-    this.chain = neck.chain(plan.route().shapes(), OptionalInt.of(start));
-    this.top = (plan.route().stepsPerRound() - 1) / 2;
+  Landings(PlayableDrill drill) {
+    this.drill = drill;
+    this.top = (drill.route().stepsPerRound() - 1) / 2;
   }
 
   /**
@@ -34,13 +25,12 @@ final class Landings {
       return shift.landingStep();
     }
     Join join =
-        Joins.between(chain.get(shift.pair()), chain.get(shift.pair() + 1), plan.tuning().strings())
-            .stream()
+        drill.pairs().get(shift.pair()).stream()
             .filter(j -> j.string().equals(string))
             .findFirst()
             .orElseThrow();
     boolean low = join.lead() == Join.Lead.LOW_TO_MIDDLE;
-    int note = 2 * (plan.tuning().count() - string.number()) + shift.pair();
+    int note = 2 * (drill.tuning().count() - string.number()) + shift.pair();
     int round = shift.round() * 2 * top;
     return shift.direction() == Direction.UP
         ? round + note + (low ? 1 : 2)

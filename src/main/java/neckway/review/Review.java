@@ -6,6 +6,7 @@ import java.util.List;
  * All that is said of a take.
  *
  * @param take its own figures
+ * @param guitarKnown whether the guitar that was played had been learnt
  * @param clock whether its times can be held against the click's
  * @param grid the slots
  * @param notes every note heard, in the order of their verdicts
@@ -17,6 +18,7 @@ import java.util.List;
  */
 public record Review(
     TakeFigures take,
+    boolean guitarKnown,
     Clock clock,
     Grid grid,
     List<ReviewedNote> notes,
@@ -34,6 +36,15 @@ public record Review(
   /** The same with its sentences. */
   public Review withWords(List<String> words) {
     return new Review(
-        take, clock, grid, notes, attempts, reviewed, steps, shifts, summary.withWords(words));
+        take,
+        guitarKnown,
+        clock,
+        grid,
+        notes,
+        attempts,
+        reviewed,
+        steps,
+        shifts,
+        summary.withWords(words));
   }
 }

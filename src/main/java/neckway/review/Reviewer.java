@@ -2,10 +2,10 @@ package neckway.review;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.UnnamedStep;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftDetector;
 import neckway.hand.ShiftVerdict;
 import neckway.hear.RobustStatistics;
@@ -14,12 +14,20 @@ import neckway.hear.RobustStatistics;
 public final class Reviewer {
   private static final int CENTS = 100;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
+  private final boolean guitarKnown;
   private final ShiftDetector hand;
   private final Clock clock;
 
-  public Reviewer(RunPlan plan, ShiftDetector hand, Clock clock) {
-    this.plan = plan;
+  /**
+   * @param drill what the take is held against
+   * @param guitarKnown whether the guitar was learnt
+   * @param hand what was said of the shifts, and where the notes were played
+   * @param clock whether the times can be held against the click's
+   */
+  public Reviewer(PlayableDrill drill, boolean guitarKnown, ShiftDetector hand, Clock clock) {
+    this.guitarKnown = guitarKnown;
+    this.drill = drill;
     this.hand = hand;
     this.clock = clock;
   }
@@ -38,15 +46,16 @@ public final class Reviewer {
     Grid grid = grid(verdicts, firstBeat, clicks);
     double tuning = take.tuningCents().orElse(0);
     List<ReviewedNote> notes = verdicts.stream().map(v -> note(v, grid, tuning)).toList();
-    Attempt attempt = Attempt.furthest(verdicts, unnamed, plan.route().steps().size());
+    Attempt attempt = Attempt.furthest(verdicts, unnamed, drill.route().steps().size());
     List<ReviewedStep> steps =
-        plan.route().steps().stream()
+        drill.route().steps().stream()
             .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))
             .toList();
-    List<ReviewedShift> shifts = new ShiftJudge(plan, attempt, hand).judge();
+    List<ReviewedShift> shifts = new ShiftJudge(drill, attempt, hand).judge();
     int attempts = verdicts.stream().mapToInt(v -> v.attempt() + 1).max().orElse(0);
     return new Review(
         take,
+        guitarKnown,
         clock,
         grid,
         notes,
@@ -59,16 +68,16 @@ public final class Reviewer {
 
   private Grid grid(List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks) {
     if (firstBeat.isPresent()) {
-      return Grid.of(Grid.Source.GIVEN, plan.pulse(), firstBeat.getAsDouble());
+      return Grid.of(Grid.Source.GIVEN, drill.pulse(), firstBeat.getAsDouble());
     }
     double firstNote =
         verdicts.stream()
             .filter(NoteVerdict::inPlace)
             .findFirst()
-            .map(v -> v.note().time() - v.step().getAsInt() * plan.pulse().slotSeconds())
+            .map(v -> v.note().time() - v.step().getAsInt() * drill.pulse().slotSeconds())
             .orElse(verdicts.isEmpty() ? 0 : verdicts.get(0).note().time());
-    return ClickGrid.of(clicks, firstNote, plan.pulse())
-        .orElseGet(() -> NoteGrid.of(verdicts, firstNote, plan.pulse()));
+    return ClickGrid.of(clicks, firstNote, drill.pulse())
+        .orElseGet(() -> NoteGrid.of(verdicts, firstNote, drill.pulse()));
   }
 
   private ReviewedNote note(NoteVerdict v, Grid grid, double tuningCents) {
@@ -94,7 +103,7 @@ public final class Reviewer {
       List<ReviewedNote> notes,
       List<ReviewedStep> steps,
       List<ReviewedShift> shifts) {
-    double[] off = PulseKept.offMs(plan.route(), notes, attempt.number);
+    double[] off = PulseKept.offMs(drill.route(), notes, attempt.number);
     return new Summary(
         attempt.notes.size(),
         attempt.count(Verdict.RIGHT),

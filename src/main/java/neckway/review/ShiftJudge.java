@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftDetector;
 import neckway.hand.ShiftSaid;
 import neckway.hand.ShiftVerdict;
@@ -22,11 +22,11 @@ final class ShiftJudge {
   private final Landings landings;
   private final double medianGapSeconds;
 
-  ShiftJudge(RunPlan plan, Attempt attempt, ShiftDetector hand) {
-    this.route = plan.route();
+  ShiftJudge(PlayableDrill drill, Attempt attempt, ShiftDetector hand) {
+    this.route = drill.route();
     this.attempt = attempt;
     this.hand = hand;
-    this.landings = new Landings(plan);
+    this.landings = new Landings(drill);
     this.medianGapSeconds = RobustStatistics.median(gaps());
   }
 

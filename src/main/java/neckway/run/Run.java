@@ -3,19 +3,17 @@ package neckway.run;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import neckway.drill.PlayableDrill;
 import neckway.follow.Follower;
 import neckway.follow.NoteVerdict;
 import neckway.follow.UnnamedStep;
 import neckway.follow.VerdictListener;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftDetector;
 import neckway.hear.Ear;
 import neckway.hear.HeardNote;
@@ -25,6 +23,7 @@ import neckway.review.Review;
 import neckway.review.Reviewer;
 import neckway.review.TakeFigures;
 import neckway.review.words.Words;
+import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
 import neckway.string.NoteSounds;
 
@@ -37,7 +36,7 @@ import neckway.string.NoteSounds;
  * calls {@link #feed} or {@link #finish}, as soon as one of them is called.
  */
 public final class Run {
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final Ear ear;
   private final Follower follower;
   private final NoteListener toFollower;
@@ -54,41 +53,41 @@ public final class Run {
 
   private final List<NoteVerdict> verdicts = new ArrayList<>();
   private final List<UnnamedStep> unnamed = new ArrayList<>();
-  private final Map<HeardNote, Integer> heard = new IdentityHashMap<>();
   private long frames;
   private boolean finished;
 
   /**
-   * @param plan what the run is held against
+   * @param drill what the run is held against
+   * @param guitar the guitar played, if it was learnt
    * @param sampleRateHz 8,000 to 192,000
    * @param firstBeat when step 0 is due, seconds from the first sample, if known
    * @param clock whether the sound's times can be held against the click's
    * @param listener told each verdict as it is given
    */
   public Run(
-      RunPlan plan,
+      PlayableDrill drill,
+      Optional<GuitarProfile> guitar,
       double sampleRateHz,
       OptionalDouble firstBeat,
       Clock clock,
       RunListener listener) {
-    this.plan = plan;
+    this.drill = drill;
     this.listener = Objects.requireNonNull(listener);
-    this.beside = plan.guitar().map(guitar -> new SerialWorker("strings"));
+    this.beside = guitar.map(learnt -> new SerialWorker("strings"));
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
     this.ear = new Ear(sampleRateHz);
-    ear.expectClicks(plan.pulse().beatSeconds(), plan.pulse().beatsPerBar());
+    ear.expectClicks(drill.pulse().beatSeconds(), drill.pulse().beatsPerBar());
     this.hand =
         new ShiftDetector(
-            plan, (attempt, said) -> untold.add(() -> listener.shifted(attempt, said)));
+            drill, guitar, (attempt, said) -> untold.add(() -> listener.shifted(attempt, said)));
     this.sounds =
-        plan.guitar()
-            .map(guitar -> new NoteSounds(sampleRateHz, guitar, plan.frets(), hand::sounded));
-    this.reviewer = new Reviewer(plan, hand, clock);
+        guitar.map(learnt -> new NoteSounds(sampleRateHz, learnt, drill.frets(), hand::sounded));
+    this.reviewer = new Reviewer(drill, guitar.isPresent(), hand, clock);
     this.follower =
         new Follower(
-            plan.route(),
-            plan.pulse(),
+            drill.route(),
+            drill.pulse(),
             firstBeat,
             new VerdictListener() {
               @Override
@@ -109,7 +108,6 @@ public final class Run {
         new NoteListener() {
           @Override
           public void heard(HeardNote note) {
-            heard.put(note, heard.size());
             sounds.ifPresent(s -> hand(() -> s.heard(note)));
             follower.heard(note);
           }
@@ -171,9 +169,9 @@ public final class Run {
     TakeFigures take =
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
     List<NoteVerdict> settled =
-        verdicts.stream().map(v -> v.withPitch(ear.settledPitch(heard.get(v.note())))).toList();
+        verdicts.stream().map(v -> v.withPitch(ear.settledPitch(v.note().index()))).toList();
     Review review = reviewer.review(settled, unnamed, firstBeat, ear.clicks(), take);
-    return review.withWords(Words.of(plan, review));
+    return review.withWords(Words.of(drill, review));
   }
 
   /** What the run has taught of the guitar that it was played on, once it is finished. */

@@ -3,10 +3,9 @@ package neckway.bench;
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.bench.Measured.Said;
-import neckway.hand.RunPlan;
-import neckway.neck.Neck;
 import neckway.review.Clock;
 import neckway.review.Grid;
 import neckway.review.Review;
@@ -50,17 +49,10 @@ public final class FollowRun {
   }
 
   static Review review(PlayedTake played, boolean firstBeatGiven) {
-    Neck neck = played.drill().neck();
-    RunPlan plan =
-        new RunPlan(
-            played.drill().route(),
-            played.drill().pulse(),
-            neck.key(),
-            neck.tuning(),
-            neck.frets());
     Run run =
         new Run(
-            plan,
+            played.drill(),
+            Optional.empty(),
             played.take().sampleRate(),
             firstBeatGiven ? OptionalDouble.of(played.firstBeat()) : OptionalDouble.empty(),
             Clock.MEASURED,

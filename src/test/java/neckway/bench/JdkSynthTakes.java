@@ -11,8 +11,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.Receiver;
 import javax.sound.midi.ShortMessage;
-import neckway.bench.RandomDrills.Drill;
 import neckway.bench.SampledNotes.Bank;
+import neckway.drill.PlayableDrill;
 import neckway.neck.Step;
 import neckway.neck.Tuning;
 
@@ -63,7 +63,7 @@ public final class JdkSynthTakes {
     Random random = new Random(seed * 31 + 5);
     random.nextInt();
     int shapes = RandomDrills.MOSTLY_TWO[random.nextInt(RandomDrills.MOSTLY_TWO.length)];
-    Drill drill = new RandomDrills(random).on(Tuning.STANDARD, shapes, 0, 21, 0.14, 0.5);
+    PlayableDrill drill = new RandomDrills(random).on(Tuning.STANDARD, shapes, 0, 21, 0.14, 0.5);
     int program = FIRST_PROGRAM + random.nextInt(PROGRAMS);
     double gap = drill.pulse().slotSeconds();
     double jitter = 0.002 + 0.01 * random.nextDouble();

@@ -2,7 +2,7 @@ package neckway.bench;
 
 import java.util.List;
 import java.util.Map;
-import neckway.bench.RandomDrills.Drill;
+import neckway.drill.PlayableDrill;
 
 /**
  * A take with the drill that it is held against.
@@ -13,7 +13,7 @@ import neckway.bench.RandomDrills.Drill;
  * @param mistakes what was done otherwise: the steps, by the word a review has for it
  */
 public record PlayedTake(
-    Take take, Drill drill, double firstBeat, Map<String, List<Integer>> mistakes) {
+    Take take, PlayableDrill drill, double firstBeat, Map<String, List<Integer>> mistakes) {
 
   /** The same with other sound. */
   PlayedTake withTake(Take other) {

@@ -1,7 +1,7 @@
 package neckway.bench;
 
 import java.util.Random;
-import neckway.bench.RandomDrills.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.player.settings.PlayerSettings;
 import neckway.player.settings.PlayerSettings.Condition;
 
@@ -13,7 +13,7 @@ public enum Population {
    */
   ORDINARY {
     @Override
-    Drill drill(Random random) {
+    PlayableDrill drill(Random random) {
       return new RandomDrills(random).ordinary();
     }
 
@@ -30,7 +30,7 @@ public enum Population {
   /** As far out as players, guitars and rooms go, all at once. */
   HARD {
     @Override
-    Drill drill(Random random) {
+    PlayableDrill drill(Random random) {
       return new RandomDrills(random).any();
     }
 
@@ -45,7 +45,7 @@ public enum Population {
     }
   };
 
-  abstract Drill drill(Random random);
+  abstract PlayableDrill drill(Random random);
 
   abstract PlayerSettings settings(long seed, Condition condition);
 

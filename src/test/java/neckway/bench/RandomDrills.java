@@ -2,18 +2,19 @@ package neckway.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import java.util.function.IntSupplier;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
+import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.neck.BadInput;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
 import neckway.neck.Neck;
-import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
 
@@ -48,15 +49,6 @@ final class RandomDrills {
 
   static final int[] MOSTLY_TWO = {1, 1, 2, 2, 2, 2, 2, 3, 4, 5};
 
-  /**
-   * A drill.
-   *
-   * @param neck what it is played on
-   * @param route what to play
-   * @param pulse when
-   */
-  record Drill(Neck neck, Route route, Pulse pulse) {}
-
   private final Random random;
 
   RandomDrills(Random random) {
@@ -64,7 +56,7 @@ final class RandomDrills {
   }
 
   /** One in three on another tuning than the standard one. */
-  Drill any() {
+  PlayableDrill any() {
     boolean standard = random.nextInt(3) > 0;
     Tuning tuning =
         standard
@@ -74,17 +66,17 @@ final class RandomDrills {
   }
 
   /** In standard tuning but for one in ten a half-step down, two notes a beat, one round. */
-  Drill ordinary() {
+  PlayableDrill ordinary() {
     Tuning tuning =
         random.nextInt(10) > 0 ? Tuning.STANDARD : Tuning.parse("Eb2 Ab2 Db3 Gb3 Bb3 Eb4");
     return ordinary(tuning, ORDINARY_LOWEST, ORDINARY_SLOWEST, ORDINARY_FASTEST);
   }
 
   /** An ordinary drill on a tuning that goes below E2, low on the neck, so that it gets there. */
-  Drill low() {
+  PlayableDrill low() {
     while (true) {
       Tuning tuning = Tuning.parse(LOW_TUNINGS.get(random.nextInt(LOW_TUNINGS.size())));
-      Drill drill = ordinary(tuning, 1, ORDINARY_SLOWEST, ORDINARY_FASTEST);
+      PlayableDrill drill = ordinary(tuning, 1, ORDINARY_SLOWEST, ORDINARY_FASTEST);
       if (drill.route().steps().stream().anyMatch(s -> s.midi() < E2)) {
         return drill;
       }
@@ -92,14 +84,14 @@ final class RandomDrills {
   }
 
   /** An ordinary drill from a fret up, its tempo within limits, beats a minute. */
-  Drill ordinary(Tuning tuning, int lowest, int slowest, int fastest) {
+  PlayableDrill ordinary(Tuning tuning, int lowest, int slowest, int fastest) {
     int shapes = ONE_TO_THREE[random.nextInt(ONE_TO_THREE.length)];
     int tempo = slowest + random.nextInt(fastest - slowest + 1);
     return drill(tuning, shapes, lowest, 17, () -> 1, () -> new Pulse(tempo, 2, 4, 4));
   }
 
   /** A drill of so many shapes on given frets, its gap in seconds within limits. */
-  Drill on(
+  PlayableDrill on(
       Tuning tuning, int shapeCount, int lowestFret, int highestFret, double least, double most) {
     return drill(
         tuning,
@@ -110,7 +102,7 @@ final class RandomDrills {
         () -> pulse(least + (most - least) * random.nextDouble()));
   }
 
-  private Drill drill(
+  private PlayableDrill drill(
       Tuning tuning,
       int shapeCount,
       int lowestFret,
@@ -119,21 +111,25 @@ final class RandomDrills {
       Supplier<Pulse> pulse) {
     while (true) {
       Key key = Key.parse(TONICS[random.nextInt(TONICS.length)] + " major");
-      Neck neck = new Neck(key, tuning, 22);
       List<Shape> shapes = shapes(shapeCount);
       int start = lowestFret + random.nextInt(13);
       try {
-        Route route =
-            RouteBuilder.build(
-                neck,
-                shapes,
-                OptionalInt.of(start),
-                joins(tuning.count(), shapes.size() - 1, true),
-                joins(tuning.count(), shapes.size() - 1, false),
-                rounds.getAsInt());
-        if (route.steps().stream()
+        PlayableDrill drill =
+            new Drill(
+                    Optional.empty(),
+                    tuning,
+                    Neck.USUAL_FRETS,
+                    key,
+                    shapes,
+                    OptionalInt.of(start),
+                    joins(tuning.count(), shapes.size() - 1, true),
+                    joins(tuning.count(), shapes.size() - 1, false),
+                    rounds.getAsInt(),
+                    Drill.USUAL_PULSE)
+                .playable();
+        if (drill.route().steps().stream()
             .allMatch(s -> s.place().fret() >= lowestFret && s.place().fret() <= highestFret)) {
-          return new Drill(neck, route, pulse.get());
+          return drill.drill().withPulse(pulse.get()).playable();
         }
       } catch (BadInput unfit) {
         // the start is not this shape's note in this key, or the chain does not fit: draw again

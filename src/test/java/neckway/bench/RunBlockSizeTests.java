@@ -7,9 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import neckway.bench.ShiftTakes.ShiftTake;
 import neckway.follow.NoteVerdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftSaid;
-import neckway.neck.Neck;
 import neckway.player.settings.Guitar;
 import neckway.player.surroundings.Amp;
 import neckway.review.Clock;
@@ -28,14 +26,6 @@ class RunBlockSizeTests {
     take = ShiftTakes.virtual(1, Amp.Voicing.NONE, Guitar.Model.ELECTRIC);
   }
 
-  private static RunPlan plan() {
-    PlayedTake played = take.played();
-    Neck neck = played.drill().neck();
-    return new RunPlan(
-            played.drill().route(), played.drill().pulse(), neck.key(), neck.tuning(), neck.frets())
-        .on(take.guitar().orElseThrow());
-  }
-
   private static Review review(int block, List<ShiftSaid> said) {
     return fed(run(said), block);
   }
@@ -44,7 +34,8 @@ class RunBlockSizeTests {
     PlayedTake played = take.played();
     Thread fed = Thread.currentThread();
     return new Run(
-        plan(),
+        played.drill(),
+        take.guitar(),
         played.take().sampleRate(),
         OptionalDouble.of(played.firstBeat()),
         Clock.MEASURED,

@@ -10,10 +10,8 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import neckway.bench.ShiftTakes.ShiftTake;
 import neckway.hand.PlaceGuess;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
-import neckway.neck.Neck;
 import neckway.player.plan.PlayedShift;
 import neckway.review.Clock;
 import neckway.review.Review;
@@ -55,18 +53,10 @@ final class ShiftScore {
   /** Reviews a take, on the guitar given. */
   static Review review(ShiftTake take, Optional<GuitarProfile> guitar) {
     PlayedTake played = take.played();
-    Neck neck = played.drill().neck();
-    RunPlan plan =
-        new RunPlan(
-            played.drill().route(),
-            played.drill().pulse(),
-            neck.key(),
-            neck.tuning(),
-            neck.frets(),
-            guitar);
     Run run =
         new Run(
-            plan,
+            played.drill(),
+            guitar,
             played.take().sampleRate(),
             OptionalDouble.of(played.firstBeat()),
             Clock.MEASURED,

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
-import neckway.bench.RandomDrills.Drill;
 import neckway.bench.RecordedNotes.Recording;
+import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -101,7 +101,8 @@ final class ShiftTakes {
     Deed deed = Deed.values()[(int) (seed % 4)];
     while (true) {
       int shapes = random.nextInt(4) == 0 ? 3 : 2;
-      Drill drill = new RandomDrills(random).on(Tuning.STANDARD, shapes, lowestFret, 21, 0.2, 0.5);
+      PlayableDrill drill =
+          new RandomDrills(random).on(Tuning.STANDARD, shapes, lowestFret, 21, 0.2, 0.5);
       try {
         Performance p =
             new VirtualPlayer(settings.withBehaviour(Behaviour.whole()))
@@ -163,7 +164,7 @@ final class ShiftTakes {
         new Take(plan.name(), rate, mix, truth, 0, plan.firstBeat(), plan.beatSeconds()));
   }
 
-  private static List<Mistake> mistakes(Drill drill, Deed deed, Random random) {
+  private static List<Mistake> mistakes(PlayableDrill drill, Deed deed, Random random) {
     PlannedShift first = drill.route().shifts().get(0);
     int planned = first.string().number();
     List<Integer> strings = new ArrayList<>();

@@ -7,8 +7,8 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.Supplier;
-import neckway.bench.RandomDrills.Drill;
 import neckway.bench.RecordedNotes.Recording;
+import neckway.drill.PlayableDrill;
 import neckway.neck.Step;
 import neckway.neck.Tuning;
 
@@ -60,7 +60,7 @@ public final class StitchedTakes {
   public PlayedTake take(String guitar, long seed, boolean dirty) {
     Random random = new Random(seed * 7919 + guitar.hashCode());
     random.nextInt();
-    Drill drill = drill(guitar, random);
+    PlayableDrill drill = drill(guitar, random);
     double jitter = drill.pulse().slotSeconds() * (0.01 + 0.03 * random.nextDouble());
     double first = 1.0 + random.nextDouble();
     double ringOver = random.nextInt(3) == 0 ? 0.25 : 0.08;
@@ -83,7 +83,7 @@ public final class StitchedTakes {
   public PlayedTake ordinary(String guitar, long seed) {
     Random random = new Random(seed * 7919 + 31L * guitar.hashCode() + 1);
     random.nextInt();
-    Drill drill = ordinaryDrill(guitar, random);
+    PlayableDrill drill = ordinaryDrill(guitar, random);
     double jitter = 0.005 + 0.005 * random.nextDouble();
     double first = 1.0 + random.nextDouble();
     double[] times = times(drill, first, jitter, random);
@@ -98,14 +98,19 @@ public final class StitchedTakes {
   }
 
   private static PlayedTake played(
-      String name, long seed, float[] mix, List<TrueNote> truth, Drill drill, double first) {
+      String name,
+      long seed,
+      float[] mix,
+      List<TrueNote> truth,
+      PlayableDrill drill,
+      double first) {
     String full = String.format("%s seed %d gap %.2f", name, seed, drill.pulse().slotSeconds());
     double beat = drill.pulse().beatSeconds();
     Take take = new Take(full, RATE, mix, truth, 0, OptionalDouble.of(first), beat);
     return new PlayedTake(take, drill, first, Map.of());
   }
 
-  private static double[] times(Drill drill, double first, double jitter, Random random) {
+  private static double[] times(PlayableDrill drill, double first, double jitter, Random random) {
     double[] times = new double[drill.route().steps().size()];
     for (int i = 0; i < times.length; i++) {
       double off = Math.max(-2.5, Math.min(2.5, random.nextGaussian()));
@@ -116,7 +121,12 @@ public final class StitchedTakes {
   }
 
   private List<TrueNote> stitch(
-      float[] mix, String guitar, Drill drill, double[] times, Manner manner, Random random) {
+      float[] mix,
+      String guitar,
+      PlayableDrill drill,
+      double[] times,
+      Manner manner,
+      Random random) {
     List<Recording> all = recorded.of(guitar);
     List<Step> run = drill.route().steps();
     List<TrueNote> truth = new ArrayList<>();
@@ -141,7 +151,7 @@ public final class StitchedTakes {
     return truth;
   }
 
-  private Drill drill(String guitar, Random random) {
+  private PlayableDrill drill(String guitar, Random random) {
     return fitting(
         guitar,
         () -> {
@@ -151,7 +161,7 @@ public final class StitchedTakes {
         });
   }
 
-  private Drill ordinaryDrill(String guitar, Random random) {
+  private PlayableDrill ordinaryDrill(String guitar, Random random) {
     return fitting(
         guitar,
         () ->
@@ -160,10 +170,10 @@ public final class StitchedTakes {
   }
 
   /** Draws until every note of the drill is recorded. */
-  private Drill fitting(String guitar, Supplier<Drill> draw) {
+  private PlayableDrill fitting(String guitar, Supplier<PlayableDrill> draw) {
     List<Recording> all = recorded.of(guitar);
     while (true) {
-      Drill drill = draw.get();
+      PlayableDrill drill = draw.get();
       if (drill.route().steps().stream().noneMatch(s -> candidates(guitar, all, s).isEmpty())) {
         return drill;
       }

@@ -2,7 +2,7 @@ package neckway.bench;
 
 import java.util.List;
 import java.util.Random;
-import neckway.bench.RandomDrills.Drill;
+import neckway.drill.PlayableDrill;
 
 /** Sound that is not the drill, to be held against it: next to none of it may be called right. */
 final class Strangers {
@@ -75,7 +75,7 @@ final class Strangers {
   }
 
   /** The drill of one take over the sound of another. */
-  static PlayedTake otherDrill(PlayedTake sound, Drill drill) {
+  static PlayedTake otherDrill(PlayedTake sound, PlayableDrill drill) {
     return new PlayedTake(sound.take(), drill, sound.firstBeat(), sound.mistakes());
   }
 

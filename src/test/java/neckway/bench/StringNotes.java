@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.UnaryOperator;
-import neckway.bench.RandomDrills.Drill;
 import neckway.bench.RecordedNotes.Recording;
+import neckway.drill.PlayableDrill;
 import neckway.neck.Tuning;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
@@ -125,7 +125,7 @@ final class StringNotes {
       VirtualPlayer player = new VirtualPlayer(settings);
       List<Note> calibration =
           notes(player.calibration(Tuning.STANDARD, CALIBRATION_FRETS, seed + i), settings);
-      Drill drill =
+      PlayableDrill drill =
           new RandomDrills(random)
               .on(Tuning.STANDARD, 2, 0, 19, SHORTEST_GAP_SECONDS, LONGEST_GAP_SECONDS);
       learnt.add(

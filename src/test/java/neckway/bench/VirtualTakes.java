@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
-import neckway.bench.RandomDrills.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
@@ -51,7 +51,7 @@ public final class VirtualTakes {
   static PlayedTake low(Population population, long seed, Condition condition) {
     Random random = population.random(seed, condition);
     int slips = population.slips(random);
-    Drill drill = new RandomDrills(random).low();
+    PlayableDrill drill = new RandomDrills(random).low();
     return play(population, seed, condition, drill, Behaviour.withMistakes(slips), s -> s);
   }
 
@@ -59,7 +59,7 @@ public final class VirtualTakes {
       Population population,
       long seed,
       Condition condition,
-      Drill drill,
+      PlayableDrill drill,
       Behaviour behaviour,
       UnaryOperator<PlayerSettings> change) {
     PlayerSettings settings =
@@ -67,13 +67,13 @@ public final class VirtualTakes {
     return play(seed, population.word(condition), settings, drill);
   }
 
-  static PlayedTake play(long seed, String name, PlayerSettings settings, Drill drill) {
+  static PlayedTake play(long seed, String name, PlayerSettings settings, PlayableDrill drill) {
     Performance p = new VirtualPlayer(settings).play(drill.route(), drill.pulse(), List.of(), seed);
     return of(seed, name, settings, drill, p);
   }
 
   static PlayedTake of(
-      long seed, String name, PlayerSettings settings, Drill drill, Performance p) {
+      long seed, String name, PlayerSettings settings, PlayableDrill drill, Performance p) {
     Take take =
         new Take(
             String.format(

@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import neckway.desk.Screen.Place;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -42,7 +42,7 @@ class DeskTests {
 
   @Test
   void aBrokenDrillIsSaidInOneLineAndTheOldOneStays() throws IOException {
-    Drill before = desk.drill().drill();
+    PlayableDrill before = desk.drill().drill();
     for (String text :
         List.of(
             "{\"format\":\"neckway-drill/1\",\"key\":\"C ma",

@@ -22,9 +22,9 @@ import neckway.desk.Screen.Place;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
+import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.neck.Shape;
@@ -49,7 +49,7 @@ public final class RunPictures {
   private Stage stage;
   private LiveRunListener live;
   private Performance take;
-  private RunPlan plan;
+  private PlayableDrill drill;
 
   private RunPictures(Path folder) throws IOException {
     this.folder = folder;
@@ -168,28 +168,35 @@ public final class RunPictures {
   }
 
   private void perform(List<Mistake> mistakes) throws IOException {
-    plan = RunSettings.planWithoutGuitar(desk.drill().drill());
+    drill = desk.drill().drill();
     take =
         new VirtualPlayer(PlayerSettings.plain().withSampleRate(48_000))
-            .play(plan.route(), plan.pulse(), mistakes, 5);
+            .play(drill.route(), drill.pulse(), mistakes, 5);
   }
 
   private void half() {
     Run run =
-        new Run(plan, take.sampleRate(), OptionalDouble.of(take.firstBeat()), Clock.MEASURED, live);
+        new Run(
+            drill,
+            Optional.empty(),
+            take.sampleRate(),
+            OptionalDouble.of(take.firstBeat()),
+            Clock.MEASURED,
+            live);
     live.begun(
         new neckway.review.Grid(
             neckway.review.Grid.Source.GIVEN,
-            plan.pulse().tempo(),
+            drill.pulse().tempo(),
             take.firstBeat(),
-            plan.pulse().slotSeconds()));
+            drill.pulse().slotSeconds()));
     run.feed(take.samples(), 0, (int) ((take.firstBeat() + 7.2) * take.sampleRate()));
   }
 
   private void finish() throws IOException {
     Run run =
         new Run(
-            plan,
+            drill,
+            Optional.empty(),
             take.sampleRate(),
             OptionalDouble.of(take.firstBeat()),
             Clock.MEASURED,

@@ -7,35 +7,18 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import neckway.drill.Drill;
+import neckway.drill.Drills;
 import neckway.neck.BadInput;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
-import neckway.neck.JoinChoice;
-import neckway.neck.Key;
-import neckway.neck.Neck;
 import neckway.neck.Route;
-import neckway.neck.Shape;
-import neckway.neck.Tuning;
 import neckway.player.plan.Mistake;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class MistakesFileTests {
-  private static final Route ROUTE =
-      new Drill(
-              Optional.empty(),
-              Tuning.STANDARD,
-              Neck.USUAL_FRETS,
-              Key.parse("G major"),
-              List.of(Shape.MAJOR, Shape.DORIAN),
-              OptionalInt.of(3),
-              List.of(JoinChoice.on(3)),
-              List.of(JoinChoice.on(5)),
-              1,
-              Drill.USUAL_PULSE)
-          .route();
+  private static final Route ROUTE = Drills.example().route();
 
   private static List<Mistake> read(String json) {
     byte[] text = json.getBytes(StandardCharsets.UTF_8);

@@ -8,9 +8,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import neckway.drill.Drill;
-import neckway.hand.RunPlan;
+import neckway.drill.PlayableDrill;
 import neckway.review.Clock;
 import neckway.review.Review;
 import neckway.run.Run;
@@ -25,14 +25,14 @@ class ReviewFileTests {
                    "up": [{"string": 3, "finger": 1}], "down": [{"string": 5, "finger": 4}] } }
       """;
 
-  private final Drill drill =
+  private final PlayableDrill drill =
       DrillFile.fromJson(
           JsonFile.parse(DRILL.getBytes(StandardCharsets.UTF_8), "the drill"), "the drill");
 
   private Review silence() {
-    RunPlan plan =
-        new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
-    Run run = new Run(plan, 44_100, OptionalDouble.of(2), Clock.MEASURED, verdict -> {});
+    Run run =
+        new Run(
+            drill, Optional.empty(), 44_100, OptionalDouble.of(2), Clock.MEASURED, verdict -> {});
     run.feed(new float[44_100], 0, 44_100);
     return run.finish();
   }
@@ -89,7 +89,7 @@ class ReviewFileTests {
   @Test
   void theDrillInsideCanBeReadAgain() {
     ObjectNode json = ReviewFile.toJson(silence(), "take.wav", drill);
-    Drill again = DrillFile.fromJson(json.get("drill"), "the review");
+    PlayableDrill again = DrillFile.fromJson(json.get("drill"), "the review");
     assertThat(again.route()).isEqualTo(drill.route());
   }
 

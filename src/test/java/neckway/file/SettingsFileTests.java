@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
 import neckway.neck.Key;
 import neckway.neck.Neck;
@@ -38,7 +39,7 @@ class SettingsFileTests {
     return settings;
   }
 
-  private static Drill drill() {
+  private static PlayableDrill drill() {
     return new Drill(
             Optional.of("Mine"),
             Tuning.STANDARD,
@@ -50,7 +51,7 @@ class SettingsFileTests {
             List.of(),
             3,
             Drill.USUAL_PULSE)
-        .resolved();
+        .playable();
   }
 
   private List<String> files() throws IOException {

@@ -33,7 +33,7 @@ class EarErrorModelTests {
   private void at(double slot, double pitch, Start start, double dbfs, double earDelay) {
     double time = FIRST + slot * GAP;
     int midi = (int) Math.round(pitch);
-    notes.add(new HeardNote(time, midi, pitch, start, true, dbfs, time + earDelay));
+    notes.add(new HeardNote(notes.size(), time, midi, pitch, start, true, dbfs, time + earDelay));
   }
 
   private void play(int from, int to) {

@@ -27,7 +27,9 @@ class FollowerTests {
 
   private void at(double slot, int midi) {
     double time = FIRST + slot * GAP;
-    notes.add(new HeardNote(time, midi, midi, HeardNote.Start.PLUCK, true, -20, time + EAR));
+    notes.add(
+        new HeardNote(
+            notes.size(), time, midi, midi, HeardNote.Start.PLUCK, true, -20, time + EAR));
   }
 
   private int midi(int step) {
@@ -206,10 +208,19 @@ class FollowerTests {
     play(0, 0, 3);
     double time = FIRST + 4 * GAP;
     int passed = midi(4) - 1;
-    notes.add(new HeardNote(time, passed, passed, HeardNote.Start.PLUCK, true, -20, time + EAR));
     notes.add(
         new HeardNote(
-            time + 0.06, midi(4), midi(4), HeardNote.Start.SLIDE, false, -20, time + 0.11));
+            notes.size(), time, passed, passed, HeardNote.Start.PLUCK, true, -20, time + EAR));
+    notes.add(
+        new HeardNote(
+            notes.size(),
+            time + 0.06,
+            midi(4),
+            midi(4),
+            HeardNote.Start.SLIDE,
+            false,
+            -20,
+            time + 0.11));
     play(5, 5, 8);
     assertThat(said(follow())).isEqualTo("r0 r1 r2 r3 r4 r5 r6 r7 r8");
   }

@@ -147,7 +147,14 @@ public final class NotePlayer {
       double late = 0.020 + 0.020 * random.nextDouble();
       heard.add(
           new HeardNote(
-              time, t.midi(), t.midi(), HeardNote.Start.PLUCK, true, -20, t.time() + late));
+              heard.size(),
+              time,
+              t.midi(),
+              t.midi(),
+              HeardNote.Start.PLUCK,
+              true,
+              -20,
+              t.time() + late));
     }
     heard.sort(Comparator.comparingDouble(HeardNote::decided));
     return heard;

@@ -4,18 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Random;
+import neckway.drill.Drills;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
-import neckway.neck.JoinChoice;
-import neckway.neck.Key;
-import neckway.neck.Neck;
 import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
-import neckway.neck.Shape;
 import neckway.neck.Tuning;
 import neckway.string.StringEvidence;
 import org.junit.jupiter.api.Test;
@@ -23,14 +17,7 @@ import org.junit.jupiter.api.Test;
 class HandHmmTests {
   private static final int LAST = 6;
 
-  private static final Route ROUTE =
-      RouteBuilder.build(
-          new Neck(Key.parse("G major"), Tuning.STANDARD, 22),
-          List.of(Shape.MAJOR, Shape.DORIAN),
-          OptionalInt.of(3),
-          List.of(JoinChoice.on(5)),
-          List.of(JoinChoice.on(5)),
-          1);
+  private static final Route ROUTE = Drills.example(5, 5, 1).route();
   private final StandMap map = new StandMap(ROUTE, Tuning.STANDARD, 22);
 
   private HandHmm decoder(long seed) {

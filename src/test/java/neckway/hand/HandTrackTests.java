@@ -10,21 +10,16 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
+import neckway.drill.Drills;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
-import neckway.neck.JoinChoice;
-import neckway.neck.Key;
-import neckway.neck.Neck;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
-import neckway.neck.Shape;
 import neckway.neck.Step;
 import neckway.neck.Tuning;
 import neckway.string.StringEvidence;
@@ -39,20 +34,15 @@ class HandTrackTests {
   }
 
   private static Route route(int up, int rounds) {
-    return RouteBuilder.build(
-        new Neck(Key.parse("G major"), Tuning.STANDARD, 22),
-        List.of(Shape.MAJOR, Shape.DORIAN),
-        OptionalInt.of(3),
-        List.of(JoinChoice.on(up)),
-        List.of(JoinChoice.on(3)),
-        rounds);
+    return Drills.example(up, 3, rounds).route();
   }
 
   private final Route planned = route(3);
   private final HandTrack track = new HandTrack(planned, Tuning.STANDARD, 22, GAP);
 
   private static HeardNote note(double time, int midi, HeardNote.Start start) {
-    return new HeardNote(time, midi, midi, start, true, -20, time + 0.02);
+    return new HeardNote(
+        (int) Math.round(time / GAP), time, midi, midi, start, true, -20, time + 0.02);
   }
 
   private static StringEvidence sounds(int string, double otherLog) {
@@ -72,7 +62,7 @@ class HandTrackTests {
       HeardNote note = note(1 + slot++ * GAP, step.midi(), HeardNote.Start.PLUCK);
       track.inStep(note, step.index(), true);
       if (told.test(step.index())) {
-        track.sounded(note, sounds(step.place().string().number(), otherLog));
+        track.sounded(note.index(), sounds(step.place().string().number(), otherLog));
       }
     }
   }
@@ -157,7 +147,7 @@ class HandTrackTests {
     Step landing = run.planned.steps().get(shows);
     HeardNote note = note(1 + shows * GAP, landing.midi(), HeardNote.Start.LEGATO);
     run.track.inStep(note, shows, true);
-    run.track.sounded(note, landingSounds);
+    run.track.sounded(note.index(), landingSounds);
     return run.up(3);
   }
 
@@ -179,7 +169,7 @@ class HandTrackTests {
       StringEvidence spectrum = sounds(step.place().string().number(), otherLog);
       StringEvidence closer = sounds(step.place().string().number(), otherLog - 4.4);
       track.sounded(
-          note,
+          note.index(),
           new StringEvidence(
               spectrum.logs(),
               Optional.empty(),
@@ -228,7 +218,7 @@ class HandTrackTests {
       sounds.add(new WeakReference<>(sound));
       StringEvidence closer = sounds(step.place().string().number(), sound[0] - 5);
       track.sounded(
-          note,
+          note.index(),
           new StringEvidence(
               new double[6],
               Optional.empty(),
@@ -255,7 +245,7 @@ class HandTrackTests {
       assertThat(looked.isEmpty()).isEqualTo(step.index() <= end);
       StringEvidence evidence = sounds(step.place().string().number(), -1.5);
       track.sounded(
-          note,
+          note.index(),
           new StringEvidence(
               evidence.logs(),
               Optional.empty(),
@@ -272,7 +262,7 @@ class HandTrackTests {
   @Test
   void placesSumToOneForEveryNote() {
     play(planned, s -> true, s -> s % 2 == 0, -2);
-    HeardNote stray = note(3.15, 64, HeardNote.Start.PLUCK);
+    HeardNote stray = new HeardNote(100, 3.15, 64, 64, HeardNote.Start.PLUCK, true, -20, 3.17);
     track.stray(stray);
     for (Step step : planned.steps()) {
       HeardNote note = note(1 + step.index() * GAP, step.midi(), HeardNote.Start.PLUCK);

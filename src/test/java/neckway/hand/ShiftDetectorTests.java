@@ -8,20 +8,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import neckway.drill.Drills;
 import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
-import neckway.neck.JoinChoice;
-import neckway.neck.Key;
-import neckway.neck.Neck;
 import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
-import neckway.neck.Shape;
 import neckway.neck.Step;
-import neckway.neck.Tuning;
 import neckway.string.StringEvidence;
 import org.junit.jupiter.api.Test;
 
@@ -31,21 +26,15 @@ class ShiftDetectorTests {
   private static final Pulse PULSE = new Pulse(80, 2, 4, 4);
 
   private static Route route(int up, int down) {
-    return RouteBuilder.build(
-        new Neck(Key.parse("G major"), Tuning.STANDARD, 22),
-        List.of(Shape.MAJOR, Shape.DORIAN),
-        OptionalInt.of(3),
-        List.of(JoinChoice.on(up)),
-        List.of(JoinChoice.on(down)),
-        1);
+    return Drills.example(up, down, 1).route();
   }
 
   private final Route planned = route(3, 5);
   private final List<ShiftSaid> said = new ArrayList<>();
   private final ShiftDetector watch =
-      new ShiftDetector(
-          new RunPlan(planned, PULSE, Key.parse("G major"), Tuning.STANDARD, 22), said::add);
+      new ShiftDetector(Drills.example(), Optional.empty(), (attempt, shift) -> said.add(shift));
   private double time = 2;
+  private int heard;
 
   /** Plays steps; the sound of each, heard out a little later, fits its string so well. */
   private void play(List<Step> steps, double otherLog) {
@@ -55,17 +44,37 @@ class ShiftDetectorTests {
   private void play(
       List<Step> steps, double otherLog, Function<double[], StringEvidence> evidence) {
     for (Step step : steps) {
-      HeardNote note =
-          new HeardNote(
-              time, step.midi(), step.midi(), HeardNote.Start.PLUCK, true, -20, time + 0.02);
-      watch.decided(
-          new NoteVerdict(note, Verdict.RIGHT, OptionalInt.of(step.index()), 0, time + 0.02));
-      double[] log = new double[6];
-      Arrays.fill(log, otherLog);
-      log[step.place().string().number() - 1] = 0;
-      watch.sounded(note, evidence.apply(log), time + 0.16);
+      HeardNote note = next(step);
+      watch.decided(right(note, step, time + 0.02));
+      watch.sounded(note, evidence.apply(log(step, otherLog)), time + 0.16);
       time += GAP;
     }
+  }
+
+  /** The same where each note's verdict waits until the next note has been heard. */
+  private void playWithVerdictsOneNoteLate(List<Step> steps, double otherLog) {
+    for (Step step : steps) {
+      HeardNote note = next(step);
+      time += GAP;
+      watch.sounded(note, new StringEvidence(log(step, otherLog)), time);
+      watch.decided(right(note, step, time + 0.02));
+    }
+  }
+
+  private HeardNote next(Step step) {
+    return new HeardNote(
+        heard++, time, step.midi(), step.midi(), HeardNote.Start.PLUCK, true, -20, time + 0.02);
+  }
+
+  private static NoteVerdict right(HeardNote note, Step step, double decided) {
+    return new NoteVerdict(note, Verdict.RIGHT, OptionalInt.of(step.index()), 0, decided);
+  }
+
+  private static double[] log(Step step, double otherLog) {
+    double[] log = new double[6];
+    Arrays.fill(log, otherLog);
+    log[step.place().string().number() - 1] = 0;
+    return log;
   }
 
   private ShiftSaid of(Direction direction) {
@@ -85,6 +94,24 @@ class ShiftDetectorTests {
     assertThat(up.decided()).isBetween(2 + 8 * GAP, 2 + 8 * GAP + 2 * GAP);
     assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
     assertThat(said).hasSize(2);
+  }
+
+  @Test
+  void whatTheSoundToldBeforeTheVerdictCountsAsWell() {
+    playWithVerdictsOneNoteLate(planned.steps(), -4.6);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+    // the last note on the third string is step 8
+    assertThat(of(Direction.UP).decided()).isBetween(2 + 8 * GAP, 2 + 8 * GAP + 2 * GAP);
+  }
+
+  @Test
+  void theSoundOfANoteThatWasPassedOverIsForgotten() {
+    Step first = planned.steps().get(0);
+    HeardNote passedOver = next(first);
+    watch.sounded(passedOver, new StringEvidence(log(first, -4.6)), time);
+    playWithVerdictsOneNoteLate(planned.steps(), -4.6);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
   }
 
   @Test

@@ -26,8 +26,7 @@ class StandMapTests {
     List<Shape> chain = List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN).subList(0, shapes);
     return RouteBuilder.build(
         neck,
-        chain,
-        OptionalInt.empty(),
+        neck.chain(chain, OptionalInt.empty()),
         chain.stream().skip(1).map(s -> JoinChoice.on(up)).toList(),
         chain.stream().skip(1).map(s -> JoinChoice.on(down)).toList(),
         rounds);

@@ -178,8 +178,7 @@ class NeckPropertiesTests {
     if (chain.isEmpty()) {
       return;
     }
-    Route route =
-        RouteBuilder.build(neck, shapes, OptionalInt.empty(), List.of(), List.of(), rounds);
+    Route route = RouteBuilder.build(neck, chain.get(), List.of(), List.of(), rounds);
     int up = 2 * neck.tuning().count() + length - 1;
     assertThat(route.stepsPerRound()).isEqualTo(2 * up - 1);
     assertThat(route.steps()).hasSize(rounds * (2 * up - 2) + 1);

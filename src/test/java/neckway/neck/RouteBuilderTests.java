@@ -14,7 +14,8 @@ class RouteBuilderTests {
 
   private static Route route(
       String key, String shapes, int start, List<JoinChoice> up, List<JoinChoice> down, int times) {
-    return RouteBuilder.build(neck(key), shapes(shapes), OptionalInt.of(start), up, down, times);
+    return RouteBuilder.build(
+        neck(key), neck(key).chain(shapes(shapes), OptionalInt.of(start)), up, down, times);
   }
 
   private static Neck neck(String key) {
@@ -117,8 +118,7 @@ class RouteBuilderTests {
     Route route =
         RouteBuilder.build(
             neck("A major"),
-            shapes("mixolydian,minor"),
-            OptionalInt.empty(),
+            neck("A major").chain(shapes("mixolydian,minor"), OptionalInt.empty()),
             CLEANEST,
             CLEANEST,
             1);

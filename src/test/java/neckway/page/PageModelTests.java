@@ -9,19 +9,14 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import neckway.desk.page.PageWords;
-import neckway.drill.Drill;
-import neckway.drill.Pulse;
+import neckway.drill.Drills;
+import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftSaid;
 import neckway.hand.ShiftVerdict;
 import neckway.hear.HeardNote;
-import neckway.neck.JoinChoice;
-import neckway.neck.Key;
 import neckway.neck.PlannedShift;
-import neckway.neck.Shape;
-import neckway.neck.Tuning;
 import neckway.page.PageModel.Ink;
 import neckway.page.PageModel.Marks;
 import neckway.player.Performance;
@@ -42,29 +37,17 @@ import org.junit.jupiter.api.Test;
 public class PageModelTests {
   private static final double GAP = 60.0 / 80 / 2;
 
-  public static RunPlan plan() {
-    Drill drill =
-        new Drill(
-            Optional.empty(),
-            Tuning.STANDARD,
-            22,
-            Key.parse("G major"),
-            List.of(Shape.MAJOR, Shape.DORIAN),
-            OptionalInt.of(3),
-            List.of(JoinChoice.on(3)),
-            List.of(JoinChoice.on(5)),
-            1,
-            new Pulse(80, 2, 4, 4));
-    return new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+  public static PlayableDrill drill() {
+    return Drills.example();
   }
 
   private static NoteVerdict verdict(
       Verdict verdict, OptionalInt step, int midi, double time, int attempt) {
-    HeardNote note = new HeardNote(time, midi, midi, HeardNote.Start.PLUCK, true, -20, time);
+    HeardNote note = new HeardNote(0, time, midi, midi, HeardNote.Start.PLUCK, true, -20, time);
     return new NoteVerdict(note, verdict, step, attempt, time + 0.05);
   }
 
-  private final PageModel page = new PageModel(plan());
+  private final PageModel page = new PageModel(drill());
 
   private void right(int step) {
     page.decided(
@@ -170,7 +153,7 @@ public class PageModelTests {
   /** What is told late of an attempt that is over leaves the page of the new one alone. */
   @Test
   void shiftMarksOnlyItsOwnAttempt() {
-    PlannedShift up = plan().route().shifts().get(0);
+    PlannedShift up = drill().route().shifts().get(0);
     ShiftSaid missed =
         new ShiftSaid(up, ShiftVerdict.MISSED, Optional.empty(), OptionalDouble.of(0.97), 6);
     right(0);
@@ -186,22 +169,23 @@ public class PageModelTests {
 
   @Test
   void pageFilledInLiveIsThePageOfTheReview() {
-    RunPlan plan = plan();
+    PlayableDrill drill = drill();
     Performance take =
         new VirtualPlayer(PlayerSettings.plain())
             .play(
-                plan.route(),
-                plan.pulse(),
+                drill.route(),
+                drill.pulse(),
                 List.of(
                     new Mistake.Slip(Mistake.Kind.WRONG, 9, OptionalInt.empty()),
                     new Mistake.Slip(Mistake.Kind.SKIP, 13, OptionalInt.empty()),
                     new Mistake.Slip(Mistake.Kind.REPEAT, 16, OptionalInt.empty())),
                 7);
-    PageModel live = new PageModel(plan);
+    PageModel live = new PageModel(drill);
     live.begun(new Grid(Grid.Source.GIVEN, 80, take.firstBeat(), GAP));
     Run run =
         new Run(
-            plan,
+            drill,
+            Optional.empty(),
             take.sampleRate(),
             OptionalDouble.of(take.firstBeat()),
             Clock.MEASURED,
@@ -223,7 +207,7 @@ public class PageModelTests {
             });
     run.feed(take.samples(), 0, take.samples().length);
     Review review = run.finish();
-    PageModel read = new PageModel(plan);
+    PageModel read = new PageModel(drill);
     read.review(review);
     for (int step = 0; step < read.steps(); step++) {
       assertThat(live.ink(step)).as("step " + step).isEqualTo(read.ink(step));

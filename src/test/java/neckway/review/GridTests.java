@@ -24,7 +24,7 @@ class GridTests {
   private static final double GAP = 0.375;
 
   private static NoteVerdict right(double time, int step) {
-    HeardNote note = new HeardNote(time, 60, 60, HeardNote.Start.PLUCK, true, -20, time + 0.03);
+    HeardNote note = new HeardNote(0, time, 60, 60, HeardNote.Start.PLUCK, true, -20, time + 0.03);
     return new NoteVerdict(note, Verdict.RIGHT, OptionalInt.of(step), 0, time + 0.03);
   }
 

@@ -6,20 +6,19 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import neckway.drill.Drills;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.follow.Following;
 import neckway.follow.NotePlayer;
 import neckway.follow.NoteVerdict;
-import neckway.follow.Routes;
 import neckway.follow.Verdict;
 import neckway.hand.PlaceGuess;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftDetector;
 import neckway.hand.ShiftVerdict;
-import neckway.neck.Key;
-import neckway.neck.Tuning;
 import neckway.review.words.Words;
 import org.junit.jupiter.api.Test;
 
@@ -27,21 +26,21 @@ import org.junit.jupiter.api.Test;
 class ReviewerTests {
   private static final double GAP = 0.375;
   private static final Pulse PULSE = new Pulse(80, 2, 4, 4);
-  private static final RunPlan PLAN =
-      new RunPlan(Routes.example(), PULSE, Key.parse("G major"), Tuning.STANDARD, 22);
+  private static final PlayableDrill DRILL = Drills.example();
 
-  private final NotePlayer player = new NotePlayer(PLAN.route(), GAP, 2, 0, new Random(1));
+  private final NotePlayer player = new NotePlayer(DRILL.route(), GAP, 2, 0, new Random(1));
 
   private Review review(OptionalDouble tuningCents, Clock clock) {
     List<NoteVerdict> verdicts =
-        Following.of(PLAN.route(), PULSE, OptionalDouble.of(2), player.heard());
+        Following.of(DRILL.route(), PULSE, OptionalDouble.of(2), player.heard());
     TakeFigures take = new TakeFigures(20, 48_000, -6, -70, tuningCents);
-    ShiftDetector hand = new ShiftDetector(PLAN, (attempt, said) -> {});
+    ShiftDetector hand = new ShiftDetector(DRILL, Optional.empty(), (attempt, said) -> {});
     verdicts.forEach(hand::decided);
     hand.finish(20);
     Review review =
-        new Reviewer(PLAN, hand, clock).review(verdicts, OptionalDouble.of(2), List.of(), take);
-    return review.withWords(Words.of(PLAN, review));
+        new Reviewer(DRILL, false, hand, clock)
+            .review(verdicts, OptionalDouble.of(2), List.of(), take);
+    return review.withWords(Words.of(DRILL, review));
   }
 
   private Review review() {
@@ -74,7 +73,7 @@ class ReviewerTests {
     assertThat(places).extracting(g -> g.place().toString()).contains("5:5", "6:10", "4:0");
     assertThat(places).hasSize(3);
     assertThat(places.stream().max(Comparator.comparingDouble(PlaceGuess::p)).orElseThrow().place())
-        .isEqualTo(PLAN.route().steps().get(3).place());
+        .isEqualTo(DRILL.route().steps().get(3).place());
     assertThat(places.stream().mapToDouble(PlaceGuess::p).sum()).isEqualTo(1, within(1e-12));
   }
 
@@ -175,7 +174,7 @@ class ReviewerTests {
   @Test
   void anotherRouteDoesNotFit() {
     for (int s = 0; s < 25; s++) {
-      player.wrong(s, PLAN.route().steps().get(s).midi() + 1, 0);
+      player.wrong(s, DRILL.route().steps().get(s).midi() + 1, 0);
     }
     assertThat(words()).startsWith("What I heard does not fit this drill: of 25 notes, no");
   }

@@ -36,7 +36,7 @@ class NoteSoundsTests {
   }
 
   private static HeardNote note(double seconds) {
-    return new HeardNote(seconds, A3, A3, HeardNote.Start.PLUCK, true, -20, seconds + 0.02);
+    return new HeardNote(0, seconds, A3, A3, HeardNote.Start.PLUCK, true, -20, seconds + 0.02);
   }
 
   /** A string by Fletcher's formula (JASA 36, 1964), struck at 0.1 s. */

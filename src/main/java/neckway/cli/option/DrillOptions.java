@@ -7,13 +7,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.DrillFile;
 import neckway.neck.BadInput;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
 import neckway.neck.Neck;
-import neckway.neck.Route;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
 import picocli.CommandLine.Option;
@@ -93,7 +93,7 @@ public final class DrillOptions {
    *
    * @throws BadInput naming the option or the file and the mend
    */
-  public Drill drill() {
+  public PlayableDrill drill() {
     if (file == null) {
       return fromParts();
     }
@@ -104,11 +104,6 @@ public final class DrillOptions {
     return DrillFile.read(file);
   }
 
-  /** All its steps. */
-  Route route() {
-    return drill().route();
-  }
-
   /** The open strings alone, where no drill is needed: of the file, as named, or standard. */
   public Tuning tuning() {
     if (file != null) {
@@ -117,12 +112,7 @@ public final class DrillOptions {
     return tuning == null ? Tuning.STANDARD : option("--tuning", tuning, Tuning::parse);
   }
 
-  /** Its pulse. */
-  Pulse pulse() {
-    return drill().pulse();
-  }
-
-  private Drill fromParts() {
+  private PlayableDrill fromParts() {
     if (key == null || shapes == null) {
       throw new BadInput(
           "no drill: give --drill FILE, or --key and --shapes such as --key \"G major\" --shapes"
@@ -149,8 +139,7 @@ public final class DrillOptions {
             down == null ? List.of() : option("--down", down, DrillOptions::joinList),
             rounds == null ? 1 : rounds,
             new Pulse(beats, notes, usual.beatsPerBar(), usual.countIn()));
-    option("the drill", drill, Drill::route);
-    return drill;
+    return option("the drill", drill, Drill::playable);
   }
 
   /** Whether {@code --start first-note} was given; only listening knows what that is. */

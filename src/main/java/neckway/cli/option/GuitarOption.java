@@ -3,11 +3,12 @@ package neckway.cli.option;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import neckway.drill.Drill;
+import java.util.Optional;
+import neckway.drill.PlayableDrill;
 import neckway.file.GuitarFile;
 import neckway.file.GuitarLessons;
-import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
+import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
 import picocli.CommandLine.Option;
 
@@ -44,10 +45,8 @@ public final class GuitarOption {
     }
   }
 
-  /** What a run of a drill is held against, on this guitar if one is named. */
-  public RunPlan plan(Drill drill) {
-    RunPlan plan =
-        new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
-    return guitar == null ? plan : plan.on(GuitarFile.read(guitar, drill.tuning()));
+  /** The guitar that a drill is played on, if one is named. */
+  public Optional<GuitarProfile> guitar(PlayableDrill drill) {
+    return Optional.ofNullable(guitar).map(file -> GuitarFile.read(file, drill.tuning()));
   }
 }

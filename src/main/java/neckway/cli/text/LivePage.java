@@ -4,9 +4,9 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftSaid;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -27,7 +27,7 @@ final class LivePage implements RunListener {
   private static final String PLAIN = "\u001b[0m";
 
   private final PrintWriter out;
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final Grid grid;
   private final boolean terminal;
   private final int bar;
@@ -39,14 +39,14 @@ final class LivePage implements RunListener {
   private int drawnLine = -1;
   private int barSaid = -1;
 
-  LivePage(PrintWriter out, RunPlan plan, Grid grid, boolean terminal) {
+  LivePage(PrintWriter out, PlayableDrill drill, Grid grid, boolean terminal) {
     this.out = out;
-    this.plan = plan;
+    this.drill = drill;
     this.grid = grid;
     this.terminal = terminal;
-    bar = plan.pulse().notesPerBeat() * plan.pulse().beatsPerBar();
+    bar = drill.pulse().notesPerBeat() * drill.pulse().beatsPerBar();
     perLine = Math.min(bar, (Wrapped.COLUMNS - MARGIN) / CELL - 1);
-    int steps = plan.route().steps().size();
+    int steps = drill.route().steps().size();
     marks = new String[steps];
     offs = new String[steps];
   }
@@ -65,7 +65,7 @@ final class LivePage implements RunListener {
       }
       reached = Math.max(reached, step);
     }
-    String heard = plan.key().spell(verdict.note().midi()).toString();
+    String heard = drill.key().spell(verdict.note().midi()).toString();
     long ms = Math.round(grid.offMs(verdict.note().time()));
     String off = verdict.note().fine() ? (ms > 0 ? "+" : "") + ms : "?";
     switch (verdict.verdict()) {
@@ -151,7 +151,7 @@ final class LivePage implements RunListener {
   }
 
   private Step step(int index) {
-    return plan.route().steps().get(index);
+    return drill.route().steps().get(index);
   }
 
   private void tell(int step, String words) {
@@ -171,7 +171,7 @@ final class LivePage implements RunListener {
       return;
     }
     int line = step / perLine;
-    int rows = plan.tuning().strings().size() + 1;
+    int rows = drill.tuning().strings().size() + 1;
     if (line == drawnLine) {
       out.printf(UP, rows);
     } else if (drawnLine >= 0) {
@@ -186,7 +186,7 @@ final class LivePage implements RunListener {
   private void rows(int line, String note) {
     int from = line * perLine;
     int to = Math.min(marks.length, from + perLine);
-    List<GuitarString> highestFirst = new ArrayList<>(plan.tuning().strings());
+    List<GuitarString> highestFirst = new ArrayList<>(drill.tuning().strings());
     Collections.reverse(highestFirst);
     for (GuitarString string : highestFirst) {
       StringBuilder row = new StringBuilder(margin(string));
@@ -209,7 +209,7 @@ final class LivePage implements RunListener {
   }
 
   private String margin(GuitarString string) {
-    String name = plan.key().spell(plan.tuning().openMidi(string)).note();
+    String name = drill.key().spell(drill.tuning().openMidi(string)).note();
     return " ".repeat(Math.max(0, MARGIN - 1 - name.length())) + name + " ";
   }
 }

@@ -1,22 +1,22 @@
 package neckway.cli.text;
 
 import java.io.PrintWriter;
+import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftSaid;
 import neckway.live.LiveListener;
 import neckway.review.Grid;
 
 /** Tells a live run in the terminal: its page fills in, and complaints go to the error stream. */
 public final class LiveText implements LiveListener {
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final PrintWriter show;
   private final PrintWriter err;
   private final boolean terminal;
   private LivePage page;
 
-  public LiveText(RunPlan plan, PrintWriter show, PrintWriter err, boolean terminal) {
-    this.plan = plan;
+  public LiveText(PlayableDrill drill, PrintWriter show, PrintWriter err, boolean terminal) {
+    this.drill = drill;
     this.show = show;
     this.err = err;
     this.terminal = terminal;
@@ -24,7 +24,7 @@ public final class LiveText implements LiveListener {
 
   @Override
   public void begun(Grid grid) {
-    page = new LivePage(show, plan, grid, terminal);
+    page = new LivePage(show, drill, grid, terminal);
   }
 
   @Override

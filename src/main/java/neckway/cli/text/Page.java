@@ -7,8 +7,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntFunction;
+import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -26,7 +26,7 @@ public final class Page {
   private static final int LEAST_CELL = 4;
   private static final int MARGIN = 6;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final Review review;
   private final int cell;
   private final Map<Integer, ReviewedNote> inPlace = new HashMap<>();
@@ -34,8 +34,8 @@ public final class Page {
   private final Map<Integer, List<ReviewedNote>> stray = new HashMap<>();
   private final Map<Integer, ReviewedShift> landings = new HashMap<>();
 
-  public Page(RunPlan plan, Review review) {
-    this.plan = plan;
+  public Page(PlayableDrill drill, Review review) {
+    this.drill = drill;
     this.review = review;
     int last = 0;
     for (ReviewedNote note : review.notes()) {
@@ -66,7 +66,7 @@ public final class Page {
   }
 
   public void print(PrintWriter out) {
-    int bar = plan.pulse().notesPerBeat() * plan.pulse().beatsPerBar();
+    int bar = drill.pulse().notesPerBeat() * drill.pulse().beatsPerBar();
     int most = (Wrapped.COLUMNS - MARGIN) / cell;
     int bars = Math.max(1, most / (bar + 1));
     int perLine = Math.min(bar, most - 1) * bars;
@@ -93,7 +93,7 @@ public final class Page {
 
   /** Strings as tab has them: the highest-sounding on top. */
   private List<GuitarString> highestFirst() {
-    List<GuitarString> strings = new ArrayList<>(plan.tuning().strings());
+    List<GuitarString> strings = new ArrayList<>(drill.tuning().strings());
     Collections.reverse(strings);
     return strings;
   }
@@ -113,7 +113,7 @@ public final class Page {
   }
 
   private String name(GuitarString string) {
-    return plan.key().spell(plan.tuning().openMidi(string)).note();
+    return drill.key().spell(drill.tuning().openMidi(string)).note();
   }
 
   private String tab(int index, GuitarString string) {
@@ -154,7 +154,7 @@ public final class Page {
   }
 
   private String note(ReviewedNote note) {
-    return plan.key().spell(note.midi()).toString();
+    return drill.key().spell(note.midi()).toString();
   }
 
   private String off(int index) {

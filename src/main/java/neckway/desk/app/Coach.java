@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Executors;
 import java.util.function.Function;
@@ -27,15 +28,15 @@ import neckway.desk.read.ReadingActions;
 import neckway.desk.read.ReadingModel;
 import neckway.desk.read.ReadingScreen;
 import neckway.desk.read.RecordingModel;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.DrillFile;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
-import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
 import neckway.neck.Direction;
 import neckway.neck.Join;
 import neckway.review.ReviewedShift;
+import neckway.string.GuitarProfile;
 
 /** Joins playing, reading and recordings to the desk: what comes after what. */
 public final class Coach {
@@ -146,15 +147,15 @@ public final class Coach {
       desk.say(e.getMessage());
       return;
     }
-    Drill drill = desk.drill().drill();
-    RunPlan plan = RunSettings.planWithoutGuitar(drill);
+    PlayableDrill drill = desk.drill().drill();
+    Optional<GuitarProfile> guitar = Optional.empty();
     desk.router().go(Place.READING);
     try {
-      plan = settings.plan(drill);
+      guitar = settings.guitar(drill);
     } catch (BadInput e) {
       desk.say(e.getMessage());
     }
-    recording.start(file, drill, plan);
+    recording.start(file, drill, guitar);
   }
 
   public PlayingModel playing() {

@@ -13,7 +13,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Desk;
 import neckway.desk.Texts;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.neck.Direction;
 import neckway.neck.Join;
 import neckway.neck.Key;
@@ -161,10 +161,10 @@ public final class ChoosingModel {
   public void standBy(int stands) {
     List<NeckPicture.Mark> marks =
         new NeckPainter(desk.drill(), desk.look().label().get()).picture(false, 0).marks();
-    Drill d = desk.drill().drill();
+    PlayableDrill d = desk.drill().drill();
     for (int i = 0; i < marks.size(); i++) {
       NeckPicture.Mark mark = marks.get(i);
-      if (mark.shape() == d.shapes().get(0) && mark.start() == d.start().orElse(0)) {
+      if (mark.shape() == d.shapes().get(0) && mark.start() == d.start()) {
         int next = i + stands;
         if (next >= 0 && next < marks.size()) {
           stand(marks.get(next));
@@ -177,9 +177,7 @@ public final class ChoosingModel {
   /** Makes the chain longer or shorter at its upper end. */
   public void count(int shapes) {
     desk.drill()
-        .shapes(
-            chain(desk.drill().drill().shapes().get(0), shapes),
-            desk.drill().drill().start().orElse(0));
+        .shapes(chain(desk.drill().drill().shapes().get(0), shapes), desk.drill().drill().start());
   }
 
   private static List<Shape> chain(Shape lowest, int count) {
@@ -193,7 +191,7 @@ public final class ChoosingModel {
   }
 
   private void update() {
-    Drill d = desk.drill().drill();
+    PlayableDrill d = desk.drill().drill();
     int pairs = d.shapes().size() - 1;
     if (pair.get() >= Math.max(1, pairs)) {
       pair.set(0);
@@ -235,7 +233,7 @@ public final class ChoosingModel {
     return Texts.of("choosing.joins", String.join(", ", up), String.join(", ", down)) + "   ";
   }
 
-  private static String pulseText(Drill d) {
+  private static String pulseText(PlayableDrill d) {
     String pulse =
         Texts.of(
             "choosing.pulse",

@@ -21,7 +21,7 @@ import neckway.desk.Desk;
 import neckway.desk.DrillModel;
 import neckway.desk.LookModel;
 import neckway.desk.Texts;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.DrillFile;
 import neckway.neck.Key;
 import neckway.neck.Neck;
@@ -176,7 +176,7 @@ final class DrillForm {
   }
 
   private void fill() {
-    Drill d = drill.drill();
+    PlayableDrill d = drill.drill();
     filling = true;
     try {
       if (!key.getItems().contains(d.key())) {
@@ -186,7 +186,7 @@ final class DrillForm {
       tuning.setValue(d.tuning().toString());
       List<Integer> starts = drill.starts();
       start.setItems(FXCollections.observableList(starts));
-      start.setValue(d.start().orElse(starts.get(0)));
+      start.setValue(d.start());
       count.show(d.shapes().size());
       tempo.show(d.pulse().tempo());
       notes.show(d.pulse().notesPerBeat());

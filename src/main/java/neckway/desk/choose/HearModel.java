@@ -7,7 +7,7 @@ import java.util.function.IntFunction;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import neckway.desk.Texts;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
 import neckway.neck.Place;
 import neckway.sound.PlayedSound;
@@ -86,7 +86,7 @@ public final class HearModel {
   }
 
   /** Plays a drill once through, or stops what plays. */
-  public void toggle(Drill drill) {
+  public void toggle(PlayableDrill drill) {
     if (state.get() == State.SILENT) {
       start(() -> RouteSound.of(drill, SAMPLE_RATE));
     } else {

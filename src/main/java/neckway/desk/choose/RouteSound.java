@@ -1,10 +1,9 @@
 package neckway.desk.choose;
 
 import java.util.List;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.settings.Habits;
@@ -31,7 +30,7 @@ final class RouteSound implements PlayedSound {
   private final Route route;
   private volatile double gain;
 
-  private RouteSound(Drill drill, Route route, Performance played, ClickTrack click) {
+  private RouteSound(PlayableDrill drill, Route route, Performance played, ClickTrack click) {
     this.route = route;
     this.click = click;
     samples = played.samples();
@@ -45,11 +44,9 @@ final class RouteSound implements PlayedSound {
    *
    * @param sampleRate frames a second
    */
-  static RouteSound of(Drill drill, int sampleRate) {
+  static RouteSound of(PlayableDrill drill, int sampleRate) {
     Pulse pulse = drill.pulse();
-    Route route =
-        RouteBuilder.build(
-            drill.neck(), drill.shapes(), drill.start(), drill.up(), drill.down(), 1);
+    Route route = drill.once().route();
     double firstBeat = LEAD_SECONDS + pulse.countIn() * pulse.beatSeconds();
     PlayerSettings settings =
         PlayerSettings.plain()

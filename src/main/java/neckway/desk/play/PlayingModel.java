@@ -18,13 +18,13 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.DrillModel;
 import neckway.desk.Texts;
 import neckway.desk.read.ReadTake;
-import neckway.drill.Drill;
-import neckway.hand.RunPlan;
+import neckway.drill.PlayableDrill;
 import neckway.live.LiveResult;
 import neckway.live.LiveSetup;
 import neckway.neck.BadInput;
 import neckway.page.PageModel;
 import neckway.review.Review;
+import neckway.string.GuitarProfile;
 
 /**
  * A run from the sound check to its review, all with one key. Everything but what the engine's
@@ -67,8 +67,7 @@ public final class PlayingModel {
   private final ReadOnlyDoubleWrapper level = new ReadOnlyDoubleWrapper(this, "level", 0);
   private final ReadOnlyIntegerWrapper round = new ReadOnlyIntegerWrapper(this, "round", 0);
 
-  private Drill drill;
-  private RunPlan plan;
+  private PlayableDrill drill;
   private Runnable stop = () -> {};
   private boolean stopAsked;
   private boolean checking;
@@ -105,13 +104,12 @@ public final class PlayingModel {
 
   private void fresh() {
     drill = drills.drill();
-    plan = RunSettings.planWithoutGuitar(drill);
     newPage();
     said.set("");
   }
 
   private void newPage() {
-    PageModel next = new PageModel(plan);
+    PageModel next = new PageModel(drill);
     next.show(marks());
     page.set(next);
   }
@@ -221,14 +219,15 @@ public final class PlayingModel {
     line.set("");
     last = Optional.empty();
     stopAsked = false;
+    Optional<GuitarProfile> guitar = Optional.empty();
     try {
       settings.takeInLessons();
-      plan = settings.plan(drill);
+      guitar = settings.guitar(drill);
     } catch (BadInput e) {
       complaint(e.getMessage());
     }
     LocalDateTime now = LocalDateTime.now();
-    Drill played = drill;
+    PlayableDrill played = drill;
     try {
       settings.takeFile(played, now, 0);
     } catch (BadInput e) {
@@ -240,7 +239,8 @@ public final class PlayingModel {
     boolean repeat = settings.repeat().get() && !settings.guessFirst().get();
     LiveSetup setup =
         new LiveSetup(
-            plan,
+            drill,
+            guitar,
             settings.input(),
             settings.output(),
             settings.clickGain(),
@@ -300,7 +300,7 @@ public final class PlayingModel {
   }
 
   void beat(long beat) {
-    int countIn = plan.pulse().countIn();
+    int countIn = drill.pulse().countIn();
     if (beat < 0) {
       if (state.get() != State.COUNT_IN) {
         state.set(State.COUNT_IN);
@@ -394,7 +394,7 @@ public final class PlayingModel {
   private void read(OptionalInt guessed) {
     LiveResult result = last.orElseThrow();
     Optional<Path> take = result.take();
-    reading.accept(new ReadTake(drill, plan, result.review(), take, guessed));
+    reading.accept(new ReadTake(drill, result.review(), take, guessed));
   }
 
   // ---- what is shown
@@ -448,7 +448,7 @@ public final class PlayingModel {
   }
 
   /** The drill that is played, or would be. */
-  public Drill drill() {
+  public PlayableDrill drill() {
     return drill;
   }
 }

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import neckway.desk.Texts;
 import neckway.desk.play.PlayingModel.State;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.neck.JoinChoice;
 
 /** What the view of a run says round its page. */
@@ -14,11 +14,11 @@ public final class PlayingWords {
   private PlayingWords() {}
 
   /** The drill in one line: its title, its joins, its pulse. */
-  public static String headline(Drill drill) {
+  public static String headline(PlayableDrill drill) {
     String joins =
-        drill.up().isEmpty()
+        drill.drill().up().isEmpty()
             ? ""
-            : Texts.of("play.joins", strings(drill.up()), strings(drill.down()));
+            : Texts.of("play.joins", strings(drill.drill().up()), strings(drill.drill().down()));
     return Texts.of(
         "play.headline",
         drill.title(),

@@ -7,7 +7,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import neckway.desk.Texts;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.ReviewFile;
 import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
@@ -31,7 +31,7 @@ final class RunPost implements LiveRunListener {
   private final Consumer<Runnable> post;
   private final AtomicReference<String> checkLine = new AtomicReference<>();
   private Optional<PlayingModel> model = Optional.empty();
-  private Optional<Drill> drill = Optional.empty();
+  private Optional<PlayableDrill> drill = Optional.empty();
   private volatile float level;
   private float countInPeak;
   private boolean countingIn = true;
@@ -42,7 +42,7 @@ final class RunPost implements LiveRunListener {
   }
 
   /** The same for one run. */
-  RunPost forRun(PlayingModel told, Drill played) {
+  RunPost forRun(PlayingModel told, PlayableDrill played) {
     model = Optional.of(told);
     drill = Optional.of(played);
     countInPeak = 0;

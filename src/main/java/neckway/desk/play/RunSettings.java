@@ -10,13 +10,13 @@ import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.GuitarFile;
 import neckway.file.GuitarLessons;
 import neckway.file.SettingsFile;
-import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
 import neckway.sound.ClickTrack;
+import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
 
 /** What is kept about runs: devices, guitar, folder of takes, and how a run goes. */
@@ -81,13 +81,12 @@ public final class RunSettings {
   }
 
   /**
-   * What a run of a drill is held against, on the guitar that was learnt, if one is kept.
+   * The guitar that was learnt, if one is kept.
    *
    * @throws BadInput where that guitar is tuned otherwise or its file cannot be read
    */
-  public RunPlan plan(Drill drill) {
-    RunPlan plan = planWithoutGuitar(drill);
-    return guitarFile().map(file -> plan.on(GuitarFile.read(file, drill.tuning()))).orElse(plan);
+  public Optional<GuitarProfile> guitar(PlayableDrill drill) {
+    return guitarFile().map(file -> GuitarFile.read(file, drill.tuning()));
   }
 
   /** Takes in what earlier runs taught of the guitar, if one is kept. */
@@ -108,11 +107,6 @@ public final class RunSettings {
     return settings.text(GUITAR).filter(file -> !file.isBlank()).map(Path::of);
   }
 
-  /** The same on a guitar that is not known. */
-  public static RunPlan planWithoutGuitar(Drill drill) {
-    return new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
-  }
-
   /** The folder that the player named for takes, or else one beside the settings. */
   public Path takesFolder() {
     return settings
@@ -127,7 +121,7 @@ public final class RunSettings {
    *
    * @throws BadInput where there is no such folder and none can be made
    */
-  public Path takeFile(Drill drill, LocalDateTime now, int round) {
+  public Path takeFile(PlayableDrill drill, LocalDateTime now, int round) {
     Path folder = takesFolder();
     try {
       Files.createDirectories(folder);

@@ -8,9 +8,7 @@ import neckway.follow.Verdict;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
-import neckway.neck.PlacedShape;
 import neckway.neck.PlannedShift;
-import neckway.neck.RouteBuilder;
 import neckway.neck.Step;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
@@ -64,7 +62,7 @@ public record CloseUp(
     Review review = take.review();
     ReviewedShift shift = review.shifts().get(index);
     int landing = shift.planned().landingStep();
-    List<Step> steps = take.plan().route().steps();
+    List<Step> steps = take.drill().route().steps();
     Optional<ReviewedNote> note = inPlace(review, landing);
     double from = time(review, Math.max(0, landing - NOTES_AROUND)) - LEAD_SECONDS;
     double to =
@@ -76,7 +74,7 @@ public record CloseUp(
     for (ReviewedNote each : review.notes()) {
       if (each.attempt() == review.reviewed() && each.time() >= from && each.time() <= to) {
         boolean planned = each.verdict() == Verdict.RIGHT || each.verdict() == Verdict.REPEAT;
-        String name = take.plan().key().spell(each.midi()).note();
+        String name = take.drill().key().spell(each.midi()).note();
         String label =
             planned ? steps.get(each.step().getAsInt()).place().toString() : "\u2192 " + name;
         heard.add(new Heard(each.time(), label, !planned));
@@ -103,7 +101,7 @@ public record CloseUp(
   /** As planned, or by the cleanest join of the string on which it was made. */
   private static Optional<Way> way(ReadTake take, ReviewedShift shift, GuitarString string) {
     PlannedShift planned = shift.planned();
-    List<Step> steps = take.plan().route().steps();
+    List<Step> steps = take.drill().route().steps();
     if (string.equals(planned.string())) {
       return Optional.of(
           new Way(
@@ -111,8 +109,7 @@ public record CloseUp(
               steps.get(planned.landingStep()).place()));
     }
     boolean up = planned.direction() == Direction.UP;
-    List<PlacedShape> chain = take.drill().chain();
-    return RouteBuilder.pairs(take.drill().neck(), chain).get(planned.pair()).stream()
+    return take.drill().pairs().get(planned.pair()).stream()
         .filter(join -> join.string().equals(string))
         .findFirst()
         .map(

@@ -35,13 +35,13 @@ final class ModelSound {
             line.levelDbfs(),
             line.dcOffset(),
             line.phone());
-    Pulse asked = take.plan().pulse();
+    Pulse asked = take.drill().pulse();
     Pulse pulse =
         new Pulse(
             asked.tempo() * speed, asked.notesPerBeat(), asked.beatsPerBar(), asked.countIn());
     Performance played =
         new VirtualPlayer(PlayerSettings.plain().withSurroundings(withClick).withSampleRate(RATE))
-            .play(take.plan().route(), pulse, List.of(), 1);
+            .play(take.drill().route(), pulse, List.of(), 1);
     double from = Math.max(0, played.firstBeat() + (step - 0.25) * pulse.slotSeconds());
     int first = Math.min(played.samples().length, (int) (from * RATE));
     return new TakeSound(

@@ -88,7 +88,7 @@ public final class ReadingModel {
   public void open(ReadTake other) {
     stop();
     line.set("");
-    PageModel next = new PageModel(other.plan());
+    PageModel next = new PageModel(other.drill());
     next.review(other.review());
     page.set(next);
     sentences.set(said(other));

@@ -14,14 +14,14 @@ import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Texts;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
-import neckway.hand.RunPlan;
 import neckway.neck.BadInput;
 import neckway.review.Clock;
 import neckway.review.Review;
 import neckway.run.Run;
+import neckway.string.GuitarProfile;
 
 /** A recording being reviewed like a run, with its progress; it can be cancelled. */
 public final class RecordingModel {
@@ -55,7 +55,7 @@ public final class RecordingModel {
   }
 
   /** Begins; one that is being reviewed already is cancelled. */
-  public void start(Path file, Drill drill, RunPlan plan) {
+  public void start(Path file, PlayableDrill drill, Optional<GuitarProfile> guitar) {
     cancelled.set(true);
     AtomicBoolean mine = new AtomicBoolean();
     cancelled = mine;
@@ -65,18 +65,25 @@ public final class RecordingModel {
     work.execute(
         () -> {
           try {
-            Optional<Heard> heard = review(file, plan, mine);
-            window.execute(() -> done(mine, heard, file, drill, plan));
+            Optional<Heard> heard = review(file, drill, guitar, mine);
+            window.execute(() -> done(mine, heard, file, drill));
           } catch (BadInput e) {
             window.execute(() -> failed(mine, e.getMessage()));
           }
         });
   }
 
-  private Optional<Heard> review(Path file, RunPlan plan, AtomicBoolean stop) {
+  private Optional<Heard> review(
+      Path file, PlayableDrill drill, Optional<GuitarProfile> guitar, AtomicBoolean stop) {
     try (TakeReader reader = TakeReader.open(file, Channel.AUTO)) {
       Run run =
-          new Run(plan, reader.sampleRate(), OptionalDouble.empty(), Clock.MEASURED, verdict -> {});
+          new Run(
+              drill,
+              guitar,
+              reader.sampleRate(),
+              OptionalDouble.empty(),
+              Clock.MEASURED,
+              verdict -> {});
       double frames = reader.frames().orElse(0);
       double shown = 0;
       float[] block = new float[BLOCK];
@@ -101,11 +108,11 @@ public final class RecordingModel {
     }
   }
 
-  private void done(AtomicBoolean of, Optional<Heard> heard, Path file, Drill drill, RunPlan plan) {
+  private void done(AtomicBoolean of, Optional<Heard> heard, Path file, PlayableDrill drill) {
     if (of == cancelled && heard.isPresent()) {
       running.set(false);
       Review review = heard.get().review();
-      reading.accept(new ReadTake(drill, plan, review, Optional.of(file), OptionalInt.empty()));
+      reading.accept(new ReadTake(drill, review, Optional.of(file), OptionalInt.empty()));
       heard.get().warning().ifPresent(say);
     }
   }

@@ -3,7 +3,7 @@ package neckway.review.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import neckway.hand.RunPlan;
+import neckway.drill.PlayableDrill;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
 import neckway.neck.PlannedShift;
@@ -14,11 +14,11 @@ import neckway.review.ReviewedShift;
 final class ShiftStrings {
   private static final int MOST_NAMED = 3;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final Review review;
 
-  ShiftStrings(RunPlan plan, Review review) {
-    this.plan = plan;
+  ShiftStrings(PlayableDrill drill, Review review) {
+    this.drill = drill;
     this.review = review;
   }
 
@@ -54,7 +54,7 @@ final class ShiftStrings {
                     + " alone, its three notes, the "
                     + Phrases.finger(planned.finger())
                     + " landing on fret "
-                    + plan.route().steps().get(planned.landingStep()).place().fret()
+                    + drill.route().steps().get(planned.landingStep()).place().fret()
                     + ", until the hand goes there by itself.");
   }
 
@@ -99,7 +99,7 @@ final class ShiftStrings {
     if (unheard.isEmpty()) {
       return Optional.empty();
     }
-    if (plan.guitar().isEmpty()) {
+    if (!review.guitarKnown()) {
       return Optional.of(
           "On which string you shifted cannot be told from the pitches alone; once the guitar has"
               + " been calibrated, its sound may tell.");
@@ -120,14 +120,14 @@ final class ShiftStrings {
   }
 
   private String pair(PlannedShift shift) {
-    if (plan.route().shapes().size() == 2) {
+    if (drill.route().shapes().size() == 2) {
       return "";
     }
     int to = shift.pair() + (shift.direction() == Direction.UP ? 1 : 0);
-    return " to the " + plan.route().shapes().get(to).spoken() + " shape";
+    return " to the " + drill.route().shapes().get(to).spoken() + " shape";
   }
 
   private String inRound(PlannedShift shift) {
-    return plan.route().rounds() > 1 ? " in round " + (shift.round() + 1) : "";
+    return drill.route().rounds() > 1 ? " in round " + (shift.round() + 1) : "";
   }
 }

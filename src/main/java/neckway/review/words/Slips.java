@@ -2,8 +2,8 @@ package neckway.review.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.neck.GuitarString;
 import neckway.neck.Step;
 import neckway.review.Review;
@@ -14,21 +14,21 @@ final class Slips {
   private static final int MOST_NAMED = 3;
   private static final int FRETS_IN_REACH = 5;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final Review review;
   private final int half;
 
-  Slips(RunPlan plan, Review review) {
-    this.plan = plan;
+  Slips(PlayableDrill drill, Review review) {
+    this.drill = drill;
     this.review = review;
-    this.half = (plan.route().stepsPerRound() - 1) / 2;
+    this.half = (drill.route().stepsPerRound() - 1) / 2;
   }
 
   /** "One note wrong: coming down, on the second string you played fret 8, not 7." */
   List<String> wrong() {
     List<String> each = new ArrayList<>();
     for (ReviewedNote note : of(Verdict.WRONG)) {
-      Step step = plan.route().steps().get(note.step().getAsInt());
+      Step step = drill.route().steps().get(note.step().getAsInt());
       each.add(
           way(step)
               + ", on the "
@@ -40,9 +40,9 @@ final class Slips {
   }
 
   private String heard(ReviewedNote note, Step step) {
-    int fret = note.midi() - plan.tuning().openMidi(step.place().string());
+    int fret = note.midi() - drill.tuning().openMidi(step.place().string());
     int due = step.place().fret();
-    if (fret >= 0 && fret <= plan.frets() && Math.abs(fret - due) <= FRETS_IN_REACH) {
+    if (fret >= 0 && fret <= drill.frets() && Math.abs(fret - due) <= FRETS_IN_REACH) {
       return "you played fret " + fret + ", not " + due;
     }
     return "I heard " + name(note.midi()) + " where fret " + due + " was due";
@@ -52,7 +52,7 @@ final class Slips {
   List<String> leftOut(List<Integer> steps) {
     List<String> each = new ArrayList<>();
     for (int s : steps) {
-      Step step = plan.route().steps().get(s);
+      Step step = drill.route().steps().get(s);
       each.add(way(step) + ", " + spot(step));
     }
     return said(each, " left out: ", "note");
@@ -61,7 +61,7 @@ final class Slips {
   List<String> struckTwice() {
     List<String> each = new ArrayList<>();
     for (ReviewedNote note : of(Verdict.REPEAT)) {
-      Step step = plan.route().steps().get(note.step().getAsInt());
+      Step step = drill.route().steps().get(note.step().getAsInt());
       each.add(way(step) + ", " + spot(step));
     }
     return said(each, " struck twice: ", "note");
@@ -76,8 +76,8 @@ final class Slips {
   }
 
   private String stray(ReviewedNote note) {
-    for (GuitarString string : plan.tuning().strings()) {
-      if (plan.tuning().openMidi(string) == note.midi()) {
+    for (GuitarString string : drill.tuning().strings()) {
+      if (drill.tuning().openMidi(string) == note.midi()) {
         return name(note.midi()) + ", as the open " + Phrases.string(string) + " sounds";
       }
     }
@@ -98,10 +98,10 @@ final class Slips {
 
   /** "going up" or "coming down", with the round where there are several. */
   String way(Step step) {
-    int round = half == 0 ? 0 : Math.min(plan.route().rounds() - 1, step.index() / (2 * half));
+    int round = half == 0 ? 0 : Math.min(drill.route().rounds() - 1, step.index() / (2 * half));
     int within = step.index() - round * 2 * half;
     String way = within < half ? "going up" : within == half ? "at the top" : "coming down";
-    return plan.route().rounds() == 1 ? way : "round " + (round + 1) + ", " + way;
+    return drill.route().rounds() == 1 ? way : "round " + (round + 1) + ", " + way;
   }
 
   /** "second string, fret 8". */
@@ -111,7 +111,7 @@ final class Slips {
   }
 
   private String name(int midi) {
-    return plan.key().spell(midi).toString();
+    return drill.key().spell(midi).toString();
   }
 
   private List<ReviewedNote> of(Verdict verdict) {

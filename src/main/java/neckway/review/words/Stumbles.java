@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.neck.Step;
 import neckway.review.Clock;
 import neckway.review.Grid;
@@ -23,12 +23,12 @@ final class Stumbles {
 
   private static final double LEAST_SLOTS = 0.5;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final Review review;
   private final Slips slips;
 
-  Stumbles(RunPlan plan, Review review, Slips slips) {
-    this.plan = plan;
+  Stumbles(PlayableDrill drill, Review review, Slips slips) {
+    this.drill = drill;
     this.review = review;
     this.slips = slips;
   }
@@ -45,7 +45,7 @@ final class Stumbles {
   }
 
   private String slots(long slots) {
-    int inBeat = plan.pulse().notesPerBeat();
+    int inBeat = drill.pulse().notesPerBeat();
     if (slots % inBeat == 0) {
       return slots == inBeat ? "a beat" : Phrases.count((int) (slots / inBeat), "beat");
     }
@@ -55,7 +55,7 @@ final class Stumbles {
   /** "You hesitated: 2 seconds before the second string, fret 8, going up." */
   List<String> hesitations() {
     Set<Integer> landings = new HashSet<>();
-    plan.route().shifts().forEach(shift -> landings.add(shift.landingStep()));
+    drill.route().shifts().forEach(shift -> landings.add(shift.landingStep()));
     List<String> each = new ArrayList<>();
     ReviewedNote before = null;
     for (ReviewedNote note : review.notes()) {
@@ -64,7 +64,7 @@ final class Stumbles {
         int index = note.step().getAsInt();
         if (wait > Math.max(LEAST_SECONDS, LEAST_SLOTS * slotSeconds())
             && !landings.contains(index)) {
-          Step step = plan.route().steps().get(index);
+          Step step = drill.route().steps().get(index);
           each.add(
               Phrases.ms(1000 * wait) + " before the " + Slips.spot(step) + ", " + slips.way(step));
         }

@@ -3,8 +3,8 @@ package neckway.review.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftVerdict;
 import neckway.hear.RobustStatistics;
 import neckway.neck.Direction;
@@ -47,7 +47,7 @@ public final class Words {
 
   private static final double LATE_USUAL = 2;
 
-  private final RunPlan plan;
+  private final PlayableDrill drill;
   private final Review review;
   private final Summary figures;
   private final Slips slips;
@@ -55,22 +55,22 @@ public final class Words {
   private final ShiftStrings shiftStrings;
   private final List<String> said = new ArrayList<>();
 
-  private Words(RunPlan plan, Review review) {
-    this.plan = plan;
+  private Words(PlayableDrill drill, Review review) {
+    this.drill = drill;
     this.review = review;
     this.figures = review.summary();
-    this.slips = new Slips(plan, review);
-    this.stumbles = new Stumbles(plan, review, slips);
-    this.shiftStrings = new ShiftStrings(plan, review);
+    this.slips = new Slips(drill, review);
+    this.stumbles = new Stumbles(drill, review, slips);
+    this.shiftStrings = new ShiftStrings(drill, review);
   }
 
   /**
    * The sentences of a review, in the order in which they are said.
    *
-   * @param plan what the take was held against
+   * @param drill what the take was held against
    */
-  public static List<String> of(RunPlan plan, Review review) {
-    return new Words(plan, review).sentences();
+  public static List<String> of(PlayableDrill drill, Review review) {
+    return new Words(drill, review).sentences();
   }
 
   private List<String> sentences() {
@@ -125,7 +125,7 @@ public final class Words {
   }
 
   private void whatWasRight() {
-    int steps = plan.route().steps().size();
+    int steps = drill.route().steps().size();
     int right = figures.right();
     if (right == steps && figures.notes() == steps) {
       said.add("All " + steps + " notes were right and in order.");
@@ -142,7 +142,7 @@ public final class Words {
             .findFirst();
     next.ifPresent(
         step -> {
-          int left = plan.route().steps().size() - step.index();
+          int left = drill.route().steps().size() - step.index();
           said.add(
               "You stopped before the end: the last "
                   + (left == 1 ? "note, " : Phrases.count(left, "note") + ", from ")
@@ -164,7 +164,7 @@ public final class Words {
       if (planned.direction() == Direction.UP) {
         said.add(
             "You turned round too early"
-                + (plan.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
+                + (drill.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
                 + ": the hand stayed in the "
                 + lower(planned).spoken()
                 + " shape and never reached the "
@@ -176,12 +176,12 @@ public final class Words {
   }
 
   private Shape lower(PlannedShift shift) {
-    return plan.route().shapes().get(shift.pair());
+    return drill.route().shapes().get(shift.pair());
   }
 
   /** Steps left out that no missed shift explains. */
   private List<Integer> leftOutByThemselves() {
-    Route route = plan.route();
+    Route route = drill.route();
     int half = (route.stepsPerRound() - 1) / 2;
     List<Integer> steps = new ArrayList<>();
     for (ReviewedStep s : review.steps()) {
@@ -206,7 +206,7 @@ public final class Words {
   }
 
   private void timing() {
-    double[] off = PulseKept.offMs(plan.route(), review.notes(), review.reviewed());
+    double[] off = PulseKept.offMs(drill.route(), review.notes(), review.reviewed());
     if (off.length < FEWEST_TO_TIME) {
       return;
     }
@@ -245,7 +245,7 @@ public final class Words {
   }
 
   private double lateFromMs() {
-    double[] off = PulseKept.offMs(plan.route(), review.notes(), review.reviewed());
+    double[] off = PulseKept.offMs(drill.route(), review.notes(), review.reviewed());
     double usual =
         off.length == 0
             ? 0
@@ -262,7 +262,7 @@ public final class Words {
         late.add(
             "the shift "
                 + Phrases.way(planned.direction())
-                + (plan.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
+                + (drill.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
                 + " on the "
                 + Phrases.string(shift.string().orElse(planned.string()))
                 + " landed "
@@ -294,7 +294,7 @@ public final class Words {
     Optional<ReviewedShift> missedUp = missed().stream().findFirst();
     if (missedUp.isPresent()) {
       PlannedShift planned = missedUp.get().planned();
-      Step landing = plan.route().steps().get(planned.landingStep());
+      Step landing = drill.route().steps().get(planned.landingStep());
       said.add(
           "First: play up to the "
               + Phrases.string(planned.string())

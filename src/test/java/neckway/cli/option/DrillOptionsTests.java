@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
 import neckway.neck.JoinChoice;
 import org.junit.jupiter.api.Test;
@@ -31,7 +32,7 @@ class DrillOptionsTests {
     return any.drill;
   }
 
-  private static Drill drill(String words) {
+  private static PlayableDrill drill(String words) {
     String[] args = words.split(" ");
     for (int i = 0; i < args.length; i++) {
       args[i] = args[i].replace('_', ' ');
@@ -43,20 +44,22 @@ class DrillOptionsTests {
   void theWorkedExampleWithoutAFile() {
     DrillOptions options =
         options("--key", "G major", "--shapes", "major,dorian", "--up", "3", "--down", "5");
-    assertThat(options.route().steps()).hasSize(25);
-    assertThat(options.route().steps().get(0).place()).hasToString("6:3");
-    assertThat(options.pulse()).isEqualTo(Drill.USUAL_PULSE);
+    assertThat(options.drill().route().steps()).hasSize(25);
+    assertThat(options.drill().route().steps().get(0).place()).hasToString("6:3");
+    assertThat(options.drill().pulse()).isEqualTo(Drill.USUAL_PULSE);
   }
 
   @Test
   void everyPart() {
-    Drill drill =
+    PlayableDrill drill =
         drill(
             "--key F#_minor --shapes minor,major,dorian --start 4 --up 4/1,3 --down 2,5/1"
                 + " --tempo 72.5 --notes-per-beat 3 --rounds 4 --tuning D2,A2,D3,G3,B3,E4");
-    assertThat(drill.up()).containsExactly(JoinChoice.on(4, 1), JoinChoice.on(3));
-    assertThat(drill.down()).containsExactly(JoinChoice.on(2), JoinChoice.on(5, 1));
-    assertThat(drill.start()).hasValue(4);
+    assertThat(drill.drill().up()).extracting(JoinChoice::string).containsExactly(4, 3);
+    assertThat(drill.drill().up().get(0)).isEqualTo(JoinChoice.on(4, 1));
+    assertThat(drill.drill().down()).extracting(JoinChoice::string).containsExactly(2, 5);
+    assertThat(drill.drill().down().get(1)).isEqualTo(JoinChoice.on(5, 1));
+    assertThat(drill.start()).isEqualTo(4);
     assertThat(drill.pulse().tempo()).isEqualTo(72.5);
     assertThat(drill.pulse().notesPerBeat()).isEqualTo(3);
     assertThat(drill.rounds()).isEqualTo(4);

@@ -29,9 +29,9 @@ import neckway.desk.play.LostTakes;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.play.RunSettings;
 import neckway.desk.read.ClipOutput;
+import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.live.LiveSetup;
@@ -114,13 +114,14 @@ class CoachTests {
   private void play() {
     FxWindow.on(
         () -> {
-          RunPlan plan = RunSettings.planWithoutGuitar(desk.drill().drill());
+          PlayableDrill drill = desk.drill().drill();
           Performance take =
               new VirtualPlayer(PlayerSettings.plain())
-                  .play(plan.route(), plan.pulse(), List.of(), 2);
+                  .play(drill.route(), drill.pulse(), List.of(), 2);
           Run run =
               new Run(
-                  plan,
+                  drill,
+                  Optional.empty(),
                   take.sampleRate(),
                   OptionalDouble.of(take.firstBeat()),
                   Clock.MEASURED,
@@ -175,7 +176,7 @@ class CoachTests {
     window.press(KeyCode.S);
     assertThat(begun).hasSize(2);
     // 80 * 0.92 = 73.6
-    assertThat(begun.get(1).plan().pulse().tempo()).isEqualTo(74).isLessThan(before);
+    assertThat(begun.get(1).drill().pulse().tempo()).isEqualTo(74).isLessThan(before);
   }
 
   @Test

@@ -24,7 +24,7 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.SilentOutput;
 import neckway.desk.play.RunSettings;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
 import neckway.player.Performance;
@@ -141,7 +141,7 @@ class DropTests {
   }
 
   private Path take(String name) {
-    Drill played = desk.drill().drill();
+    PlayableDrill played = desk.drill().drill();
     Performance take =
         new VirtualPlayer(PlayerSettings.plain())
             .play(played.route(), played.pulse(), List.of(), 2);
@@ -179,7 +179,7 @@ class DropTests {
 
   @Test
   void drillThatDoesNotFitTheNeckIsOneLineAndTheChoiceStays() throws IOException {
-    Drill before = desk.drill().drill();
+    PlayableDrill before = desk.drill().drill();
     drop(
         file(
             "far.json",

@@ -62,7 +62,7 @@ class ChoosingModelTests {
     assertThat(desk.drill().drill().shapes()).containsExactly(Shape.DORIAN, Shape.PHRYGIAN);
     model.standBy(-1);
     assertThat(desk.drill().drill().shapes()).containsExactly(Shape.MAJOR, Shape.DORIAN);
-    assertThat(desk.drill().drill().start()).hasValue(5);
+    assertThat(desk.drill().drill().start()).isEqualTo(5);
     for (int i = 0; i < 30; i++) {
       model.standBy(1);
     }
@@ -71,7 +71,7 @@ class ChoosingModelTests {
     for (int i = 0; i < 30; i++) {
       model.standBy(-1);
     }
-    assertThat(desk.drill().drill().start().getAsInt()).isLessThan(4);
+    assertThat(desk.drill().drill().start()).isLessThan(4);
   }
 
   @Test

@@ -37,9 +37,9 @@ import neckway.desk.play.Engine;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.play.RunSettings;
 import neckway.desk.read.DeviceClipOutput;
+import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.live.LiveSession;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
@@ -157,11 +157,11 @@ class BadDayTests {
 
   /** The guitar that plays the drill to the click, without a fault. */
   private void guitarPlays() {
-    RunPlan plan = RunSettings.planWithoutGuitar(desk.drill().drill());
+    PlayableDrill drill = desk.drill().drill();
     Performance take =
         new VirtualPlayer(PlayerSettings.plain().withSampleRate(48_000).withFirstBeat(0.2))
-            .play(plan.route(), plan.pulse(), List.of(), 4);
-    double countIn = plan.pulse().countIn() * plan.pulse().beatSeconds();
+            .play(drill.route(), drill.pulse(), List.of(), 4);
+    double countIn = drill.pulse().countIn() * drill.pulse().beatSeconds();
     PretendCard.guitar(take.samples(), LiveSession.LEAD_SECONDS + countIn - 0.2);
   }
 

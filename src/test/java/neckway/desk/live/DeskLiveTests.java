@@ -22,6 +22,7 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import neckway.desk.play.LostTakes;
 import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.DrillFile;
 import neckway.file.GuitarFile;
@@ -29,7 +30,6 @@ import neckway.file.JsonFile;
 import neckway.file.ReviewFile;
 import neckway.file.TruthFile;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.JoinChoice;
@@ -92,17 +92,17 @@ class DeskLiveTests {
 
   @Test
   void cleanTakeIsReadOutAsAllRight() throws Exception {
-    Drill drill = drill();
+    PlayableDrill drill = drill();
     Performance played = perform(drill, List.of(), 21);
     Heard heard = listen(drill, played, Optional.empty());
     assertSame(heard, played, drill);
     assertThat(heard.words().get(0)).isEqualTo("All 25 notes were right and in order.");
-    assertReviewOfSavedTakeIsTheSame(heard, drill, RunPlans.plan(drill));
+    assertReviewOfSavedTakeIsTheSame(heard, drill, Optional.empty());
   }
 
   @Test
   void mistakesAreReadOutAsTheyWereMade() throws Exception {
-    Drill drill = drill();
+    PlayableDrill drill = drill();
     Performance played =
         perform(
             drill,
@@ -117,12 +117,12 @@ class DeskLiveTests {
         .contains("One note wrong")
         .contains("One note left out")
         .contains("One note struck twice");
-    assertReviewOfSavedTakeIsTheSame(heard, drill, RunPlans.plan(drill));
+    assertReviewOfSavedTakeIsTheSame(heard, drill, Optional.empty());
   }
 
   @Test
   void shiftOnAnotherStringIsReadOutWhereTheGuitarIsKnown() throws Exception {
-    Drill drill = drill();
+    PlayableDrill drill = drill();
     Guitar guitar = PlayerSettings.plain().guitar();
     GuitarProfile profile = profile(guitar);
     Path file = folder.resolve("guitar.json");
@@ -141,7 +141,7 @@ class DeskLiveTests {
     assertThat(up.path("string").asInt()).isEqualTo(5);
     assertThat(String.join(" ", heard.words())).contains("fifth");
     assertReviewOfSavedTakeIsTheSame(
-        heard, drill, RunPlans.plan(drill).on(GuitarFile.read(file, drill.tuning())));
+        heard, drill, Optional.of(GuitarFile.read(file, drill.tuning())));
   }
 
   @Test
@@ -225,12 +225,12 @@ class DeskLiveTests {
 
   // ---- what is played
 
-  private static Drill drill() {
+  private static PlayableDrill drill() {
     return drill(1, PULSE);
   }
 
   /** From major to Dorian in G, up on the third string and down on the fifth. */
-  static Drill drill(int rounds, Pulse pulse) {
+  static PlayableDrill drill(int rounds, Pulse pulse) {
     return new Drill(
             Optional.empty(),
             Tuning.STANDARD,
@@ -242,10 +242,10 @@ class DeskLiveTests {
             List.of(JoinChoice.on(5)),
             rounds,
             pulse)
-        .resolved();
+        .playable();
   }
 
-  private static Performance perform(Drill drill, List<Mistake> mistakes, long seed) {
+  private static Performance perform(PlayableDrill drill, List<Mistake> mistakes, long seed) {
     PlayerSettings settings =
         PlayerSettings.plain().withSampleRate(48_000).withFirstBeat(FIRST_BEAT_IN_TAKE);
     return new VirtualPlayer(settings).play(drill.route(), drill.pulse(), mistakes, seed);
@@ -271,7 +271,8 @@ class DeskLiveTests {
 
   private record Heard(List<String> words, JsonNode json, Path take) {}
 
-  private Heard listen(Drill drill, Performance played, Optional<Path> guitar) throws Exception {
+  private Heard listen(PlayableDrill drill, Performance played, Optional<Path> guitar)
+      throws Exception {
     Path take = folder.resolve("take.wav");
     try (WavWriter writer = new WavWriter(take, played.sampleRate(), WavWriter.Coding.PCM_16)) {
       writer.write(played.samples(), 0, played.samples().length);
@@ -439,7 +440,7 @@ class DeskLiveTests {
 
   // ---- what was read out
 
-  private void assertSame(Heard heard, Performance played, Drill drill) {
+  private void assertSame(Heard heard, Performance played, PlayableDrill drill) {
     JsonNode truth = TruthFile.toJson("take.wav", Optional.of(drill), played, 0);
     JsonNode json = heard.json();
     assertThat(texts(json, "verdict")).isEqualTo(texts(truth, "verdict"));
@@ -469,11 +470,13 @@ class DeskLiveTests {
     return texts;
   }
 
-  private void assertReviewOfSavedTakeIsTheSame(Heard heard, Drill drill, RunPlan plan) {
+  private void assertReviewOfSavedTakeIsTheSame(
+      Heard heard, PlayableDrill drill, Optional<GuitarProfile> guitar) {
     float[] samples = RobotPlayer.samples(heard.take());
     Run run =
         new Run(
-            plan,
+            drill,
+            guitar,
             heard.json().at("/take/sampleRate").asDouble(),
             OptionalDouble.of(heard.json().at("/grid/firstBeat").asDouble()),
             Clock.MEASURED,
@@ -486,13 +489,6 @@ class DeskLiveTests {
       assertThat(JsonFile.text(again.path(part)))
           .as(part)
           .isEqualTo(JsonFile.text(heard.json().path(part)));
-    }
-  }
-
-  /** Plans as the window makes them. */
-  private static final class RunPlans {
-    static RunPlan plan(Drill drill) {
-      return new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
     }
   }
 }

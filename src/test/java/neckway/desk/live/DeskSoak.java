@@ -18,7 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.DrillFile;
 import neckway.file.JsonFile;
@@ -51,7 +51,7 @@ public final class DeskSoak {
 
   private final Path folder;
   private final VirtualSound sound;
-  private final Drill drill = DeskLiveTests.drill(ROUNDS, PULSE);
+  private final PlayableDrill drill = DeskLiveTests.drill(ROUNDS, PULSE);
   private final SoakTally tally = new SoakTally();
   private final Path takes;
   private PrintWriter to;

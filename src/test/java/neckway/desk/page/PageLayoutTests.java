@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Whatever the size, every step has its place, inside the page, and is found again there. */
 class PageLayoutTests {
-  private final PageModel page = new PageModel(PageModelTests.plan());
+  private final PageModel page = new PageModel(PageModelTests.drill());
 
   @ParameterizedTest
   @CsvSource({

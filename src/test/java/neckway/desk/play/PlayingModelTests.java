@@ -14,9 +14,9 @@ import java.util.function.Consumer;
 import neckway.desk.DrillModel;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.read.ReadTake;
+import neckway.drill.PlayableDrill;
 import neckway.file.JsonFile;
 import neckway.file.SettingsFile;
-import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.live.LiveSetup;
@@ -89,15 +89,15 @@ class PlayingModelTests {
     model.frame();
   }
 
-  private RunPlan plan() {
-    return RunSettings.planWithoutGuitar(drills.drill());
+  private PlayableDrill drill() {
+    return drills.drill();
   }
 
   private Performance take() {
     return new VirtualPlayer(PlayerSettings.plain())
         .play(
-            plan().route(),
-            plan().pulse(),
+            drill().route(),
+            drill().pulse(),
             List.of(new Mistake.Slip(Mistake.Kind.SKIP, 9, OptionalInt.empty())),
             3);
   }
@@ -106,7 +106,8 @@ class PlayingModelTests {
     Performance take = take();
     Run run =
         new Run(
-            plan(),
+            drill(),
+            Optional.empty(),
             take.sampleRate(),
             OptionalDouble.of(take.firstBeat()),
             Clock.MEASURED,
@@ -371,7 +372,7 @@ class PlayingModelTests {
             read::add);
     other.press();
     assertThat(begun).hasSize(1);
-    assertThat(begun.get(0).plan().guitar()).isEmpty();
+    assertThat(begun.get(0).guitar()).isEmpty();
     assertThat(other.line().get()).contains("gone.json");
   }
 

@@ -4,12 +4,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import neckway.desk.DrillModel;
-import neckway.desk.play.RunSettings;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
@@ -24,12 +23,11 @@ public final class LongRecording {
 
   public static void main(String[] args) throws IOException {
     double minutes = Double.parseDouble(args[0]);
-    Drill drill = new DrillModel().drill();
+    PlayableDrill drill = new DrillModel().drill();
     Path file = Path.of(args[1]).resolve("long.wav");
     write(file, drill, minutes);
     long start = System.nanoTime();
     Executor here = Runnable::run;
-    RunPlan plan = RunSettings.planWithoutGuitar(drill);
     long[] most = new long[1];
     RecordingModel model =
         new RecordingModel(
@@ -52,7 +50,7 @@ public final class LongRecording {
                 System.out.printf("%d0 %%: %d MB held%n", tenths[0], used() >> 20);
               }
             });
-    model.start(file, drill, plan);
+    model.start(file, drill, Optional.empty());
     System.out.printf(
         "%.0f min in %.1f s; at most %d MB used of %d MB%n",
         minutes,
@@ -66,7 +64,7 @@ public final class LongRecording {
     return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
   }
 
-  private static void write(Path file, Drill drill, double minutes) {
+  private static void write(Path file, PlayableDrill drill, double minutes) {
     Performance take =
         new VirtualPlayer(PlayerSettings.plain()).play(drill.route(), drill.pulse(), List.of(), 8);
     float[] sound = take.samples();

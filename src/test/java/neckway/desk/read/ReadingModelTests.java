@@ -14,9 +14,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import neckway.desk.DrillModel;
 import neckway.desk.read.ReadingModel.Speed;
-import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
@@ -44,9 +43,7 @@ class ReadingModelTests {
   private final List<Played> played = new ArrayList<>();
   private final List<ReadTake> read = new ArrayList<>();
   private final List<String> said = new ArrayList<>();
-  private final Drill drill = new DrillModel().drill();
-  private final RunPlan plan =
-      new RunPlan(drill.route(), drill.pulse(), drill.key(), drill.tuning(), drill.frets());
+  private final PlayableDrill drill = new DrillModel().drill();
   private ClipOutput.Ended ended;
   private int stops;
   private Performance take;
@@ -72,15 +69,16 @@ class ReadingModelTests {
     take =
         new VirtualPlayer(PlayerSettings.plain())
             .play(
-                plan.route(),
-                plan.pulse(),
+                drill.route(),
+                drill.pulse(),
                 List.of(
                     new Mistake.Slip(Mistake.Kind.WRONG, 10, OptionalInt.empty()),
                     new Mistake.Late(7, LATE_MS)),
                 4);
     Run run =
         new Run(
-            plan,
+            drill,
+            Optional.empty(),
             take.sampleRate(),
             OptionalDouble.of(take.firstBeat()),
             Clock.MEASURED,
@@ -97,7 +95,7 @@ class ReadingModelTests {
   }
 
   private void open(OptionalInt guess, Optional<Path> sound) {
-    model.open(new ReadTake(drill, plan, review, sound, guess));
+    model.open(new ReadTake(drill, review, sound, guess));
   }
 
   @Test
@@ -188,6 +186,7 @@ class ReadingModelTests {
     Review told =
         new Review(
             review.take(),
+            true,
             review.clock(),
             review.grid(),
             review.notes(),
@@ -196,8 +195,7 @@ class ReadingModelTests {
             review.steps(),
             List.of(moved, review.shifts().get(1)),
             review.summary());
-    CloseUp near =
-        CloseUp.of(new ReadTake(drill, plan, told, Optional.empty(), OptionalInt.empty()), 0);
+    CloseUp near = CloseUp.of(new ReadTake(drill, told, Optional.empty(), OptionalInt.empty()), 0);
     // common practice, no published source: from fret 5 in A, the fourth finger leads two frets on
     // string 5, from 7 to 9
     assertThat(near.made().orElseThrow())
@@ -226,7 +224,7 @@ class ReadingModelTests {
     model.hearModel();
     double whole = (double) played.get(0).sound().length / played.get(0).sampleRate();
     double last = (double) played.get(1).sound().length / played.get(1).sampleRate();
-    assertThat(whole - last).isCloseTo(24 * plan.pulse().slotSeconds(), within(0.01));
+    assertThat(whole - last).isCloseTo(24 * drill.pulse().slotSeconds(), within(0.01));
   }
 
   @Test
@@ -286,7 +284,7 @@ class ReadingModelTests {
     RecordingModel recording =
         new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
     recording.progress().addListener((o, old, now) -> progress.add(now.doubleValue()));
-    recording.start(file, drill, plan);
+    recording.start(file, drill, Optional.empty());
     assertThat(recording.running().get()).isFalse();
     assertThat(read).hasSize(1);
     assertThat(read.get(0).review().summary().right()).isEqualTo(24);
@@ -300,7 +298,7 @@ class ReadingModelTests {
     Path half = Files.write(folder.resolve("half.wav"), Arrays.copyOf(whole, whole.length / 2));
     RecordingModel recording =
         new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
-    recording.start(half, drill, plan);
+    recording.start(half, drill, Optional.empty());
     assertThat(read).hasSize(1);
     assertThat(read.get(0).review().summary().right()).isBetween(8, 16);
     assertThat(said).singleElement().asString().contains("half.wav").doesNotContain("\n");
@@ -331,7 +329,7 @@ class ReadingModelTests {
     List<Runnable> waiting = new ArrayList<>();
     RecordingModel recording =
         new RecordingModel(waiting::add, Runnable::run, read::add, said::add);
-    recording.start(file, drill, plan);
+    recording.start(file, drill, Optional.empty());
     assertThat(recording.running().get()).isTrue();
     assertThat(recording.name().get()).isEqualTo("take.wav");
     recording.cancel();
@@ -346,7 +344,7 @@ class ReadingModelTests {
     Path text = Files.writeString(folder.resolve("notes.txt"), "not a sound at all, but words");
     RecordingModel recording =
         new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
-    recording.start(text, drill, plan);
+    recording.start(text, drill, Optional.empty());
     assertThat(read).isEmpty();
     assertThat(said).singleElement().asString().contains("notes.txt").doesNotContain("\n");
     assertThat(recording.running().get()).isFalse();

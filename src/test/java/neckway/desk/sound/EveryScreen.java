@@ -25,10 +25,10 @@ import neckway.desk.SilentOutput;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
+import neckway.drill.PlayableDrill;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
-import neckway.hand.RunPlan;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.neck.Key;
@@ -177,12 +177,12 @@ public final class EveryScreen {
 
   private void run(String how) throws IOException {
     go(Place.PLAYING);
-    RunPlan plan = RunSettings.planWithoutGuitar(desk.drill().drill());
+    PlayableDrill drill = desk.drill().drill();
     Performance take =
         new VirtualPlayer(PlayerSettings.plain().withSampleRate(48_000))
             .play(
-                plan.route(),
-                plan.pulse(),
+                drill.route(),
+                drill.pulse(),
                 List.of(
                     new Mistake.Slip(Mistake.Kind.WRONG, 9, OptionalInt.empty()),
                     new Mistake.Slip(Mistake.Kind.SKIP, 17, OptionalInt.empty()),
@@ -196,11 +196,11 @@ public final class EveryScreen {
     shot("play-count-in-" + how);
     now(() -> coach.playing().settings().liveMarks().set(true));
     now(() -> live.beat(0));
-    Run half = run(plan, take, live);
+    Run half = run(drill, take, live);
     now(() -> half.feed(take.samples(), 0, take.samples().length * 2 / 3));
     now(() -> live.complaint("the output stumbled; close other programs"));
     shot("play-marks-" + how);
-    Run whole = run(plan, take, verdict -> {});
+    Run whole = run(drill, take, verdict -> {});
     whole.feed(take.samples(), 0, take.samples().length);
     Path file = Files.createTempDirectory("take").resolve("take.wav");
     try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
@@ -222,9 +222,14 @@ public final class EveryScreen {
     shot("read-" + how);
   }
 
-  private static Run run(RunPlan plan, Performance take, neckway.run.RunListener to) {
+  private static Run run(PlayableDrill drill, Performance take, neckway.run.RunListener to) {
     return new Run(
-        plan, take.sampleRate(), OptionalDouble.of(take.firstBeat()), Clock.MEASURED, to);
+        drill,
+        Optional.empty(),
+        take.sampleRate(),
+        OptionalDouble.of(take.firstBeat()),
+        Clock.MEASURED,
+        to);
   }
 
   private void guide(String how) {

@@ -217,7 +217,7 @@ class SoundModelTests {
           .as("string " + string.string())
           .isCloseTo(1, within(string.string().number() == 1 ? 0.3 : 0.15));
     }
-    assertThat(kept().plan(desk.drill().drill()).guitar()).isPresent();
+    assertThat(kept().guitar(desk.drill().drill())).isPresent();
     assertThat(room.guitar().profile().get()).contains("6 strings", "24 plucks");
   }
 
@@ -288,7 +288,7 @@ class SoundModelTests {
     Path elsewhere = folder.resolve("elsewhere").resolve("blue.json");
     room.guitar().save(elsewhere);
     room.guitar().inUse().set("");
-    assertThat(kept().plan(desk.drill().drill()).guitar()).isEqualTo(Optional.empty());
+    assertThat(kept().guitar(desk.drill().drill())).isEqualTo(Optional.empty());
     Path broken = folder.resolve("broken.json");
     Files.writeString(broken, "{\"format\": \"neckway-guitar/1\"");
     room.guitar().open(broken);
