@@ -37,15 +37,17 @@ import neckway.string.NoteSounds;
  */
 public final class Run {
   private final PlayableDrill drill;
-  private final Ear ear;
-  private final Follower follower;
-  private final NoteListener toFollower;
-  private final OptionalDouble firstBeat;
   private final double sampleRateHz;
-  private final Reviewer reviewer;
-  private final ShiftDetector hand;
-  private final Optional<NoteSounds> sounds;
+  private final OptionalDouble firstBeat;
   private final RunListener listener;
+  private final Ear ear;
+  private final NoteListener notes = new Notes();
+  private final Follower follower;
+  private final ShiftDetector shifts;
+  private final Reviewer reviewer;
+  private final Optional<NoteSounds> sounds;
+
+  /** Does what has to do with strings and hand; without a guitar there is next to nothing to do. */
   private final Optional<SerialWorker> beside;
 
   /** What was said of shifts and is to be told. */
@@ -72,56 +74,55 @@ public final class Run {
       Clock clock,
       RunListener listener) {
     this.drill = drill;
-    this.listener = Objects.requireNonNull(listener);
-    this.beside = guitar.map(learnt -> new SerialWorker("strings"));
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
-    this.ear = new Ear(sampleRateHz);
+    this.listener = Objects.requireNonNull(listener);
+    ear = new Ear(sampleRateHz);
     ear.expectClicks(drill.pulse().beatSeconds(), drill.pulse().beatsPerBar());
-    this.hand =
+    follower = new Follower(drill.route(), drill.pulse(), firstBeat, new Verdicts());
+    shifts =
         new ShiftDetector(
             drill, guitar, (attempt, said) -> untold.add(() -> listener.shifted(attempt, said)));
-    this.sounds =
-        guitar.map(learnt -> new NoteSounds(sampleRateHz, learnt, drill.frets(), hand::sounded));
-    this.reviewer = new Reviewer(drill, guitar.isPresent(), hand, clock);
-    this.follower =
-        new Follower(
-            drill.route(),
-            drill.pulse(),
-            firstBeat,
-            new VerdictListener() {
-              @Override
-              public void decided(NoteVerdict verdict) {
-                verdicts.add(verdict);
-                hand(() -> hand.decided(verdict));
-                listener.decided(verdict);
-              }
-
-              @Override
-              public void unnamed(int attempt, int step) {
-                unnamed.add(new UnnamedStep(attempt, step));
-                hand(() -> hand.unnamed(attempt, step));
-                listener.unnamed(attempt, step);
-              }
-            });
-    this.toFollower =
-        new NoteListener() {
-          @Override
-          public void heard(HeardNote note) {
-            sounds.ifPresent(s -> hand(() -> s.heard(note)));
-            follower.heard(note);
-          }
-
-          @Override
-          public void listenedUntil(double seconds) {
-            follower.listenedUntil(seconds);
-            sounds.ifPresent(s -> hand(() -> s.listenedUntil(seconds)));
-          }
-        };
+    reviewer = new Reviewer(drill, guitar.isPresent(), shifts, clock);
+    sounds =
+        guitar.map(learnt -> new NoteSounds(sampleRateHz, learnt, drill.frets(), shifts::sounded));
+    beside = guitar.map(learnt -> new SerialWorker("strings"));
   }
 
-  /** What has to do with the hand, in its order. */
-  private void hand(Runnable work) {
+  /** What the ear tells goes to the strings and to the follower. */
+  private final class Notes implements NoteListener {
+    @Override
+    public void heard(HeardNote note) {
+      sounds.ifPresent(s -> beside(() -> s.heard(note)));
+      follower.heard(note);
+    }
+
+    @Override
+    public void listenedUntil(double seconds) {
+      follower.listenedUntil(seconds);
+      sounds.ifPresent(s -> beside(() -> s.listenedUntil(seconds)));
+    }
+  }
+
+  /** What the follower says is kept, goes to the hand, and is told. */
+  private final class Verdicts implements VerdictListener {
+    @Override
+    public void decided(NoteVerdict verdict) {
+      verdicts.add(verdict);
+      beside(() -> shifts.decided(verdict));
+      listener.decided(verdict);
+    }
+
+    @Override
+    public void unnamed(int attempt, int step) {
+      unnamed.add(new UnnamedStep(attempt, step));
+      beside(() -> shifts.unnamed(attempt, step));
+      listener.unnamed(attempt, step);
+    }
+  }
+
+  /** What has to do with strings and hand, in its order. */
+  private void beside(Runnable work) {
     beside.ifPresentOrElse(b -> b.add(work), work);
   }
 
@@ -136,7 +137,7 @@ public final class Run {
       int block = Math.min(most, length - from);
       int start = offset + from;
       sounds.ifPresent(s -> feed(s, samples, start, block));
-      ear.process(samples, start, block, toFollower);
+      ear.process(samples, start, block, notes);
       beside.ifPresent(SerialWorker::handOver);
       tellShifts();
     }
@@ -144,7 +145,7 @@ public final class Run {
 
   private void feed(NoteSounds to, float[] samples, int start, int length) {
     float[] copy = Arrays.copyOfRange(samples, start, start + length);
-    hand(() -> to.feed(copy, 0, length));
+    beside(() -> to.feed(copy, 0, length));
   }
 
   private void tellShifts() {
@@ -160,10 +161,10 @@ public final class Run {
     }
     finished = true;
     double seconds = frames / sampleRateHz;
-    ear.finish(toFollower);
+    ear.finish(notes);
     follower.finish(seconds);
-    sounds.ifPresent(s -> hand(s::finish));
-    hand(() -> hand.finish(seconds));
+    sounds.ifPresent(s -> beside(s::finish));
+    beside(() -> shifts.finish(seconds));
     beside.ifPresent(SerialWorker::finish);
     tellShifts();
     TakeFigures take =
@@ -176,7 +177,7 @@ public final class Run {
 
   /** What the run has taught of the guitar that it was played on, once it is finished. */
   public List<Lesson> lessons() {
-    return hand.lessons();
+    return shifts.lessons();
   }
 
   /** The verdicts given so far. */
