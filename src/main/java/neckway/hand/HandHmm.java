@@ -2,6 +2,7 @@ package neckway.hand;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalInt;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.string.StringEvidence;
@@ -24,6 +25,12 @@ final class HandHmm {
   private static final double LOG_SLIPPED = Math.log(0.01);
 
   private static final double LOG_UNHEARD = Math.log(0.3);
+
+  /**
+   * Whether a hand that turns round too early strikes the note it turns on again. Mostly it does
+   * not: common practice, no source.
+   */
+  private static final double TURN_STRUCK_AGAIN = 0.3;
 
   /** Of a note begun without a stroke on another string than the one before. */
   private static final double OTHER_STRING = 0.05;
@@ -83,8 +90,13 @@ final class HandHmm {
         GuitarString here = map.strings().get(string[step][s]);
         log = evidence.map(e -> e.log(here)).orElse(0.0);
       }
-      emission[step][s] += Math.max(LOG_UNPLAYABLE, log);
+      double turn = turnsOn(step, s) ? Math.log(TURN_STRUCK_AGAIN) : 0;
+      emission[step][s] += Math.max(LOG_UNPLAYABLE, log) + turn;
     }
+  }
+
+  private boolean turnsOn(int step, int s) {
+    return map.turnsOn(s + StandMap.LOWEST).equals(OptionalInt.of(step));
   }
 
   /** Another pitch was heard in a step's place: stands whose frets are near it are likelier. */
@@ -101,7 +113,9 @@ final class HandHmm {
    */
   void leftOut(int step, boolean timeForIt) {
     for (int s = 0; s < map.stands(); s++) {
-      if (string[step][s] >= 0) {
+      if (turnsOn(step, s)) {
+        emission[step][s] += Math.log(1 - TURN_STRUCK_AGAIN);
+      } else if (string[step][s] >= 0) {
         emission[step][s] += timeForIt ? LOG_UNHEARD : LOG_SLIPPED;
       }
     }

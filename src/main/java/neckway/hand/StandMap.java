@@ -2,6 +2,7 @@ package neckway.hand;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
@@ -50,6 +51,15 @@ final class StandMap {
   /** Index of the top note within a round. */
   int top() {
     return half;
+  }
+
+  /**
+   * Step of a round on which a hand that turns round in a stand below the chain's highest may
+   * strike the top note of that stand again; empty for the other stands.
+   */
+  OptionalInt turnsOn(int stand) {
+    boolean below = stand >= 0 && stand < route.shapes().size() - 1;
+    return below ? OptionalInt.of(half + route.shapes().size() - 1 - stand) : OptionalInt.empty();
   }
 
   /** Number of stands, from {@link #LOWEST} up. */
