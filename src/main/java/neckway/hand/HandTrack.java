@@ -257,13 +257,22 @@ public final class HandTrack {
     return reading(shift.round()).below(map.top(), shift.pair() + 1);
   }
 
-  /** Probability that the hand is still above at the end of a round; 0 before that. */
-  public double stayedAbove(PlannedShift shift) {
+  /**
+   * Probability that the hand is still above at the end of a round; 0 before that. A hand that
+   * stays above cannot reach the round's last notes: where nothing more of it comes, the last note
+   * that it does reach is the end.
+   *
+   * @param over whether nothing more of the round will come
+   */
+  public double stayedAbove(PlannedShift shift, boolean over) {
     int end = map.steps() - 1;
-    if (shift.direction() == Direction.UP || map.index(shift.round(), end) > last) {
+    int lastInReach = end - (shift.pair() + 1);
+    int heard = Math.min(end, last - map.index(shift.round(), 0));
+    boolean ended = heard == end || over && heard >= lastInReach;
+    if (shift.direction() == Direction.UP || !ended || shift.landingStep() > last) {
       return 0;
     }
-    return 1 - reading(shift.round()).below(end, shift.pair() + 1);
+    return 1 - reading(shift.round()).below(heard, shift.pair() + 1);
   }
 
   /**

@@ -172,7 +172,7 @@ public final class ShiftDetector {
     int last = track.last().getAsInt();
     for (PlannedShift shift : drill.route().shifts()) {
       if (!said.get(attempt).containsKey(shift)) {
-        verdict(track, shift, LIKELY, now).ifPresent(s -> say(attempt, s));
+        verdict(track, shift, LIKELY, false, now).ifPresent(s -> say(attempt, s));
       }
     }
     giveUp(attempt, last, now);
@@ -182,11 +182,12 @@ public final class ShiftDetector {
    * What became of a shift, if that is certain enough, or becomes so by a closer look.
    *
    * @param likely how likely something must be for that
+   * @param over whether nothing more of its way will come
    */
   private Optional<ShiftSaid> verdict(
-      HandTrack track, PlannedShift shift, double likely, double now) {
+      HandTrack track, PlannedShift shift, double likely, boolean over, double now) {
     while (true) {
-      List<ShiftSaid> outcomes = outcomes(track, shift, now);
+      List<ShiftSaid> outcomes = outcomes(track, shift, over, now);
       Optional<ShiftSaid> said = outcomes.stream().filter(this::sure).findFirst();
       boolean worthALook = outcomes.stream().anyMatch(s -> s.p().orElse(0) >= likely);
       if (said.isPresent() || !worthALook || !track.lookCloser(shift.round())) {
@@ -196,7 +197,7 @@ public final class ShiftDetector {
   }
 
   /** What may have become of a shift by the notes that were heard out. */
-  private List<ShiftSaid> outcomes(HandTrack track, PlannedShift shift, double now) {
+  private List<ShiftSaid> outcomes(HandTrack track, PlannedShift shift, boolean over, double now) {
     List<ShiftSaid> outcomes = new ArrayList<>();
     int last = track.last().orElse(-1);
     for (GuitarString string : drill.tuning().strings()) {
@@ -208,7 +209,7 @@ public final class ShiftDetector {
     if (last > track.top(shift.round())) {
       double missed = track.stayedBelow(shift);
       if (shift.direction() == Direction.DOWN) {
-        missed = Math.max(missed, track.stayedAbove(shift));
+        missed = Math.max(missed, track.stayedAbove(shift, over));
       }
       outcomes.add(ShiftSaid.missed(shift, missed, now));
     }
@@ -230,7 +231,7 @@ public final class ShiftDetector {
       }
       if (last >= over && shift.landingStep() <= track.last().orElse(-1)) {
         if (!said.get(attempt).containsKey(shift)) {
-          say(attempt, verdict(track, shift, 0, now).orElse(ShiftSaid.unheard(shift, now)));
+          say(attempt, verdict(track, shift, 0, true, now).orElse(ShiftSaid.unheard(shift, now)));
         }
       }
     }

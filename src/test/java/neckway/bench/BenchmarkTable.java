@@ -19,26 +19,37 @@ final class BenchmarkTable {
 
   private static final String POPULATIONS =
       """
-      There are two populations of takes, side by side. **Ordinary** takes are what is met in a
-      practice room on most days, drawn by seed: four sorts of guitar in tune within 8 cents, any key,
-      one to three shapes, two notes a beat at 64 to 116 beats a minute (0.26 to 0.47 s from note to
-      note), mostly standard tuning, from the first fret up, a player steady within some
-      milliseconds who lets go of a note as the next one starts, no slip in half of the takes and one
-      to three in the others. Dirty ones have one or two of amp (clean to lead), room, hiss and hum,
-      and click, and one guitar in six is out of tune by up to 40 cents. Ordinary stitched runs have
-      0.34 to 0.42 s from note to note, from any fret, and no note goes on past 20 ms of the next; guitars
-      before a microphone have 50 Hz hum at -50 to -40 dB under their notes. **Hard** takes go as far
-      out as players, guitars and rooms do, all at once: 0.14 to 0.5 s from note to note, one take in
-      three on a dropped tuning or seven or eight strings, up to five shapes, up to four slips, notes
-      that ring on into others, early and late players, guitars up to 45 cents off, any level.
+      There are two populations of takes, side by side, both drawn by seed. **Ordinary** takes are what is
+      met in a practice room on most days. **Hard** takes go as far out as players, guitars and rooms do, all
+      at once.
 
-      How difficult ordinary takes are was set by the figure of a general note tracker alone, aubio
-      0.4.9, on seeds below 1,000,000, and never by ours: the targets were set on takes on which it
-      gets note F1 0.98 clean, 0.90 dirty, 0.95 with slid and hammered notes, 0.96 on runs stitched from
-      a recorded solid body and 0.94 with a humming acoustic (`AubioBench` prints it). That was
-      done with drills from the fifth fret up, since with its own settings aubio misses every note below
-      about G2; players begin lower, so the published takes do too, and aubio's figures are the lower
-      for it. Nylon and hollow body are harder for it than those figures.
+      | | ordinary | hard |
+      | --- | --- | --- |
+      | guitars | four sorts, in tune within 8 cents; of the dirty ones one in six out of tune by up to 40 | up to 45 cents off |
+      | tuning, strings | mostly standard | one take in three on a dropped tuning or seven or eight strings |
+      | route | any key, one to three shapes, from the first fret up | up to five shapes |
+      | from note to note, s | 0.26 to 0.47 (two notes a beat at 64 to 116 beats a minute) | 0.14 to 0.5 |
+      | player | steady within some milliseconds, lets go of a note as the next one starts | early or late, notes ring on into others |
+      | slips | none in half of the takes, one to three in the others | up to four |
+      | dirty takes | one or two of amp (clean to lead), room, hiss and hum, and click | amp (clean to lead), room, hiss, hum and click, each by chance |
+      | peak of the guitar, dBFS | -18 to -3 | -20 to -1, of the dirty ones -30 to -1 |
+      | stitched runs | 0.34 to 0.42 s from note to note, any fret, no note past 20 ms of the next; before a microphone 50 Hz hum at -50 to -40 dB under the notes | 0.12 to 0.5 s from note to note |
+
+      How difficult ordinary takes are was set by the figure of a general note tracker alone, aubio 0.4.9, on
+      seeds below 1,000,000, and never by ours. The targets were set on takes on which it gets these figures
+      (`AubioBench` prints them):
+
+      | takes | note F1 of aubio |
+      | --- | --- |
+      | clean | 0.98 |
+      | dirty | 0.90 |
+      | with slid and hammered notes | 0.95 |
+      | stitched from a recorded solid body | 0.96 |
+      | stitched from an acoustic with hum | 0.94 |
+
+      Those had drills from the fifth fret up, since with its own settings aubio misses every note below about
+      G2. Players begin lower, so the published takes do too, and aubio's figures are the lower for it. Nylon
+      and hollow body are harder for it than those figures.
 
       """;
 
@@ -227,11 +238,10 @@ final class BenchmarkTable {
     if (!files.isEmpty()) {
       say(
           files.size()
-              + " recordings are left out, their indexed and measured onsets differ by more than "
+              + " recordings are left out. Their indexed and measured onsets differ by more than "
               + Math.round(1000 * RecordedNotes.ONSET_DOUBT_SECONDS)
-              + " ms: "
-              + String.join("; ", files)
-              + ".");
+              + " ms:\n  - "
+              + String.join("\n  - ", files));
     }
   }
 
@@ -298,16 +308,16 @@ final class BenchmarkTable {
     page.append("Written on ").append(LocalDate.now()).append(" by\n\n    ").append(command);
     page.append("\n\nSeeds from ")
         .append(seed)
-        .append(" on, which nothing was tuned on: ")
+        .append(" on were not tuned on. The rows marked clean and dirty are of ")
         .append(mainTakes)
         .append(" ordinary takes and ")
         .append(hardTakes)
-        .append(" hard ones in the rows marked clean and dirty.\n\n")
+        .append(" hard ones.\n\n")
         .append(POPULATIONS);
     page.append(
         Aubio.isThere()
             ? "aubio is `aubionotes` of Debian's aubio-tools with its own defaults on the same"
-                + " takes; its constant delay, given in the rows of delays, is taken out.\n"
+                + " takes. Its constant delay, given in the rows of delays, is taken out.\n"
             : "aubio (Debian's aubio-tools) is not installed here: not measured beside ours.\n");
     page.append("\n| | target | ordinary: ours | ordinary: aubio | hard: ours | hard: aubio |");
     page.append("\n| --- | --- | --- | --- | --- | --- |\n");
@@ -322,17 +332,17 @@ final class BenchmarkTable {
     page.append("\n| speed | target | ours | aubio |\n| --- | --- | --- | --- |\n");
     speed.forEach(r -> page.append(r).append('\n'));
     say(
-        "The tables below the first one are of hard takes; steps come 0.14 to 0.5 s apart with the"
-            + " synthesizer, 0.12 to 0.5 s in hard stitched runs.");
+        "The tables below that of the figures are of hard takes. Steps come 0.14 to 0.5 s apart with"
+            + " the synthesizer.");
     say(
-        "Stitched runs: single recorded notes, each cut at its onset and stopped as the next one"
-            + " starts or left to ring a while; of the archtop every third semitone is recorded,"
-            + " so its notes are moved by at most one. The dirty ones have hum, hiss, a room and"
-            + " the click's leak by chance.");
+        "Stitched runs are single recorded notes, each cut at its onset and stopped as the next one"
+            + " starts or left to ring a while. Of the archtop every third semitone is recorded, so"
+            + " its notes are moved by at most one. The dirty ones have hum, hiss, a room and the"
+            + " click's leak by chance.");
     say(
         "The JDK's synthesizer sounds "
             + JdkSynthTakes.DELAY_MS
-            + " ms after its command, which is counted in the truth; a soundfont's notes begin"
+            + " ms after its command, which is counted in the truth. A soundfont's notes begin"
             + " where the note rendered by itself passes 5 % of its first peak.");
     if (!remarks.isEmpty()) {
       page.append('\n');

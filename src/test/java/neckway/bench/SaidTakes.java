@@ -190,7 +190,8 @@ final class SaidTakes {
     switch (story) {
       case SLIP_NEAR_A_SHIFT -> {
         int landing = drill.route().shifts().get(random.nextInt(2)).landingStep();
-        int step = landing + random.nextInt(7) - 3;
+        int last = drill.route().steps().size() - 1;
+        int step = Math.max(1, Math.min(last, landing + random.nextInt(7) - 3));
         Mistake.Kind[] kinds = {Mistake.Kind.WRONG, Mistake.Kind.REPEAT, Mistake.Kind.EXTRA};
         mistakes.add(new Mistake.Slip(kinds[random.nextInt(3)], step, OptionalInt.empty()));
       }
@@ -221,7 +222,8 @@ final class SaidTakes {
 
   private static Mistake shift(
       PlayableDrill drill, Random random, Direction way, Optional<GuitarString> string) {
-    int round = random.nextInt(drill.rounds());
+    // before the last round a hand that stayed above comes down for the bottom note all the same
+    int round = way == Direction.DOWN ? drill.rounds() - 1 : random.nextInt(drill.rounds());
     return new Mistake.ShiftElsewhere(round, way, OptionalInt.empty(), string);
   }
 }

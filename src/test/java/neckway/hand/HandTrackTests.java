@@ -122,10 +122,20 @@ class HandTrackTests {
   }
 
   @Test
-  void aNoteLeftOutWithoutTimeForItSpeaksForAHandThatStayed() {
+  void aHandThatStayedTurnsWithoutStrikingItsTopNoteAgain() {
+    int top = track.top(0);
+    play(planned, s -> s != top && s != top + 1, s -> false, 0);
+    assertThat(track.stayedBelow(shift(Direction.UP))).isGreaterThan(0.99);
+  }
+
+  /**
+   * Nothing in pitch or time tells a top note that was left out from an early turn on its shape.
+   */
+  @Test
+  void theTopNoteAloneLeftOutIsNoProofThatTheHandStayed() {
     int top = track.top(0);
     play(planned, s -> s != top, s -> false, 0);
-    assertThat(track.stayedBelow(shift(Direction.UP))).isGreaterThan(0.9);
+    assertThat(track.stayedBelow(shift(Direction.UP))).isBetween(0.5, ShiftDetector.SURE);
   }
 
   @Test

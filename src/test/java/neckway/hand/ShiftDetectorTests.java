@@ -152,11 +152,51 @@ class ShiftDetectorTests {
   @Test
   void saysThatTheHandStayedOnceItHasTurnedRound() {
     List<Step> stayed = new ArrayList<>(planned.steps());
-    stayed.remove(12);
+    stayed.removeAll(planned.steps().subList(12, 14));
     play(stayed, 0);
     watch.finish(time);
     assertThat(said).hasSize(2).allMatch(s -> s.verdict() == ShiftVerdict.MISSED);
     assertThat(of(Direction.UP).decided()).isBetween(2 + 12 * GAP, 2 + 14 * GAP);
+  }
+
+  @Test
+  void theTopNoteAloneLeftOutIsNoMissedShift() {
+    List<Step> oneMissing = new ArrayList<>(planned.steps());
+    oneMissing.remove(12);
+    play(oneMissing, 0);
+    watch.finish(time);
+    assertThat(said).hasSize(2).allMatch(s -> s.verdict() == ShiftVerdict.UNHEARD);
+  }
+
+  @Test
+  void theSoundTellsThatTheHandWasAboveThoughTheTopNoteIsLeftOut() {
+    List<Step> oneMissing = new ArrayList<>(planned.steps());
+    oneMissing.remove(12);
+    play(oneMissing, -4.6);
+    watch.finish(time);
+    assertThat(said).hasSize(2).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
+  }
+
+  /** Down to the lowest note of the upper shape, each on the string where that shape has it. */
+  private void playDownInTheUpperShape(int lastStep) {
+    play(planned.steps().subList(0, 13), -4.6);
+    for (Step step : route(3, 6).steps().subList(13, lastStep + 1)) {
+      play(List.of(step), -4.6);
+    }
+    watch.finish(time);
+  }
+
+  @Test
+  void aHandThatStaysAboveHasMissedTheWayDown() {
+    playDownInTheUpperShape(23);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MISSED);
+  }
+
+  @Test
+  void oneWhoStopsOnTheWayDownHasNotMissedIt() {
+    playDownInTheUpperShape(20);
+    assertThat(said).extracting(ShiftSaid::verdict).doesNotContain(ShiftVerdict.MISSED);
   }
 
   @Test
