@@ -1,5 +1,6 @@
 package neckway.cli.option;
 
+import java.util.Random;
 import neckway.neck.BadInput;
 import neckway.player.settings.Behaviour;
 import neckway.player.settings.Guitar;
@@ -10,6 +11,9 @@ import picocli.CommandLine.Option;
 
 /** The virtual player on the command line: drawn by the seed, then changed as told. */
 public final class PlayerOptions {
+  /** A guitar of a named model is tuned within so many cents. */
+  private static final double MODEL_DETUNE_CENTS = 10;
+
   @Option(
       names = "--condition",
       paramLabel = "NAME",
@@ -24,6 +28,14 @@ public final class PlayerOptions {
       paramLabel = "NAME",
       description = "The guitar: electric, humbucker, acoustic or nylon.")
   private Guitar.Model model;
+
+  @Option(
+      names = "--guitar-seed",
+      paramLabel = "NUMBER",
+      description =
+          "Draw the guitar by this seed and all else by the other, so that several takes are played"
+              + " on one guitar. Left out: the seed draws the guitar too.")
+  private Long guitarSeed;
 
   @Option(
       names = "--detune",
@@ -60,8 +72,11 @@ public final class PlayerOptions {
    */
   public PlayerSettings settings(long seed) {
     PlayerSettings settings = drawn(seed);
+    long ofGuitar = guitarSeed == null ? seed : guitarSeed;
     if (model != null) {
-      settings = settings.withGuitar(model.any(new java.util.Random(seed), 10));
+      settings = settings.withGuitar(model.any(new Random(ofGuitar), MODEL_DETUNE_CENTS));
+    } else if (guitarSeed != null) {
+      settings = settings.withGuitar(drawn(ofGuitar).guitar());
     }
     if (detune != null) {
       double cents = Ranges.within("--detune", detune, -50, 50);
