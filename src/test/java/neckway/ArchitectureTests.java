@@ -67,10 +67,10 @@ class ArchitectureTests {
         "player",
         "neck drill",
         "whoever judges a take must not see how it was made, and the player not how it is judged");
-    room("sound", "neck", "a device knows samples only");
+    room("sound", "neck hear", "a device knows samples only");
     room(
         "file",
-        "neck drill follow string hand review player",
+        "neck drill hear follow string hand review player",
         "files are read and written, never heard or judged, here");
     room(
         "live",

@@ -3,13 +3,13 @@ package neckway.file;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
+import neckway.hear.RobustStatistics;
 import neckway.neck.Route;
 import neckway.neck.Step;
 import neckway.player.Performance;
@@ -24,9 +24,6 @@ public final class TruthFile {
   private static final double LEAST_ON_MS = 12;
   private static final double ON_SHARE_OF_SLOT = 0.05;
   private static final double FLOOR_DBFS = -120;
-
-  /** Makes a median distance comparable with a standard deviation of normal noise. */
-  private static final double TO_SPREAD = 1.4826;
 
   private TruthFile() {}
 
@@ -183,22 +180,14 @@ public final class TruthFile {
             .mapToDouble(n -> offMs(n, played, pulse))
             .toArray();
     if (off.length > 0) {
-      double median = median(off);
-      double[] away = Arrays.stream(off).map(o -> Math.abs(o - median)).toArray();
-      summary.put("offMsMedian", rounded(median));
-      summary.put("offMsSpread", rounded(TO_SPREAD * median(away)));
+      summary.put("offMsMedian", rounded(RobustStatistics.median(off)));
+      summary.put("offMsSpread", rounded(RobustStatistics.spread(off)));
     }
     summary.put(
         "shiftsMade",
         played.shifts().stream().filter(s -> s.outcome() == PlayedShift.Outcome.MADE).count());
     summary.put("shiftsPlanned", played.shifts().size());
     TruthWords.of(played, notes).forEach(summary.putArray("words")::add);
-  }
-
-  private static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
   }
 
   private static double decibels(double amplitude) {

@@ -1,6 +1,7 @@
 package neckway.follow;
 
 import java.util.Arrays;
+import neckway.hear.RobustStatistics;
 
 /** The time from note to note as the player keeps it: the median of the last few. */
 final class InterOnsetInterval {
@@ -31,8 +32,6 @@ final class InterOnsetInterval {
   }
 
   private double middle() {
-    double[] sorted = Arrays.copyOf(recent, Math.min(count, recent.length));
-    Arrays.sort(sorted);
-    return sorted[sorted.length / 2];
+    return RobustStatistics.median(Arrays.copyOf(recent, Math.min(count, recent.length)));
   }
 }

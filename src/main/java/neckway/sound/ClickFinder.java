@@ -2,6 +2,7 @@ package neckway.sound;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
+import neckway.hear.RobustStatistics;
 
 /** Finds our own clicks in captured sound by their matched filter. */
 final class ClickFinder {
@@ -106,18 +107,14 @@ final class ClickFinder {
 
     /** The median; needs at least one. */
     double median() {
-      int n = sorted.length;
-      return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+      return RobustStatistics.median(sorted);
     }
 
     /** Median distance from the median; needs at least one. */
     double spread() {
-      double[] off = new double[sorted.length];
-      for (int i = 0; i < off.length; i++) {
-        off[i] = Math.abs(sorted[i] - median());
-      }
-      Arrays.sort(off);
-      return off[off.length / 2];
+      double middle = median();
+      return RobustStatistics.median(
+          Arrays.stream(sorted).map(offset -> Math.abs(offset - middle)).toArray());
     }
   }
 }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import neckway.hear.HeardNote;
 import neckway.neck.GuitarString;
+import neckway.neck.Pitch;
 import neckway.string.amp.OverdrivenNote;
 import neckway.string.amp.StringModelComparison;
 
@@ -126,7 +127,7 @@ public final class NoteSounds {
   }
 
   private Optional<StringEvidence> weigh(HeardNote note, int length) {
-    double f0Hz = 440 * Math.pow(2, (note.pitch() - 69) / 12);
+    double f0Hz = Pitch.hz(note.pitch());
     int usual = Math.min(length, (int) Math.round(USUAL_SECONDS * sampleRateHz));
     Optional<StiffnessEstimate> one = stiffness.read(stretch, 0, usual, f0Hz).map(drive::known);
     return one.map(

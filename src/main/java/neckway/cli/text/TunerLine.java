@@ -3,6 +3,7 @@ package neckway.cli.text;
 import java.io.PrintWriter;
 import java.util.Arrays;
 import java.util.Locale;
+import neckway.hear.RobustStatistics;
 import neckway.neck.GuitarString;
 import neckway.neck.Key;
 import neckway.neck.Pitch;
@@ -10,11 +11,11 @@ import neckway.neck.Tuning;
 
 /**
  * What the tuner shows: on a terminal one line that is written over, with a needle; elsewhere one
- * line for each tone when it is over, the median of its readings.
+ * line for each tone when it is over, the median of its tonesHz.
  */
 public final class TunerLine {
-  /** Tones shorter than this many readings are not told: they are starts and slips. */
-  private static final int LEAST_READINGS = 4;
+  /** Tones shorter than this many tonesHz are not told: they are starts and slips. */
+  private static final int LEAST_TONES = 4;
 
   private static final int MOST_READINGS = 4096;
   private static final int CENTS = 100;
@@ -24,7 +25,7 @@ public final class TunerLine {
   private final PrintWriter out;
   private final Tuning tuning;
   private final boolean terminal;
-  private final double[] readings = new double[MOST_READINGS];
+  private final double[] tonesHz = new double[MOST_READINGS];
   private int count;
   private int note;
   private double startSeconds;
@@ -45,7 +46,7 @@ public final class TunerLine {
       startSeconds = seconds;
     }
     if (count < MOST_READINGS) {
-      readings[count++] = hz;
+      tonesHz[count++] = hz;
     }
     if (terminal) {
       int nearest = (int) Math.round(midi);
@@ -56,10 +57,8 @@ public final class TunerLine {
 
   /** The tone is over. */
   public void nothing() {
-    if (!terminal && count >= LEAST_READINGS) {
-      double[] sorted = Arrays.copyOf(readings, count);
-      Arrays.sort(sorted);
-      double hz = sorted[count / 2];
+    if (!terminal && count >= LEAST_TONES) {
+      double hz = RobustStatistics.median(Arrays.copyOf(tonesHz, count));
       int nearest = (int) Math.round(Pitch.midiOfHz(hz));
       out.printf(Locale.ROOT, "%7.2f s  %s%n", startSeconds, words(hz, nearest));
       out.flush();

@@ -3,6 +3,7 @@ package neckway.desk.play;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import neckway.hear.Tuner;
+import neckway.neck.Pitch;
 
 /**
  * Listens before a run and finds what is off: nothing there, too quiet, clipping, or a guitar that
@@ -69,7 +70,7 @@ public final class LevelWatch {
     }
     steady = tuner.steady();
     if (steady) {
-      double midi = 69 + 12 * Math.log(tuner.pitchHz() / 440) / Math.log(2);
+      double midi = Pitch.midiOfHz(tuner.pitchHz());
       cents[readings % READINGS] = 100 * (midi - Math.rint(midi));
       readings++;
     }

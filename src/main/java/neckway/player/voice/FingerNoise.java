@@ -1,6 +1,7 @@
 package neckway.player.voice;
 
 import java.util.Random;
+import neckway.neck.Pitch;
 import neckway.player.plan.PlayedNote;
 import neckway.player.settings.Habits;
 import neckway.player.settings.PlayerSettings;
@@ -37,7 +38,7 @@ final class FingerNoise {
 
   private void buzz(float[] out, PlayedNote note) {
     int rate = settings.sampleRate();
-    double period = rate / (440 * Math.pow(2, (note.midi() - 69) / 12.0));
+    double period = rate / Pitch.hz(note.midi());
     double seconds = 0.05 + 0.1 * random.nextDouble();
     Biquad band =
         Biquad.bandPass(Math.min(0.4 * rate, 2200 + 1500 * random.nextDouble()), 1.5, rate);

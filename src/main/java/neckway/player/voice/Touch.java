@@ -1,6 +1,7 @@
 package neckway.player.voice;
 
 import java.util.Random;
+import neckway.neck.Pitch;
 import neckway.player.plan.PlayedNote;
 import neckway.player.plan.PlayedNote.How;
 import neckway.player.settings.Guitar;
@@ -50,7 +51,7 @@ final class Touch {
   double hz(PlayedNote note, int fret) {
     double midi = note.midi() - note.place().fret() + fret;
     double off = note.cents() + guitar.detuneCents();
-    return 440 * Math.pow(2, (midi - 69 + off / 100) / 12);
+    return Pitch.hz(midi + off / 100);
   }
 
   private static int number(PlayedNote note) {
