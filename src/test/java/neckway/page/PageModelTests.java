@@ -65,7 +65,8 @@ public class PageModelTests {
     assertThat(page.barSteps()).isEqualTo(8);
     assertThat(page.bars()).isEqualTo(4);
     assertThat(page.step(7).place()).hasToString("3:4");
-    assertThat(page.landingSteps()).containsExactly(7, 21);
+    assertThat(IntStream.range(0, 25).filter(s -> page.at(s).landing().isPresent()))
+        .containsExactly(7, 21);
     assertThat(page.step(21).place()).hasToString("5:5");
     // common practice, no published source: from fret 3 the major shape's hand is at fret 2, the
     // Dorian one at 4 on the low strings and at 5 on the two highest
@@ -84,21 +85,21 @@ public class PageModelTests {
     page.decided(verdict(Verdict.REPEAT, OptionalInt.of(3), 50, 2 + 3.5 * GAP, 0));
     page.decided(verdict(Verdict.EXTRA, OptionalInt.empty(), 40, 2 + 3.7 * GAP, 0));
     page.unnamed(0, 4);
-    assertThat(IntStream.range(0, 6).mapToObj(page::ink))
+    assertThat(IntStream.range(0, 6).mapToObj(step -> page.at(step).ink()))
         .containsExactly(Ink.RIGHT, Ink.WRONG, Ink.LEFT_OUT, Ink.RIGHT, Ink.UNNAMED, Ink.PALE);
     // the sixth string is E2, 40: 46 is its sixth fret
-    assertThat(page.heard(1)).isEqualTo("6");
-    assertThat(page.twice(3)).isTrue();
-    assertThat(page.strays(3)).isEqualTo("+E");
-    assertThat(page.offMs(0)).isCloseTo(10, within(1e-6));
-    assertThat(page.offSlots(1)).isCloseTo(-0.020 / GAP, within(1e-9));
-    assertThat(page.timed(2)).isFalse();
+    assertThat(page.at(1).heardLabel()).isEqualTo("6");
+    assertThat(page.at(3).twice()).isTrue();
+    assertThat(page.at(3).strays()).containsExactly("E2");
+    assertThat(page.at(0).time().orElseThrow().ms()).isCloseTo(10, within(1e-6));
+    assertThat(page.at(1).time().orElseThrow().slots()).isCloseTo(-0.020 / GAP, within(1e-9));
+    assertThat(page.at(2).time()).isEmpty();
   }
 
   @Test
   void noteOutOfTheHandsReachIsNamedNotFretted() {
     page.decided(verdict(Verdict.WRONG, OptionalInt.of(0), 67, 2, 0));
-    assertThat(page.heard(0)).isEqualTo("G");
+    assertThat(page.at(0).heardLabel()).isEqualTo("G4");
   }
 
   @Test
@@ -108,12 +109,12 @@ public class PageModelTests {
     page.decided(verdict(Verdict.WRONG, OptionalInt.of(1), 46, 2 + GAP, 0));
     right(3);
     page.show(Marks.HIDDEN);
-    assertThat(IntStream.range(0, 5).mapToObj(page::ink))
+    assertThat(IntStream.range(0, 5).mapToObj(step -> page.at(step).ink()))
         .containsExactly(Ink.UNNAMED, Ink.UNNAMED, Ink.UNNAMED, Ink.UNNAMED, Ink.PALE);
-    assertThat(page.heard(1)).isEmpty();
-    assertThat(page.timed(0)).isFalse();
+    assertThat(page.at(1).heardLabel()).isEmpty();
+    assertThat(page.at(0).time()).isEmpty();
     page.show(Marks.SHOWN);
-    assertThat(page.ink(1)).isEqualTo(Ink.WRONG);
+    assertThat(page.at(1).ink()).isEqualTo(Ink.WRONG);
   }
 
   @Test
@@ -121,14 +122,14 @@ public class PageModelTests {
     right(0);
     right(1);
     page.decided(verdict(Verdict.RIGHT, OptionalInt.of(0), 43, 9, 1));
-    assertThat(page.ink(0)).isEqualTo(Ink.RIGHT);
-    assertThat(page.ink(1)).isEqualTo(Ink.PALE);
+    assertThat(page.at(0).ink()).isEqualTo(Ink.RIGHT);
+    assertThat(page.at(1).ink()).isEqualTo(Ink.PALE);
   }
 
   @Test
   void everyChangeShowsInTheVersionAndNothingElseDoes() {
     long before = page.version();
-    page.ink(3);
+    page.at(3).ink();
     page.selected();
     assertThat(page.version()).isEqualTo(before);
     right(0);
@@ -158,12 +159,13 @@ public class PageModelTests {
         new ShiftSaid(up, ShiftVerdict.MISSED, Optional.empty(), OptionalDouble.of(0.97), 6);
     right(0);
     page.shifted(0, missed);
-    assertThat(page.shift(up.landingStep())).hasValue(ShiftVerdict.MISSED);
+    assertThat(page.at(up.landingStep()).landing().orElseThrow().verdict())
+        .hasValue(ShiftVerdict.MISSED);
     page.decided(verdict(Verdict.RIGHT, OptionalInt.of(0), page.step(0).midi(), 9, 1));
-    assertThat(page.shift(up.landingStep())).isEmpty();
+    assertThat(page.at(up.landingStep()).landing().orElseThrow().verdict()).isEmpty();
     long version = page.version();
     page.shifted(0, missed);
-    assertThat(page.shift(up.landingStep())).isEmpty();
+    assertThat(page.at(up.landingStep()).landing().orElseThrow().verdict()).isEmpty();
     assertThat(page.version()).isEqualTo(version);
   }
 
@@ -210,17 +212,14 @@ public class PageModelTests {
     PageModel read = new PageModel(drill);
     read.review(review);
     for (int step = 0; step < read.steps(); step++) {
-      assertThat(live.ink(step)).as("step " + step).isEqualTo(read.ink(step));
-      assertThat(live.heard(step)).isEqualTo(read.heard(step));
-      assertThat(live.twice(step)).isEqualTo(read.twice(step));
-      assertThat(live.shift(step)).isEqualTo(read.shift(step));
-      if (read.timed(step)) {
-        assertThat(live.offMs(step)).isCloseTo(read.offMs(step), within(0.01));
-      }
+      assertThat(live.at(step).sign()).as("step " + step).isEqualTo(read.at(step).sign());
+      assertThat(live.at(step).heard()).isEqualTo(read.at(step).heard());
+      assertThat(live.at(step).landing()).isEqualTo(read.at(step).landing());
+      assertThat(live.at(step).timeLabel()).isEqualTo(read.at(step).timeLabel());
     }
-    assertThat(read.ink(9)).isEqualTo(Ink.WRONG);
-    assertThat(read.ink(13)).isEqualTo(Ink.LEFT_OUT);
-    assertThat(read.twice(16)).isTrue();
+    assertThat(read.at(9).ink()).isEqualTo(Ink.WRONG);
+    assertThat(read.at(13).ink()).isEqualTo(Ink.LEFT_OUT);
+    assertThat(read.at(16).twice()).isTrue();
   }
 
   @Test
