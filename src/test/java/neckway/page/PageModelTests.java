@@ -3,6 +3,7 @@ package neckway.page;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,6 +17,7 @@ import neckway.follow.Verdict;
 import neckway.hand.ShiftSaid;
 import neckway.hand.ShiftVerdict;
 import neckway.hear.HeardNote;
+import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.page.PageModel.Ink;
 import neckway.page.PageModel.Marks;
@@ -26,6 +28,13 @@ import neckway.player.settings.PlayerSettings;
 import neckway.review.Clock;
 import neckway.review.Grid;
 import neckway.review.Review;
+import neckway.review.ReviewedNote;
+import neckway.review.ReviewedShift;
+import neckway.review.ReviewedStep;
+import neckway.review.StepVerdict;
+import neckway.review.Summary;
+import neckway.review.TakeFigures;
+import neckway.review.Timing;
 import neckway.run.Run;
 import neckway.run.RunListener;
 import org.junit.jupiter.api.Test;
@@ -220,6 +229,115 @@ public class PageModelTests {
     assertThat(read.at(9).ink()).isEqualTo(Ink.WRONG);
     assertThat(read.at(13).ink()).isEqualTo(Ink.LEFT_OUT);
     assertThat(read.at(16).twice()).isTrue();
+  }
+
+  /** The player waits most of a slot before step 2, and goes on a slot later. */
+  @Test
+  void aNoteWaitedForIsLateNotEarly() {
+    page.begun(new Grid(Grid.Source.GIVEN, 80, 2, GAP));
+    right(0);
+    right(1);
+    double late = 2 + 2 * GAP + 0.7 * GAP;
+    page.decided(verdict(Verdict.RIGHT, OptionalInt.of(2), page.step(2).midi(), late, 0));
+    double next = 2 + 4 * GAP + 0.005;
+    page.decided(verdict(Verdict.RIGHT, OptionalInt.of(3), page.step(3).midi(), next, 0));
+    // 0.7 x 375 ms
+    assertThat(page.at(2).timeLabel()).isEqualTo("+263");
+    assertThat(page.at(2).time().orElseThrow().slots()).isCloseTo(0.7, within(1e-9));
+    assertThat(page.at(3).timeLabel()).isEqualTo("+5");
+  }
+
+  /** A stray note took the slot: nobody waited. */
+  @Test
+  void aSlotThatAStrayNoteTookIsNoWait() {
+    page.begun(new Grid(Grid.Source.GIVEN, 80, 2, GAP));
+    right(0);
+    page.decided(verdict(Verdict.EXTRA, OptionalInt.empty(), 64, 2 + GAP, 0));
+    double next = 2 + 2 * GAP - 0.020;
+    page.decided(verdict(Verdict.RIGHT, OptionalInt.of(1), page.step(1).midi(), next, 0));
+    assertThat(page.at(1).timeLabel()).isEqualTo("-20");
+  }
+
+  /** Made on another string, a shift lands on another note: the figure stands under that one. */
+  @Test
+  void lateLandingElsewhereHasItsFigureUnderTheNoteItLandedOn() {
+    PlayableDrill drill = drill();
+    double[] late = new double[25];
+    Arrays.setAll(late, step -> step < 10 ? 0 : 0.120);
+    List<NoteVerdict> notes =
+        IntStream.range(0, 25)
+            .mapToObj(
+                s ->
+                    verdict(
+                        Verdict.RIGHT,
+                        OptionalInt.of(s),
+                        drill.route().steps().get(s).midi(),
+                        2 + s * GAP + late[s],
+                        0))
+            .toList();
+    Review review =
+        new Review(
+            new TakeFigures(20, 44_100, -6, -60, OptionalDouble.empty()),
+            true,
+            Clock.MEASURED,
+            new Grid(Grid.Source.GIVEN, 80, 2, GAP),
+            notes.stream().map(PageModelTests::reviewed).toList(),
+            1,
+            0,
+            drill.route().steps().stream()
+                .map(s -> new ReviewedStep(s, 2 + s.index() * GAP, StepVerdict.PLAYED))
+                .toList(),
+            List.of(
+                new ReviewedShift(
+                    drill.route().shifts().get(0),
+                    ShiftVerdict.MOVED,
+                    Optional.of(new GuitarString(2)),
+                    OptionalDouble.of(0.9),
+                    OptionalDouble.of(120),
+                    OptionalDouble.of(6))),
+            new Summary(
+                25,
+                25,
+                0,
+                0,
+                0,
+                0,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                0,
+                2,
+                List.of()));
+    page.review(review);
+    assertThat(page.at(7).landingSign()).isEqualTo("^2");
+    assertThat(page.at(7).timeLabel()).isEqualTo("0");
+    List<Integer> landed =
+        IntStream.range(0, 25)
+            .filter(
+                s -> page.at(s).time().orElseThrow().measure() == TimeFigure.Measure.LANDED_LATE)
+            .boxed()
+            .toList();
+    // common practice, no source: the cleanest way up on string 2 is by the fourth finger, from
+    // fret
+    // 5 to 8, and 2:8 is step 10
+    assertThat(landed).containsExactly(10);
+    assertThat(page.at(10).timeLabel()).isEqualTo("+120");
+  }
+
+  private static ReviewedNote reviewed(NoteVerdict v) {
+    Grid grid = new Grid(Grid.Source.GIVEN, 80, 2, GAP);
+    double offMs = grid.offMs(v.note().time());
+    return new ReviewedNote(
+        v.note().time(),
+        v.note().midi(),
+        0,
+        v.verdict(),
+        v.step(),
+        v.attempt(),
+        grid.slot(v.note().time()),
+        offMs,
+        Timing.of(offMs, GAP, true),
+        v.decided(),
+        List.of());
   }
 
   @Test
