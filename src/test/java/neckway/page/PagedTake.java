@@ -51,7 +51,7 @@ public record PagedTake(
 
   private static final int BLOCK = 2048;
 
-  /** What this player does with the whole of a take, by its number. */
+  /** Sorts of takes, one after the other by seed. */
   private static final int KINDS = 6;
 
   /** A take of those in {@code test-audio}, with its first beat given. */
@@ -109,7 +109,7 @@ public record PagedTake(
               new Mistake.ShiftElsewhere(
                   0, Direction.UP, OptionalInt.of(0), Optional.of(new GuitarString(2))));
       case 4 -> {
-        mistakes.add(slip(Mistake.Kind.WRONG, 4, chance));
+        mistakes.add(slip(Mistake.Kind.WRONG, 4));
         behaviour = seed % 4 == 0 ? Behaviour.again(12, 4) : Behaviour.stop(steps - 6);
       }
       default -> {
@@ -117,7 +117,7 @@ public record PagedTake(
           mistakes.add(
               new Mistake.ShiftElsewhere(0, Direction.UP, OptionalInt.of(0), Optional.empty()));
         }
-        mistakes.add(slip(Mistake.Kind.EXTRA, 3, chance));
+        mistakes.add(slip(Mistake.Kind.EXTRA, 3));
       }
     }
     Performance take =
@@ -153,13 +153,13 @@ public record PagedTake(
     Mistake.Kind[] kinds = Mistake.Kind.values();
     int step = 1 + chance.nextInt(3);
     while (step < steps - 2) {
-      slips.add(slip(kinds[chance.nextInt(kinds.length)], step, chance));
+      slips.add(slip(kinds[chance.nextInt(kinds.length)], step));
       step += 4 + chance.nextInt(4);
     }
     return slips;
   }
 
-  private static Mistake slip(Mistake.Kind kind, int step, Random chance) {
+  private static Mistake slip(Mistake.Kind kind, int step) {
     return new Mistake.Slip(kind, step, OptionalInt.empty());
   }
 

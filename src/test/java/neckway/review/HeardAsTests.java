@@ -7,7 +7,7 @@ import neckway.drill.PlayableDrill;
 import neckway.neck.Step;
 import org.junit.jupiter.api.Test;
 
-/** G major from fret 3: step 1 is the sixth string, fret 6 less one, as the drill's page says. */
+/** On the drill whose steps the documented drill format spells out: 6:3 6:5 5:2 5:5 4:2 4:5 3:2. */
 class HeardAsTests {
   private final PlayableDrill drill = Drills.example();
 
