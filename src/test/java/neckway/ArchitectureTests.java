@@ -82,7 +82,7 @@ class ArchitectureTests {
         "nothing but the command that opens it knows the window");
     room(
         "cli",
-        "neck drill hear follow string hand calibration review run player sound file live desk",
+        "neck drill hear follow string hand calibration review run page player sound file live desk",
         "nobody knows the commands");
   }
 

@@ -1,6 +1,7 @@
 package neckway.page;
 
 import java.util.Optional;
+import neckway.neck.Step;
 
 /**
  * Where the hand is and where it goes next.
@@ -12,13 +13,13 @@ import java.util.Optional;
 public record HandStand(int hand, int stand, int firstStep) {
   /** The stand at the step reached last, or the first one. */
   public static HandStand now(PageModel page) {
-    int here = Math.max(0, page.reached());
+    int here = page.here().map(Step::index).orElse(0);
     return new HandStand(page.hand(here), page.step(here).stand(), here);
   }
 
   /** The stand after that; empty where the hand stays to the end. */
   public static Optional<HandStand> next(PageModel page) {
-    int here = Math.max(0, page.reached());
+    int here = now(page).firstStep();
     for (int step = here + 1; step < page.steps(); step++) {
       if (page.hand(step) != page.hand(here)) {
         return Optional.of(new HandStand(page.hand(step), page.step(step).stand(), step));

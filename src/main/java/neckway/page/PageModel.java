@@ -1,28 +1,29 @@
 package neckway.page;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
 import neckway.hand.ShiftSaid;
-import neckway.hand.ShiftVerdict;
-import neckway.neck.Direction;
-import neckway.neck.PlannedShift;
 import neckway.neck.Step;
 import neckway.review.Grid;
+import neckway.review.HeardAs;
+import neckway.review.LateLanding;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
-import neckway.review.ReviewedShift;
+import neckway.review.ReviewedStep;
 import neckway.review.StepVerdict;
 import neckway.review.Timing;
 
 /**
  * What stands on the page of one run: for each step its ink, what was heard in its place, where it
- * fell in time; for each join what became of it. Filled in note by note or from a review. For one
- * thread.
+ * fell in time; for each shift what became of it. Filled in note by note or from a review, and
+ * drawn by terminal and window from the same {@link PageStep}s. For one thread.
  */
 public final class PageModel {
   /** How a step's figure is written. */
@@ -46,85 +47,68 @@ public final class PageModel {
     SHOWN
   }
 
-  private static final int REACH_FRETS = 4;
+  /** What is known of one step. */
+  private static final class Cell {
+    private Ink ink = Ink.PALE;
+    private boolean twice;
+    private Optional<HeardAs> heard = Optional.empty();
+    private final List<String> strays = new ArrayList<>();
+    private Optional<Fallen> fallen = Optional.empty();
+    private OptionalInt noteOfReview = OptionalInt.empty();
+    private OptionalDouble landedLateMs = OptionalDouble.empty();
+    private Optional<LandingMark> landing = Optional.empty();
+  }
+
+  /**
+   * When the note in a step's place fell.
+   *
+   * @param slot the nearest slot
+   * @param offMs signed distance from it, early is negative
+   * @param fine whether its onset is known finely
+   */
+  private record Fallen(long slot, double offMs, boolean fine) {}
 
   private final PlayableDrill drill;
   private final int barSteps;
-  private final Ink[] ink;
-  private final boolean[] twice;
-  private final String[] heard;
-  private final boolean[] timed;
-  private final boolean[] fine;
-  private final double[] offSlots;
-  private final String[] strays;
-  private final int[] noteOf;
-  private final ShiftMark[] landings;
-  private final double slotSeconds;
+  private List<Cell> cells;
+  private Optional<List<PageStep>> shown = Optional.empty();
   private Marks marks = Marks.SHOWN;
-  private Grid grid;
+  private Optional<Grid> grid = Optional.empty();
   private int attempt;
-  private int reached = -1;
-  private int selected = -1;
+  private OptionalInt reached;
+  private OptionalInt selected;
   private long version;
-
-  /** What is known of the shift that lands on a step. */
-  private static final class ShiftMark {
-    private final PlannedShift planned;
-    private Optional<ShiftVerdict> verdict = Optional.empty();
-    private String madeOn = "";
-    private Double lateMs;
-
-    ShiftMark(PlannedShift planned) {
-      this.planned = planned;
-    }
-
-    void clear() {
-      verdict = Optional.empty();
-      madeOn = "";
-      lateMs = null;
-    }
-  }
 
   /** A page on which nothing was played yet. */
   public PageModel(PlayableDrill drill) {
     this.drill = drill;
-    slotSeconds = drill.pulse().slotSeconds();
     barSteps = drill.pulse().notesPerBeat() * drill.pulse().beatsPerBar();
-    int steps = drill.route().steps().size();
-    ink = new Ink[steps];
-    twice = new boolean[steps];
-    heard = new String[steps];
-    timed = new boolean[steps];
-    fine = new boolean[steps];
-    offSlots = new double[steps];
-    strays = new String[steps];
-    noteOf = new int[steps];
-    landings = new ShiftMark[steps];
-    drill.route().shifts().forEach(s -> landings[s.landingStep()] = new ShiftMark(s));
     wipe();
   }
 
   private void wipe() {
-    Arrays.fill(ink, Ink.PALE);
-    Arrays.fill(twice, false);
-    Arrays.fill(heard, "");
-    Arrays.fill(timed, false);
-    Arrays.fill(strays, "");
-    Arrays.fill(noteOf, -1);
-    for (ShiftMark mark : landings) {
-      if (mark != null) {
-        mark.clear();
-      }
-    }
-    reached = -1;
-    selected = -1;
+    cells = drill.route().steps().stream().map(step -> new Cell()).toList();
+    drill
+        .route()
+        .shifts()
+        .forEach(
+            shift ->
+                cells.get(shift.landingStep()).landing =
+                    Optional.of(new LandingMark(shift, Optional.empty(), Optional.empty())));
+    reached = OptionalInt.empty();
+    selected = OptionalInt.empty();
+    changed();
+  }
+
+  private void changed() {
     version++;
+    shown = Optional.empty();
   }
 
   /** A clean sheet for another round. */
   public void clear() {
     attempt = 0;
-    grid = null;
+    grid = Optional.empty();
     wipe();
   }
 
@@ -132,7 +116,7 @@ public final class PageModel {
   public void show(Marks wanted) {
     if (marks != wanted) {
       marks = wanted;
-      version++;
+      changed();
     }
   }
 
@@ -144,123 +128,177 @@ public final class PageModel {
 
   /** The first beat's time is known. */
   public void begun(Grid now) {
-    grid = now;
+    grid = Optional.of(now);
   }
 
-  /** A note's verdict. */
+  /** A note's verdict. A note of another attempt begins a fresh sheet. */
   public void decided(NoteVerdict verdict) {
     if (verdict.attempt() != attempt) {
       attempt = verdict.attempt();
       wipe();
     }
-    int step = verdict.step().orElse(Math.max(0, reached));
+    Cell cell = put(verdict.verdict(), verdict.step(), verdict.note().midi());
     if (verdict.inPlace()) {
-      for (int left = reached + 1; left < step; left++) {
-        ink[left] = Ink.LEFT_OUT;
-      }
-      reached = Math.max(reached, step);
+      double time = verdict.note().time();
+      cell.fallen = grid.map(g -> new Fallen(g.slot(time), g.offMs(time), verdict.note().fine()));
     }
-    put(step, verdict.verdict(), verdict.note().midi());
-    if (verdict.inPlace() && grid != null) {
-      time(step, grid.offMs(verdict.note().time()), verdict.note().fine());
-    }
-    version++;
+    changed();
   }
 
   /** A step was heard, but not what it was. */
   public void unnamed(int inAttempt, int step) {
-    if (inAttempt == attempt && step == reached + 1) {
-      ink[step] = Ink.UNNAMED;
-      reached = step;
-      version++;
+    if (inAttempt == attempt && step == firstAhead()) {
+      cells.get(step).ink = Ink.UNNAMED;
+      reached = OptionalInt.of(step);
+      changed();
     }
   }
 
   /** What became of a shift in an attempt; nothing to the page where another has begun. */
   public void shifted(int inAttempt, ShiftSaid said) {
-    if (inAttempt != attempt) {
-      return;
+    if (inAttempt == attempt) {
+      cells.get(said.planned().landingStep()).landing =
+          Optional.of(LandingMark.of(said.planned(), said.verdict(), said.string()));
+      changed();
     }
-    ShiftMark mark = landings[said.planned().landingStep()];
-    mark.verdict = Optional.of(said.verdict());
-    mark.madeOn = said.string().map(Object::toString).orElse("");
-    version++;
   }
 
   /** Everything a review says, in place of what was there. */
   public void review(Review review) {
     attempt = review.reviewed();
+    grid = Optional.of(review.grid());
     wipe();
-    review.steps().forEach(s -> ink[s.step().index()] = inkOf(s.verdict()));
-    int last = 0;
     for (int i = 0; i < review.notes().size(); i++) {
       ReviewedNote note = review.notes().get(i);
-      if (note.attempt() != attempt) {
-        continue;
-      }
-      int step = note.step().orElse(last);
-      if (note.verdict() == Verdict.WRONG) {
-        heard[step] = heardAs(step, note.midi());
-      } else if (note.verdict() != Verdict.RIGHT) {
-        put(step, note.verdict(), note.midi());
-      }
-      if (note.verdict() == Verdict.RIGHT || note.verdict() == Verdict.WRONG) {
-        last = step;
-        noteOf[step] = i;
-        reached = Math.max(reached, step);
-        time(step, note.offMs(), note.timing() != Timing.UNSURE);
+      if (note.attempt() == attempt) {
+        Cell cell = put(note.verdict(), note.step(), note.midi());
+        if (inPlace(note)) {
+          boolean fine = note.timing() != Timing.UNSURE;
+          cell.fallen = Optional.of(new Fallen(note.slot(), note.offMs(), fine));
+          cell.noteOfReview = OptionalInt.of(i);
+        }
       }
     }
-    for (ReviewedShift shift : review.shifts()) {
-      ShiftMark mark = landings[shift.planned().landingStep()];
-      mark.verdict = Optional.of(shift.verdict());
-      mark.madeOn = shift.string().map(Object::toString).orElse("");
-      mark.lateMs = shift.lateMs().isPresent() ? shift.lateMs().getAsDouble() : null;
+    for (ReviewedStep step : review.steps()) {
+      Cell cell = cells.get(step.step().index());
+      cell.ink = ink(step.verdict(), cell.noteOfReview.isPresent());
     }
-    version++;
+    review
+        .shifts()
+        .forEach(
+            shift ->
+                cells.get(shift.planned().landingStep()).landing =
+                    Optional.of(LandingMark.of(shift.planned(), shift.verdict(), shift.string())));
+    LateLanding.of(drill, review)
+        .forEach(late -> cells.get(late.step()).landedLateMs = OptionalDouble.of(late.lateMs()));
+    changed();
   }
 
-  private static Ink inkOf(StepVerdict verdict) {
+  private static boolean inPlace(ReviewedNote note) {
+    return note.verdict() == Verdict.RIGHT || note.verdict() == Verdict.WRONG;
+  }
+
+  /** A step that counts as played though no note was told of it was heard and not named. */
+  private static Ink ink(StepVerdict verdict, boolean noteTold) {
     return switch (verdict) {
-      case PLAYED -> Ink.RIGHT;
+      case PLAYED -> noteTold ? Ink.RIGHT : Ink.UNNAMED;
       case WRONG -> Ink.WRONG;
       case SKIPPED -> Ink.LEFT_OUT;
       case UNPLAYED -> Ink.PALE;
     };
   }
 
-  private void put(int step, Verdict verdict, int midi) {
+  /** Puts a note where it belongs: at its step, or at the last one reached. */
+  private Cell put(Verdict verdict, OptionalInt ofStep, int midi) {
+    int step = ofStep.orElse(reached.orElse(0));
+    Cell cell = cells.get(step);
     switch (verdict) {
-      case RIGHT -> ink[step] = Ink.RIGHT;
+      case RIGHT -> {
+        reach(step);
+        cell.ink = Ink.RIGHT;
+      }
       case WRONG -> {
-        ink[step] = Ink.WRONG;
-        heard[step] = heardAs(step, midi);
+        reach(step);
+        cell.ink = Ink.WRONG;
+        cell.heard = Optional.of(HeardAs.of(drill, step(step), midi));
       }
-      case REPEAT -> twice[step] = true;
-      case EXTRA -> {
-        String name = drill.key().spell(midi).note();
-        strays[step] = strays[step].isEmpty() ? "+" + name : strays[step] + " " + name;
-      }
+      case REPEAT -> cell.twice = true;
+      case EXTRA -> cell.strays.add(HeardAs.note(drill, midi));
     }
+    return cell;
   }
 
-  private void time(int step, double offMs, boolean isFine) {
-    timed[step] = true;
-    fine[step] = isFine;
-    offSlots[step] = offMs / 1000 / slotSeconds;
+  private int firstAhead() {
+    return reached.isPresent() ? reached.getAsInt() + 1 : 0;
   }
 
-  /** The fret where the hand could have met it on the step's own string, else the note's name. */
-  private String heardAs(int step, int midi) {
-    Step due = step(step);
-    int fret = midi - drill.tuning().openMidi(due.place().string());
-    boolean near = Math.abs(fret - due.place().fret()) <= REACH_FRETS;
-    return near && fret >= 0 && fret <= drill.frets()
-        ? Integer.toString(fret)
-        : drill.key().spell(midi).note();
+  private void reach(int step) {
+    for (int left = firstAhead(); left < step; left++) {
+      cells.get(left).ink = Ink.LEFT_OUT;
+    }
+    reached = OptionalInt.of(Math.max(step, reached.orElse(step)));
   }
 
   // ---- what stands there
+
+  /** What is shown at a step. */
+  public PageStep at(int step) {
+    if (shown.isEmpty()) {
+      shown = Optional.of(IntStream.range(0, steps()).mapToObj(this::shownAt).toList());
+    }
+    return shown.get().get(step);
+  }
+
+  private PageStep shownAt(int step) {
+    Cell cell = cells.get(step);
+    if (marks == Marks.HIDDEN) {
+      Ink ink = reached.isPresent() && step <= reached.getAsInt() ? Ink.UNNAMED : Ink.PALE;
+      return new PageStep(
+          step(step),
+          ink,
+          false,
+          Optional.empty(),
+          List.of(),
+          Optional.empty(),
+          cell.landing.map(LandingMark::untold));
+    }
+    return new PageStep(
+        step(step), cell.ink, cell.twice, cell.heard, cell.strays, time(step), cell.landing);
+  }
+
+  /** The figure of time under a step; under a landing that is said to be late, how late it was. */
+  private Optional<TimeFigure> time(int step) {
+    Cell cell = cells.get(step);
+    if (cell.fallen.isEmpty() || grid.isEmpty()) {
+      return Optional.empty();
+    }
+    Fallen fallen = cell.fallen.get();
+    double slotMs = 1000 * grid.get().slotSeconds();
+    double offMs = fallen.offMs() + slotMs * slotsWaited(step);
+    Timing timing = Timing.of(offMs, grid.get().slotSeconds(), fallen.fine());
+    double slots = offMs / slotMs;
+    return Optional.of(
+        cell.landedLateMs.isPresent()
+            ? new TimeFigure(
+                TimeFigure.Measure.LANDED_LATE, cell.landedLateMs.getAsDouble(), timing, slots)
+            : new TimeFigure(TimeFigure.Measure.OFF_THE_BEAT, offMs, timing, slots));
+  }
+
+  /**
+   * Slots that passed in waiting for a note. Its distance from the nearest slot would call a note
+   * that is most of a slot late early; on the page it is as late as it came after the note before.
+   */
+  private long slotsWaited(int step) {
+    if (step == 0) {
+      return 0;
+    }
+    Cell before = cells.get(step - 1);
+    if (before.fallen.isEmpty() || before.twice || !before.strays.isEmpty()) {
+      return 0;
+    }
+    long gap = cells.get(step).fallen.orElseThrow().slot() - before.fallen.get().slot();
+    return Math.max(0, gap - 1);
+  }
 
   /** Changes whenever anything on the page does. */
   public long version() {
@@ -268,7 +306,7 @@ public final class PageModel {
   }
 
   public int steps() {
-    return ink.length;
+    return cells.size();
   }
 
   /** Steps in a bar. */
@@ -277,13 +315,14 @@ public final class PageModel {
   }
 
   public int bars() {
-    return (ink.length + barSteps - 1) / barSteps;
+    return (cells.size() + barSteps - 1) / barSteps;
   }
 
   public int strings() {
     return drill.tuning().count();
   }
 
+  /** What is to be played at a step. */
   public Step step(int index) {
     return drill.route().steps().get(index);
   }
@@ -297,120 +336,32 @@ public final class PageModel {
     return drill;
   }
 
-  /** The furthest step heard; -1 before the first, for drawing only. */
-  public int reached() {
-    return reached;
+  /** The attempt that the page is of, from 0. */
+  public int attempt() {
+    return attempt;
   }
 
-  /** The step that was reached last, if any was. */
+  /** The furthest step heard, if any was. */
   public Optional<Step> here() {
-    return reached < 0 ? Optional.empty() : Optional.of(step(reached));
-  }
-
-  /** The ink as it is shown: with marks hidden, played or not is all it tells. */
-  public Ink ink(int step) {
-    if (marks == Marks.HIDDEN) {
-      return step <= reached ? Ink.UNNAMED : Ink.PALE;
-    }
-    return ink[step];
-  }
-
-  /** Whether a step is shown as struck twice. */
-  public boolean twice(int step) {
-    return marks == Marks.SHOWN && twice[step];
-  }
-
-  /** What was heard in place of a step; empty where nothing else was. */
-  public String heard(int step) {
-    return marks == Marks.SHOWN ? heard[step] : "";
-  }
-
-  /** Notes after a step that belong to none; empty where there were none. */
-  public String strays(int step) {
-    return marks == Marks.SHOWN ? strays[step] : "";
-  }
-
-  /** Whether it is shown when a step fell. */
-  public boolean timed(int step) {
-    return marks == Marks.SHOWN && timed[step];
-  }
-
-  /** Whether the time of a step is known finely. */
-  public boolean fine(int step) {
-    return fine[step];
-  }
-
-  /** How far from its slot a step fell, in slots; early is negative. Only where it is timed. */
-  public double offSlots(int step) {
-    return offSlots[step];
-  }
-
-  /** The same in milliseconds. */
-  public double offMs(int step) {
-    return offSlots[step] * slotSeconds * 1000;
-  }
-
-  /** How a timed step lay in time. */
-  public Timing timing(int step) {
-    return Timing.of(offMs(step), slotSeconds, fine[step]);
-  }
-
-  /** The shift that lands on a step, if one does. */
-  public Optional<PlannedShift> landing(int step) {
-    return landings[step] == null ? Optional.empty() : Optional.of(landings[step].planned);
-  }
-
-  /** What became of the shift that lands on a step, as far as it is shown. */
-  public Optional<ShiftVerdict> shift(int step) {
-    return landings[step] == null || marks == Marks.HIDDEN
-        ? Optional.empty()
-        : landings[step].verdict;
-  }
-
-  /** The string on which that shift was made, where it was another; else empty. */
-  public String madeOn(int step) {
-    return shift(step).filter(v -> v == ShiftVerdict.MOVED).isPresent()
-        ? landings[step].madeOn
-        : "";
-  }
-
-  /** How late that shift landed, milliseconds, where it is known and shown. */
-  public Optional<Double> lateMs(int step) {
-    return landings[step] == null || marks == Marks.HIDDEN
-        ? Optional.empty()
-        : Optional.ofNullable(landings[step].lateMs);
-  }
-
-  public boolean goesUp(int step) {
-    return landings[step].planned.direction() == Direction.UP;
+    return reached.isPresent() ? Optional.of(step(reached.getAsInt())) : Optional.empty();
   }
 
   /** Index into the review's notes of the note in a step's place, if there is one. */
   public Optional<Integer> note(int step) {
-    return noteOf[step] < 0 ? Optional.empty() : Optional.of(noteOf[step]);
-  }
-
-  /** Landing steps in the order met. */
-  public List<Integer> landingSteps() {
-    List<Integer> steps = new ArrayList<>();
-    for (int s = 0; s < landings.length; s++) {
-      if (landings[s] != null) {
-        steps.add(s);
-      }
-    }
-    return steps;
+    OptionalInt note = cells.get(step).noteOfReview;
+    return note.isPresent() ? Optional.of(note.getAsInt()) : Optional.empty();
   }
 
   // ---- the note that is pointed at
 
   /** The step that is pointed at, if one is. */
   public Optional<Integer> selected() {
-    return selected < 0 ? Optional.empty() : Optional.of(selected);
+    return selected.isPresent() ? Optional.of(selected.getAsInt()) : Optional.empty();
   }
 
   /** Points at a step; out of bounds becomes the bound. */
   public void select(int step) {
-    selected = Math.max(0, Math.min(ink.length - 1, step));
-    version++;
+    selected = OptionalInt.of(Math.max(0, Math.min(cells.size() - 1, step)));
+    changed();
   }
 }

@@ -6,14 +6,19 @@ import neckway.neck.GuitarString;
 import neckway.neck.Join;
 import neckway.neck.PlannedShift;
 
-/** Which note is the landing of a shift that was made on another string than planned. */
-final class Landings {
+/** On which note a shift lands, on the string where it was planned or on another. */
+public final class Landings {
   private final PlayableDrill drill;
   private final int top;
 
-  Landings(PlayableDrill drill) {
+  public Landings(PlayableDrill drill) {
     this.drill = drill;
     this.top = (drill.route().stepsPerRound() - 1) / 2;
+  }
+
+  /** The same of a shift as reviewed: where it was heard to be made, else where it was planned. */
+  public int step(ReviewedShift shift) {
+    return step(shift.planned(), shift.string().orElse(shift.planned().string()));
   }
 
   /**

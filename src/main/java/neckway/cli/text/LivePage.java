@@ -1,9 +1,6 @@
 package neckway.cli.text;
 
 import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.List;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
@@ -11,7 +8,11 @@ import neckway.hand.ShiftSaid;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Step;
+import neckway.page.PageModel;
+import neckway.page.PageModel.Ink;
+import neckway.page.PageStep;
 import neckway.review.Grid;
+import neckway.review.HeardAs;
 import neckway.run.RunListener;
 
 /**
@@ -20,7 +21,6 @@ import neckway.run.RunListener;
  */
 final class LivePage implements RunListener {
   private static final int CELL = 4;
-  private static final int MARGIN = 6;
   private static final String UP = "\u001b[%dA\r";
   private static final String CLEAR = "\u001b[K";
   private static final String FAINT = "\u001b[2m";
@@ -28,81 +28,77 @@ final class LivePage implements RunListener {
 
   private final PrintWriter out;
   private final PlayableDrill drill;
-  private final Grid grid;
   private final boolean terminal;
-  private final int bar;
-  private final int perLine;
-  private final String[] marks;
-  private final String[] offs;
-  private int attempt;
-  private int reached = -1;
+  private final PageModel page;
+  private final Tab tab;
   private int drawnLine = -1;
   private int barSaid = -1;
 
   LivePage(PrintWriter out, PlayableDrill drill, Grid grid, boolean terminal) {
     this.out = out;
     this.drill = drill;
-    this.grid = grid;
     this.terminal = terminal;
-    bar = drill.pulse().notesPerBeat() * drill.pulse().beatsPerBar();
-    perLine = Math.min(bar, (Wrapped.COLUMNS - MARGIN) / CELL - 1);
-    int steps = drill.route().steps().size();
-    marks = new String[steps];
-    offs = new String[steps];
+    page = new PageModel(drill);
+    page.begun(grid);
+    tab = new Tab(drill, CELL);
   }
 
   @Override
   public void decided(NoteVerdict verdict) {
-    if (verdict.attempt() != attempt) {
-      again(verdict.attempt());
+    if (verdict.attempt() != page.attempt()) {
+      again();
     }
-    List<String> said = new ArrayList<>();
-    int step = verdict.step().orElse(reached);
-    if (verdict.inPlace()) {
-      for (int left = reached + 1; left < step; left++) {
-        mark(left, "(" + fret(left) + ")", "");
-        tell(left, "(" + place(left) + ")");
-      }
-      reached = Math.max(reached, step);
+    int ahead = page.here().map(here -> here.index() + 1).orElse(0);
+    page.decided(verdict);
+    for (int passed = ahead; passed < here(); passed++) {
+      tell(passed, marked(page.at(passed)));
     }
-    String heard = drill.key().spell(verdict.note().midi()).toString();
-    long ms = Math.round(grid.offMs(verdict.note().time()));
-    String off = verdict.note().fine() ? (ms > 0 ? "+" : "") + ms : "?";
-    switch (verdict.verdict()) {
-      case RIGHT -> {
-        mark(step, fret(step), off);
-        said.add(place(step) + " " + off);
-      }
-      case WRONG -> {
-        mark(step, fret(step) + "x", off);
-        said.add(place(step) + "x(" + heard + ")");
-      }
-      case REPEAT -> {
-        mark(step, fret(step) + "\"", offs[step] == null ? "" : offs[step]);
-        said.add(place(step) + "\"");
-      }
-      case EXTRA -> said.add("+" + heard);
-    }
-    said.forEach(words -> tell(Math.max(0, step), words));
-    draw(Math.max(0, step), verdict.verdict() == Verdict.EXTRA ? "stray " + heard : "");
+    int step = verdict.step().orElse(here());
+    String stray = HeardAs.note(drill, verdict.note().midi());
+    tell(step, words(verdict, page.at(step), stray));
+    draw(step, verdict.verdict() == Verdict.EXTRA ? "stray " + stray : "");
     out.flush();
+  }
+
+  private static String words(NoteVerdict verdict, PageStep step, String stray) {
+    return switch (verdict.verdict()) {
+      case RIGHT -> marked(step) + " " + step.timeLabel();
+      case WRONG -> marked(step) + "(" + heard(step.heard().orElseThrow()) + ")";
+      case REPEAT -> marked(step);
+      case EXTRA -> "+" + stray;
+    };
+  }
+
+  private static String heard(HeardAs heard) {
+    return heard.fret().isPresent() ? "fret " + heard.label() : heard.label();
+  }
+
+  /** String and fret with the marks of the page. */
+  private static String marked(PageStep step) {
+    return step.marked(step.due().place().toString());
+  }
+
+  /** The step reached last, or the first one. */
+  private int here() {
+    return page.here().map(Step::index).orElse(0);
   }
 
   @Override
   public void unnamed(int inAttempt, int step) {
-    if (inAttempt == attempt && step == reached + 1) {
-      mark(step, "?", "");
-      tell(step, place(step) + "?");
-      reached = step;
+    long before = page.version();
+    page.unnamed(inAttempt, step);
+    if (page.version() != before) {
+      tell(step, marked(page.at(step)));
     }
   }
 
   @Override
   public void shifted(int inAttempt, ShiftSaid said) {
+    page.shifted(inAttempt, said);
     String words = words(said);
-    if (inAttempt == attempt && !words.isEmpty()) {
-      tell(Math.max(0, reached), "[" + words + "]");
-      draw(Math.max(0, reached), words);
+    if (inAttempt == page.attempt() && !words.isEmpty()) {
+      tell(here(), "[" + words + "]");
+      draw(here(), words);
       out.flush();
     }
   }
@@ -127,40 +123,19 @@ final class LivePage implements RunListener {
     out.flush();
   }
 
-  private void again(int newAttempt) {
-    attempt = newAttempt;
-    reached = -1;
-    java.util.Arrays.fill(marks, null);
-    java.util.Arrays.fill(offs, null);
+  private void again() {
     end();
     drawnLine = -1;
     out.println("from the beginning again");
-  }
-
-  private void mark(int step, String mark, String off) {
-    marks[step] = mark;
-    offs[step] = off;
-  }
-
-  private String fret(int step) {
-    return Integer.toString(step(step).place().fret());
-  }
-
-  private String place(int step) {
-    return step(step).place().toString();
-  }
-
-  private Step step(int index) {
-    return drill.route().steps().get(index);
   }
 
   private void tell(int step, String words) {
     if (terminal) {
       return;
     }
-    if (step / bar != barSaid) {
+    if (step / tab.bar() != barSaid) {
       end();
-      barSaid = step / bar;
+      barSaid = step / tab.bar();
       out.print("bar " + (barSaid + 1) + " |");
     }
     out.print("  " + words);
@@ -170,7 +145,7 @@ final class LivePage implements RunListener {
     if (!terminal) {
       return;
     }
-    int line = step / perLine;
+    int line = step / tab.stepsInBar();
     int rows = drill.tuning().strings().size() + 1;
     if (line == drawnLine) {
       out.printf(UP, rows);
@@ -184,32 +159,17 @@ final class LivePage implements RunListener {
   }
 
   private void rows(int line, String note) {
-    int from = line * perLine;
-    int to = Math.min(marks.length, from + perLine);
-    List<GuitarString> highestFirst = new ArrayList<>(drill.tuning().strings());
-    Collections.reverse(highestFirst);
-    for (GuitarString string : highestFirst) {
-      StringBuilder row = new StringBuilder(margin(string));
-      for (int s = from; s < to; s++) {
-        row.append(s % bar == 0 ? "|" : "");
-        boolean here = step(s).place().string().equals(string);
-        String text = !here ? "" : marks[s] == null ? fret(s) : marks[s];
-        row.append("-".repeat(Math.max(0, CELL - text.length())));
-        row.append(here && marks[s] == null ? FAINT + text + PLAIN : text);
-      }
-      out.println(row + "|" + CLEAR);
+    int from = line * tab.stepsInBar();
+    int to = Math.min(page.steps(), from + tab.stepsInBar());
+    for (GuitarString string : tab.highestFirst()) {
+      out.println(tab.row(string, from, to, s -> drawn(page.at(s))) + CLEAR);
     }
-    StringBuilder row = new StringBuilder("   ms ");
-    for (int s = from; s < to; s++) {
-      String off = offs[s] == null ? "" : offs[s];
-      row.append(s % bar == 0 ? " " : "").append(" ".repeat(Math.max(0, CELL - off.length())));
-      row.append(off);
-    }
-    out.println(row + "   " + note + CLEAR);
+    out.println(tab.row("ms", from, to, s -> page.at(s).timeLabel()) + "   " + note + CLEAR);
   }
 
-  private String margin(GuitarString string) {
-    String name = drill.key().spell(drill.tuning().openMidi(string)).note();
-    return " ".repeat(Math.max(0, MARGIN - 1 - name.length())) + name + " ";
+  /** What is still to come is faint rather than marked. */
+  private static Tab.Cell drawn(PageStep step) {
+    String fret = Integer.toString(step.due().place().fret());
+    return step.ink() == Ink.PALE ? new Tab.Cell(FAINT, fret, PLAIN) : Tab.Cell.of(step.sign());
   }
 }

@@ -8,12 +8,19 @@ import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 import neckway.hand.ShiftVerdict;
+import neckway.page.LandingMark;
 import neckway.page.PageModel;
 import neckway.page.PageModel.Ink;
+import neckway.page.PageStep;
+import neckway.page.TimeFigure;
+import neckway.review.Timing;
 
 /** Draws one sheet of a page. Right, wrong, left out and struck twice differ by their form. */
 final class PagePainter {
   private static final double DIGIT = 0.62;
+
+  /** A note that came later than this stands at the ruler as late as this; its figure tells. */
+  private static final double MOST_SLOTS_OFF = 0.75;
 
   private final GraphicsContext g;
   private final PageModel page;
@@ -95,6 +102,7 @@ final class PagePainter {
   private void step(int line, int step, boolean firstOfLine) {
     double x = at.x(step, page.barSteps());
     double y = y(line, step);
+    PageStep shown = page.at(step);
     selection(line, step, x);
     if (firstOfLine || page.hand(step) != page.hand(step - 1)) {
       text(
@@ -105,20 +113,18 @@ final class PagePainter {
           inks.shape(page.step(step).stand()),
           TextAlignment.LEFT);
     }
-    figure(step, x, y);
-    if (page.landing(step).isPresent()) {
-      landing(line, step, x);
-    }
-    if (!page.strays(step).isEmpty()) {
+    figure(shown, x, y);
+    shown.landing().ifPresent(mark -> landing(line, mark, x));
+    if (!shown.strays().isEmpty()) {
       text(
-          page.strays(step),
+          words.strays(shown),
           x + at.column() / 2,
           at.bottom(line) + 0.62 * at.font(),
           small,
           inks.ink(),
           TextAlignment.CENTER);
     }
-    ruler(line, step, x);
+    ruler(line, shown.time(), x);
   }
 
   /** In full where there is room before the next one, else the fret alone. */
@@ -139,10 +145,10 @@ final class PagePainter {
         : Integer.toString(page.hand(step));
   }
 
-  private void figure(int step, double x, double y) {
-    String fret = Integer.toString(page.step(step).place().fret());
-    Color hue = inks.shape(page.step(step).stand());
-    Ink ink = page.ink(step);
+  private void figure(PageStep step, double x, double y) {
+    String fret = Integer.toString(step.due().place().fret());
+    Color hue = inks.shape(step.due().stand());
+    Ink ink = step.ink();
     double wide = DIGIT * at.font() * fret.length();
     g.setFill(inks.paper());
     g.fillRect(x - wide / 2 - 2, y - 0.45 * at.font(), wide + 4, 0.9 * at.font());
@@ -165,7 +171,7 @@ final class PagePainter {
     if (page.marks() == PageModel.Marks.SHOWN && ink == Ink.UNNAMED) {
       text("?", x + wide / 2 + 3, y - 0.4 * at.font(), small, inks.ink(), TextAlignment.LEFT);
     }
-    if (page.twice(step)) {
+    if (step.twice()) {
       double by = 0.3 * at.font();
       text(fret, x + by, y + by, bold, hue, TextAlignment.CENTER);
     }
@@ -182,20 +188,19 @@ final class PagePainter {
   /** What was heard in place of a note, and how a landing fell. */
   private void over(int line, int step) {
     double x = at.x(step, page.barSteps());
-    if (page.ink(step) == Ink.WRONG) {
+    PageStep shown = page.at(step);
+    if (shown.ink() == Ink.WRONG) {
       // where notes stand close, above rather than beside
       boolean close = at.column() < 2.2 * at.font();
       text(
-          page.heard(step),
+          shown.heardLabel(),
           x + (close ? 0.62 : 0.9) * at.font(),
           y(line, step) - (close ? 0.74 : 0.5) * at.font(),
           heardFont,
           inks.ink(),
           TextAlignment.CENTER);
     }
-    if (page.timed(step)) {
-      landed(line, words.landed(page, step), x);
-    }
+    shown.time().ifPresent(time -> landed(line, words.landed(time), x));
   }
 
   /** In the second row where it would meet the one before; left out where there is no room. */
@@ -221,15 +226,16 @@ final class PagePainter {
     g.setLineDashes();
   }
 
-  private void landing(int line, int step, double x) {
+  private void landing(int line, LandingMark mark, double x) {
+    int step = mark.planned().landingStep();
     boolean sameLine = step > 0 && at.line(step - 1, page.barSteps()) == line;
     double fromX = sameLine ? at.x(step - 1, page.barSteps()) : x - at.column();
     double highest = sameLine ? Math.min(y(line, step - 1), y(line, step)) : y(line, step);
     double y = highest - 0.6 * at.font();
-    Optional<ShiftVerdict> verdict = page.shift(step);
-    g.setStroke(verdict.isPresent() ? inks.ink() : inks.pale());
-    g.setLineWidth(verdict.isPresent() ? 1.8 * stroke : stroke);
-    ShiftVerdict shown = verdict.orElse(ShiftVerdict.UNPLAYED);
+    boolean told = mark.verdict().isPresent();
+    g.setStroke(told ? inks.ink() : inks.pale());
+    g.setLineWidth(told ? 1.8 * stroke : stroke);
+    ShiftVerdict shown = mark.verdict().orElse(ShiftVerdict.UNPLAYED);
     if (shown == ShiftVerdict.MOVED) {
       g.setLineDashes(5 * stroke, 4 * stroke);
     } else if (shown == ShiftVerdict.MISSED) {
@@ -241,30 +247,31 @@ final class PagePainter {
     g.bezierCurveTo(fromX, y - rise, x, y - rise, x, y);
     g.stroke();
     g.setLineDashes();
-    String said = words.shift(shown, page.madeOn(step));
+    String said = words.shift(mark);
     if (!said.isEmpty()) {
       double middle = (fromX + x) / 2;
       text(said, middle, y - rise, small, inks.ink(), TextAlignment.CENTER);
     }
   }
 
-  private void ruler(int line, int step, double x) {
+  private void ruler(int line, Optional<TimeFigure> fell, double x) {
     double y = at.ruler(line);
     g.setStroke(inks.pale());
     g.setLineWidth(stroke);
     g.strokeLine(x, y - 0.2 * at.font(), x, y + 0.2 * at.font());
-    if (!page.timed(step)) {
+    if (fell.isEmpty()) {
       return;
     }
-    double heardX = x + page.offSlots(step) * at.column();
+    TimeFigure time = fell.get();
+    double heardX = x + Math.min(MOST_SLOTS_OFF, time.slots()) * at.column();
     g.setStroke(inks.ink());
     g.setLineWidth(1.8 * stroke);
-    if (!page.fine(step)) {
+    if (time.timing() == Timing.UNSURE) {
       g.setLineDashes(2 * stroke, 3 * stroke);
     }
     g.strokeLine(heardX, y - 0.42 * at.font(), heardX, y + 0.42 * at.font());
     g.setLineDashes();
-    text(words.off(page, step), x, y + 0.85 * at.font(), small, inks.ink(), TextAlignment.CENTER);
+    text(words.figure(time), x, y + 0.85 * at.font(), small, inks.ink(), TextAlignment.CENTER);
   }
 
   private void selection(int line, int step, double x) {

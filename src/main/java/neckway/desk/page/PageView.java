@@ -5,6 +5,7 @@ import javafx.animation.AnimationTimer;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.layout.Region;
+import neckway.neck.Step;
 import neckway.page.PageModel;
 
 /** Shows a page. It is painted again only in a frame in which something on it has changed. */
@@ -89,7 +90,7 @@ public final class PageView extends Region {
     if (layout == null) {
       layout = PageLayout.of(getWidth(), getHeight(), FONT * scale, page);
     }
-    int shown = page.selected().orElse(Math.max(0, page.reached()));
+    int shown = page.selected().or(() -> page.here().map(Step::index)).orElse(0);
     sheet = layout.sheet(layout.line(shown, page.barSteps()));
     new PagePainter(canvas.getGraphicsContext2D(), page, layout, inks, words)
         .sheet(sheet, getWidth(), getHeight());

@@ -2,36 +2,42 @@ package neckway.desk.page;
 
 import neckway.desk.Texts;
 import neckway.hand.ShiftVerdict;
+import neckway.page.LandingMark;
 import neckway.page.PageModel;
+import neckway.page.PageStep;
+import neckway.page.TimeFigure;
+import neckway.page.TimeFigure.Measure;
+import neckway.review.HeardAs;
 
 /** The few words that stand on the page. */
 public final class PageWords {
-  private static final double WORTH_SAYING_MS = 30;
-
   String hand(int fret) {
     return Texts.of("page.hand", fret);
   }
 
-  String shift(ShiftVerdict verdict, String madeOn) {
-    return switch (verdict) {
-      case MOVED -> Texts.of("page.moved", madeOn);
+  /** What became of a shift, where its arc alone does not tell. */
+  String shift(LandingMark mark) {
+    return switch (mark.verdict().orElse(ShiftVerdict.UNPLAYED)) {
+      case MOVED -> Texts.of("page.moved", mark.movedTo().orElseThrow());
       case MISSED -> Texts.of("page.missed");
       case UNHEARD -> Texts.of("page.unheard");
       case MADE, UNPLAYED -> "";
     };
   }
 
-  /** Milliseconds off the beat, with their sign. */
-  String off(PageModel page, int step) {
-    return page.fine(step) ? signed(Math.round(page.offMs(step))) : "?";
+  /** Notes that belong to no step. */
+  String strays(PageStep step) {
+    return "+" + step.strayLabel();
   }
 
-  /** How late a shift landed, where it is worth a word. */
-  String landed(PageModel page, int step) {
-    return page.lateMs(step)
-        .filter(late -> Math.abs(late) >= WORTH_SAYING_MS)
-        .map(late -> Texts.of(late > 0 ? "page.late" : "page.early", Math.round(Math.abs(late))))
-        .orElse("");
+  /** Milliseconds with their sign. */
+  String figure(TimeFigure time) {
+    return time.told() ? signed(time.shownMs()) : time.label();
+  }
+
+  /** How late a shift landed, where it is said to be late. */
+  String landed(TimeFigure time) {
+    return time.measure() == Measure.LANDED_LATE ? Texts.of("page.late", time.shownMs()) : "";
   }
 
   /** A number with its sign; the minus is a real one. */
@@ -39,43 +45,45 @@ public final class PageWords {
     return number > 0 ? "+" + number : number < 0 ? "\u2212" + -number : "0";
   }
 
-  private static String wrong(String heard) {
-    return Character.isDigit(heard.charAt(0))
-        ? Texts.of("page.says.wrong.fret", heard)
-        : Texts.of("page.says.wrong", heard);
+  private static String wrong(HeardAs heard) {
+    return Texts.of(
+        heard.fret().isPresent() ? "page.says.wrong.fret" : "page.says.wrong", heard.label());
+  }
+
+  private static String time(TimeFigure time) {
+    long ms = time.shownMs();
+    if (time.measure() == Measure.LANDED_LATE) {
+      return Texts.of("page.says.landed", ms);
+    }
+    return switch (time.timing()) {
+      case ON -> Texts.of("page.says.on", signed(ms));
+      case EARLY -> Texts.of("page.says.early", -ms);
+      case LATE -> Texts.of("page.says.late", ms);
+      case UNSURE -> Texts.of("page.says.unsure");
+    };
   }
 
   /** A step in words, for the line under the page and for a screen reader. */
   public String spoken(PageModel page, int step) {
+    PageStep at = page.at(step);
     String place =
         Texts.of(
             "page.place",
             step + 1,
-            Texts.ordinal(page.step(step).place().string().number()),
-            page.step(step).place().fret(),
-            page.step(step).finger());
+            Texts.ordinal(at.due().place().string().number()),
+            at.due().place().fret(),
+            at.due().finger());
     String verdict =
-        switch (page.ink(step)) {
+        switch (at.ink()) {
           case PALE -> Texts.of("page.says.pale");
           case RIGHT -> Texts.of("page.says.right");
-          case WRONG -> wrong(page.heard(step));
+          case WRONG -> wrong(at.heard().orElseThrow());
           case LEFT_OUT -> Texts.of("page.says.leftOut");
           case UNNAMED -> Texts.of("page.says.unnamed");
         };
-    String twice = page.twice(step) ? Texts.of("page.says.twice") : "";
+    String twice = at.twice() ? Texts.of("page.says.twice") : "";
     String strays =
-        page.strays(step).isEmpty() ? "" : Texts.of("page.says.strays", page.strays(step));
-    String time = "";
-    if (page.timed(step)) {
-      long ms = Math.round(page.offMs(step));
-      time =
-          switch (page.timing(step)) {
-            case ON -> Texts.of("page.says.on", signed(ms));
-            case EARLY -> Texts.of("page.says.early", -ms);
-            case LATE -> Texts.of("page.says.late", ms);
-            case UNSURE -> Texts.of("page.says.unsure");
-          };
-    }
-    return place + verdict + twice + strays + time;
+        at.strays().isEmpty() ? "" : Texts.of("page.says.strays", String.join(", ", at.strays()));
+    return place + verdict + twice + strays + at.time().map(PageWords::time).orElse("");
   }
 }

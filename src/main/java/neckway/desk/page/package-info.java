@@ -1,4 +1,5 @@
 /**
- * The sheet of paper: a route as tab, inked as it is played; what stands on it, and its drawing.
+ * Draws the sheet of paper: a route as tab, inked as it is played. What stands on it is asked of
+ * {@link neckway.page}.
  */
 package neckway.desk.page;

@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import neckway.desk.Texts;
+import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
 import neckway.neck.PlannedShift;
 import neckway.neck.Step;
+import neckway.review.HeardAs;
+import neckway.review.Landings;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
@@ -44,7 +48,7 @@ public record CloseUp(
    * A note in the stretch.
    *
    * @param seconds when
-   * @param label its place as planned, or the name of what else was heard
+   * @param label its place as planned, or what else was heard
    * @param wrong whether it was another pitch than planned
    */
   public record Heard(double seconds, String label, boolean wrong) {}
@@ -63,21 +67,19 @@ public record CloseUp(
     ReviewedShift shift = review.shifts().get(index);
     int landing = shift.planned().landingStep();
     List<Step> steps = take.drill().route().steps();
-    Optional<ReviewedNote> note = inPlace(review, landing);
-    double from = time(review, Math.max(0, landing - NOTES_AROUND)) - LEAD_SECONDS;
-    double to =
-        time(review, Math.min(steps.size() - 1, landing + NOTES_AROUND))
-            + review.grid().slotSeconds();
+    int landedOn = new Landings(take.drill()).step(shift);
+    Optional<ReviewedNote> note = inPlace(review, landedOn);
+    int first = Math.min(landing, landedOn) - NOTES_AROUND;
+    int last = Math.max(landing, landedOn) + NOTES_AROUND;
+    double from = time(review, Math.max(0, first)) - LEAD_SECONDS;
+    double to = time(review, Math.min(steps.size() - 1, last)) + review.grid().slotSeconds();
     from = Math.max(0, from);
     to = Math.max(from + 0.1, Math.min(review.take().seconds(), to));
     List<Heard> heard = new ArrayList<>();
     for (ReviewedNote each : review.notes()) {
       if (each.attempt() == review.reviewed() && each.time() >= from && each.time() <= to) {
         boolean planned = each.verdict() == Verdict.RIGHT || each.verdict() == Verdict.REPEAT;
-        String name = take.drill().key().spell(each.midi()).note();
-        String label =
-            planned ? steps.get(each.step().getAsInt()).place().toString() : "\u2192 " + name;
-        heard.add(new Heard(each.time(), label, !planned));
+        heard.add(new Heard(each.time(), label(take.drill(), each), !planned));
       }
     }
     OptionalDouble landed =
@@ -96,6 +98,19 @@ public record CloseUp(
         steps.get(landing).place(),
         steps.get(landing - 1).place(),
         shift.string().flatMap(string -> way(take, shift, string)));
+  }
+
+  private static String label(PlayableDrill drill, ReviewedNote note) {
+    if (note.step().isEmpty()) {
+      return Texts.of("read.heard.stray", HeardAs.note(drill, note.midi()));
+    }
+    Step due = drill.route().steps().get(note.step().getAsInt());
+    if (note.verdict() != Verdict.WRONG) {
+      return due.place().toString();
+    }
+    HeardAs heard = HeardAs.of(drill, due, note.midi());
+    return Texts.of(
+        heard.fret().isPresent() ? "read.heard.fret" : "read.heard.note", heard.label());
   }
 
   /** As planned, or by the cleanest join of the string on which it was made. */

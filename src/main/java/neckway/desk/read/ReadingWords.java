@@ -5,6 +5,7 @@ import neckway.desk.page.PageWords;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
 import neckway.review.Clock;
+import neckway.review.Milliseconds;
 import neckway.review.Review;
 import neckway.review.Summary;
 
@@ -63,7 +64,7 @@ public final class ReadingWords {
     if (near.shift().lateMs().isEmpty() || near.shift().verdict() == ShiftVerdict.UNPLAYED) {
       return ".";
     }
-    long ms = Math.round(near.shift().lateMs().getAsDouble());
+    long ms = Milliseconds.rounded(near.shift().lateMs().getAsDouble());
     return Math.abs(ms) < 10
         ? Texts.of("read.inTime", PageWords.signed(ms))
         : Texts.of(ms > 0 ? "read.landedLate" : "read.landedEarly", Math.abs(ms));

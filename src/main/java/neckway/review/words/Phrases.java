@@ -3,6 +3,7 @@ package neckway.review.words;
 import java.util.List;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
+import neckway.review.Milliseconds;
 
 /** The small change of sentences: numbers, strings, ways, lists. */
 final class Phrases {
@@ -54,14 +55,13 @@ final class Phrases {
     return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 
-  /** Milliseconds as one would say them: whole, and rounded to tens from a hundred up. */
+  /** "62 ms", "220 ms", "1.2 seconds". */
   static String ms(double ms) {
-    double size = Math.abs(ms);
-    long shown = size < 100 ? Math.round(size) : Math.round(size / 10) * 10;
+    long shown = Math.abs(Milliseconds.rounded(ms));
     if (shown < 1000) {
       return shown + " ms";
     }
-    double seconds = Math.round(size / 100) / 10.0;
+    double seconds = shown / 1000.0;
     return seconds == 1 ? "a second" : seconds + " seconds";
   }
 }

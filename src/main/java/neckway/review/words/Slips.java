@@ -6,13 +6,13 @@ import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.GuitarString;
 import neckway.neck.Step;
+import neckway.review.HeardAs;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
 
 /** Says the slips of the reviewed attempt, each with its place. */
 final class Slips {
   private static final int MOST_NAMED = 3;
-  private static final int FRETS_IN_REACH = 5;
 
   private final PlayableDrill drill;
   private final Review review;
@@ -40,12 +40,11 @@ final class Slips {
   }
 
   private String heard(ReviewedNote note, Step step) {
-    int fret = note.midi() - drill.tuning().openMidi(step.place().string());
+    HeardAs heard = HeardAs.of(drill, step, note.midi());
     int due = step.place().fret();
-    if (fret >= 0 && fret <= drill.frets() && Math.abs(fret - due) <= FRETS_IN_REACH) {
-      return "you played fret " + fret + ", not " + due;
-    }
-    return "I heard " + name(note.midi()) + " where fret " + due + " was due";
+    return heard.fret().isPresent()
+        ? "you played fret " + heard.fret().getAsInt() + ", not " + due
+        : "I heard " + heard.note() + " where fret " + due + " was due";
   }
 
   /** Steps left out, a row of them as one. */
@@ -111,7 +110,7 @@ final class Slips {
   }
 
   private String name(int midi) {
-    return drill.key().spell(midi).toString();
+    return HeardAs.note(drill, midi);
   }
 
   private List<ReviewedNote> of(Verdict verdict) {

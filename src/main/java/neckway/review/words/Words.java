@@ -1,6 +1,7 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import neckway.drill.PlayableDrill;
@@ -14,13 +15,13 @@ import neckway.neck.Shape;
 import neckway.neck.Step;
 import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.review.LateLanding;
 import neckway.review.PulseKept;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
 import neckway.review.ReviewedStep;
 import neckway.review.StepVerdict;
 import neckway.review.Summary;
-import neckway.review.Timing;
 
 /**
  * What a teacher would say of a take: what was right, what was not and where, how it lay in time,
@@ -40,12 +41,9 @@ public final class Words {
 
   private static final double BIAS_SHARE = 0.025;
   private static final int FEWEST_TO_TIME = 6;
-  private static final double LATE_BANDS = 2;
 
   /** Notes that lie further apart in their slots have no common bias to speak of. */
   private static final double TOGETHER_SHARE = 0.2;
-
-  private static final double LATE_USUAL = 2;
 
   private final PlayableDrill drill;
   private final Review review;
@@ -53,6 +51,7 @@ public final class Words {
   private final Slips slips;
   private final Stumbles stumbles;
   private final ShiftStrings shiftStrings;
+  private final List<LateLanding> late;
   private final List<String> said = new ArrayList<>();
 
   private Words(PlayableDrill drill, Review review) {
@@ -62,6 +61,7 @@ public final class Words {
     this.slips = new Slips(drill, review);
     this.stumbles = new Stumbles(drill, review, slips);
     this.shiftStrings = new ShiftStrings(drill, review);
+    this.late = LateLanding.of(drill, review);
   }
 
   /**
@@ -210,14 +210,13 @@ public final class Words {
     if (off.length < FEWEST_TO_TIME) {
       return;
     }
-    List<String> late = lateLandings();
     double gapMs = review.grid().slotSeconds() * 1000;
     String within = Phrases.ms(Math.max(1, PulseKept.fourOfFiveFromOwnPulseMs(off, gapMs)));
     if (late.isEmpty()) {
       said.add("Four notes in five kept within " + within + " of your own pulse.");
     } else {
       said.add(
-          Phrases.sentence(Phrases.list(late))
+          Phrases.sentence(Phrases.list(lateLandings()))
               + "; of the other notes four in five kept within "
               + within
               + " of your own pulse.");
@@ -238,39 +237,27 @@ public final class Words {
     }
   }
 
-  private Optional<ReviewedShift> latest() {
-    return review.shifts().stream()
-        .filter(s -> s.lateMs().isPresent() && s.lateMs().getAsDouble() > lateFromMs())
-        .max((a, b) -> Double.compare(a.lateMs().getAsDouble(), b.lateMs().getAsDouble()));
-  }
-
-  private double lateFromMs() {
-    double[] off = PulseKept.offMs(drill.route(), review.notes(), review.reviewed());
-    double usual =
-        off.length == 0
-            ? 0
-            : PulseKept.fourOfFiveFromOwnPulseMs(off, review.grid().slotSeconds() * 1000);
-    return Math.max(LATE_BANDS * Timing.bandMs(review.grid().slotSeconds()), LATE_USUAL * usual);
+  private Optional<LateLanding> latest() {
+    return late.stream().max(Comparator.comparingDouble(LateLanding::lateMs));
   }
 
   /** "the shift up on the third string landed 62 ms late", for each that was. */
   private List<String> lateLandings() {
-    List<String> late = new ArrayList<>();
-    for (ReviewedShift shift : review.shifts()) {
-      if (shift.lateMs().isPresent() && shift.lateMs().getAsDouble() > lateFromMs()) {
-        PlannedShift planned = shift.planned();
-        late.add(
-            "the shift "
-                + Phrases.way(planned.direction())
-                + (drill.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
-                + " on the "
-                + Phrases.string(shift.string().orElse(planned.string()))
-                + " landed "
-                + Phrases.ms(shift.lateMs().getAsDouble())
-                + " late");
-      }
+    List<String> each = new ArrayList<>();
+    for (LateLanding landing : late) {
+      ReviewedShift shift = landing.shift();
+      PlannedShift planned = shift.planned();
+      each.add(
+          "the shift "
+              + Phrases.way(planned.direction())
+              + (drill.route().rounds() > 1 ? " in round " + (planned.round() + 1) : "")
+              + " on the "
+              + Phrases.string(shift.string().orElse(planned.string()))
+              + " landed "
+              + Phrases.ms(landing.lateMs())
+              + " late");
     }
-    return late;
+    return each;
   }
 
   private void tuning() {
@@ -326,10 +313,10 @@ public final class Words {
     }
     latest()
         .ifPresent(
-            shift ->
+            landing ->
                 said.add(
                     "First: play the shift "
-                        + Phrases.way(shift.planned().direction())
+                        + Phrases.way(landing.shift().planned().direction())
                         + " alone, the two notes before it and the landing, at a tempo where it"
                         + " comes in time."));
   }

@@ -172,7 +172,7 @@ class PlayingModelTests {
     review(true);
     model.frame();
     assertThat(model.page().get().marks()).isEqualTo(Marks.HIDDEN);
-    assertThat(model.page().get().ink(9)).isEqualTo(Ink.UNNAMED);
+    assertThat(model.page().get().at(9).ink()).isEqualTo(Ink.UNNAMED);
     end(0, review(false));
     assertThat(model.page().get().marks()).isEqualTo(Marks.SHOWN);
   }
@@ -182,9 +182,9 @@ class PlayingModelTests {
     settings.liveMarks().set(true);
     toPlaying();
     review(true);
-    assertThat(model.page().get().ink(9)).as("before the frame").isEqualTo(Ink.PALE);
+    assertThat(model.page().get().at(9).ink()).as("before the frame").isEqualTo(Ink.PALE);
     model.frame();
-    assertThat(model.page().get().ink(9)).as("in the frame after").isEqualTo(Ink.LEFT_OUT);
+    assertThat(model.page().get().at(9).ink()).as("in the frame after").isEqualTo(Ink.LEFT_OUT);
   }
 
   @Test
@@ -198,10 +198,10 @@ class PlayingModelTests {
     model.frame();
     assertThat(model.state().get()).isEqualTo(State.REST);
     assertThat(model.said().get()).isEqualTo("24 of 25 notes were right.");
-    assertThat(model.page().get().ink(9)).isEqualTo(Ink.LEFT_OUT);
+    assertThat(model.page().get().at(9).ink()).isEqualTo(Ink.LEFT_OUT);
     live.beat(-4);
     model.frame();
-    assertThat(model.page().get().ink(0)).as("a clean sheet").isEqualTo(Ink.PALE);
+    assertThat(model.page().get().at(0).ink()).as("a clean sheet").isEqualTo(Ink.PALE);
     model.escape();
     end(1, review(false));
     live.over();

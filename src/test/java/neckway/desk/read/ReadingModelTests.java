@@ -102,7 +102,7 @@ class ReadingModelTests {
   void sentencesAreTheReviewsOwn() {
     assertThat(model.sentences().get()).isEqualTo(review.summary().words());
     assertThat(model.figures().get()).startsWith("24 of 25 right.").contains("steady within");
-    assertThat(model.page().get().ink(10)).isEqualTo(Ink.WRONG);
+    assertThat(model.page().get().at(10).ink()).isEqualTo(Ink.WRONG);
   }
 
   @Test
