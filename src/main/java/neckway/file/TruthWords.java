@@ -17,14 +17,16 @@ final class TruthWords {
       return List.of("Nothing was played.");
     }
     for (PlayedNote note : notes) {
-      switch (note.kind()) {
-        case WRONG -> words.add("Step %d was a wrong note.".formatted(note.step().getAsInt()));
-        case REPEAT -> words.add("Step %d was struck again.".formatted(note.step().getAsInt()));
-        case EXTRA ->
-            words.add(
-                String.format(Locale.ROOT, "A note at %.2f s belongs to no step.", note.time()));
-        case RIGHT -> {}
-      }
+      words.addAll(
+          switch (note.kind()) {
+            case WRONG -> List.of("Step %d was a wrong note.".formatted(note.step().getAsInt()));
+            case REPEAT -> List.of("Step %d was struck again.".formatted(note.step().getAsInt()));
+            case EXTRA ->
+                List.of(
+                    String.format(
+                        Locale.ROOT, "A note at %.2f s belongs to no step.", note.time()));
+            case RIGHT -> List.<String>of();
+          });
     }
     for (int step : played.skipped()) {
       words.add("Step %d was left out.".formatted(step));
@@ -35,12 +37,13 @@ final class TruthWords {
               .formatted(
                   shift.planned().direction().name().toLowerCase(Locale.ROOT),
                   shift.planned().round());
-      switch (shift.outcome()) {
-        case MOVED -> words.add(which + " was made on string " + shift.string().get() + ".");
-        case MISSED -> words.add(which + " was missed.");
-        case UNPLAYED -> words.add(which + " was not reached.");
-        case MADE -> {}
-      }
+      words.addAll(
+          switch (shift.outcome()) {
+            case MOVED -> List.of(which + " was made on string " + shift.string().get() + ".");
+            case MISSED -> List.of(which + " was missed.");
+            case UNPLAYED -> List.of(which + " was not reached.");
+            case MADE -> List.<String>of();
+          });
     }
     if (words.isEmpty()) {
       words.add("Every note was played as written.");

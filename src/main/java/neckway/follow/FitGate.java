@@ -81,24 +81,25 @@ final class FitGate {
 
   /** A verdict was given; of a right one, whether the row that it needed was there. */
   void given(Verdict verdict, boolean proved) {
-    switch (verdict) {
-      case RIGHT -> right(proved);
-      case WRONG, EXTRA -> points = Math.max(0, points - 1);
-      case REPEAT -> {
-        // a repeat fits as well as it does not
-      }
-    }
+    points =
+        switch (verdict) {
+          case RIGHT -> afterRight(proved);
+          case WRONG, EXTRA -> Math.max(0, points - 1);
+          // it fits as well as it does not
+          case REPEAT -> points;
+        };
   }
 
-  private void right(boolean proved) {
+  private double afterRight(boolean proved) {
     if (trusted()) {
-      points = Math.min(MOST, points + 1);
-    } else if (proved) {
-      points = AT_FIRST;
+      return Math.min(MOST, points + 1);
+    }
+    if (proved) {
       trustedOnce = true;
       lent = 0;
-    } else {
-      lent++;
+      return AT_FIRST;
     }
+    lent++;
+    return points;
   }
 }

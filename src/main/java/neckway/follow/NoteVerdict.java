@@ -16,7 +16,7 @@ public record NoteVerdict(
     HeardNote note, Verdict verdict, OptionalInt step, int attempt, double decided) {
   /** Whether it stands in the place of a step: right or wrong. */
   public boolean inPlace() {
-    return verdict == Verdict.RIGHT || verdict == Verdict.WRONG;
+    return verdict.inPlace();
   }
 
   /** The same of a note whose pitch has since come to be known more exactly. */

@@ -13,6 +13,14 @@ public enum Verdict {
   /** Belongs to no step. */
   EXTRA;
 
+  /** Whether the note stands in the place of a step. */
+  public boolean inPlace() {
+    return switch (this) {
+      case RIGHT, WRONG -> true;
+      case REPEAT, EXTRA -> false;
+    };
+  }
+
   /** The word for it in files. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);

@@ -149,7 +149,7 @@ public final class ShiftDetector {
         switch (s.verdict()) {
           case MADE -> SURE + share * (SURE_DRIVEN - SURE);
           case MOVED -> SURE_ELSEWHERE;
-          default -> SURE;
+          case MISSED, UNHEARD, UNPLAYED -> SURE;
         };
     return s.p().orElse(0) >= enough;
   }

@@ -57,6 +57,26 @@ public final class PageModel {
     private OptionalInt noteOfReview = OptionalInt.empty();
     private OptionalDouble landedLateMs = OptionalDouble.empty();
     private Optional<LandingMark> landing = Optional.empty();
+
+    Cell inked(Ink now) {
+      ink = now;
+      return this;
+    }
+
+    Cell heardAs(HeardAs other) {
+      heard = Optional.of(other);
+      return this;
+    }
+
+    Cell struckAgain() {
+      twice = true;
+      return this;
+    }
+
+    Cell followedBy(String stray) {
+      strays.add(stray);
+      return this;
+    }
   }
 
   /**
@@ -172,7 +192,7 @@ public final class PageModel {
       ReviewedNote note = review.notes().get(i);
       if (note.attempt() == attempt) {
         Cell cell = put(note.verdict(), note.step(), note.midi());
-        if (inPlace(note)) {
+        if (note.inPlace()) {
           boolean fine = note.timing() != Timing.UNSURE;
           cell.fallen = Optional.of(new Fallen(note.slot(), note.offMs(), fine));
           cell.noteOfReview = OptionalInt.of(i);
@@ -194,10 +214,6 @@ public final class PageModel {
     changed();
   }
 
-  private static boolean inPlace(ReviewedNote note) {
-    return note.verdict() == Verdict.RIGHT || note.verdict() == Verdict.WRONG;
-  }
-
   /** A step that counts as played though no note was told of it was heard and not named. */
   private static Ink ink(StepVerdict verdict, boolean noteTold) {
     return switch (verdict) {
@@ -211,21 +227,16 @@ public final class PageModel {
   /** Puts a note where it belongs: at its step, or at the last one reached. */
   private Cell put(Verdict verdict, OptionalInt ofStep, int midi) {
     int step = ofStep.orElse(reached.orElse(0));
-    Cell cell = cells.get(step);
-    switch (verdict) {
-      case RIGHT -> {
-        reach(step);
-        cell.ink = Ink.RIGHT;
-      }
-      case WRONG -> {
-        reach(step);
-        cell.ink = Ink.WRONG;
-        cell.heard = Optional.of(HeardAs.of(drill, step(step), midi));
-      }
-      case REPEAT -> cell.twice = true;
-      case EXTRA -> cell.strays.add(HeardAs.note(drill, midi));
+    if (verdict.inPlace()) {
+      reach(step);
     }
-    return cell;
+    Cell cell = cells.get(step);
+    return switch (verdict) {
+      case RIGHT -> cell.inked(Ink.RIGHT);
+      case WRONG -> cell.inked(Ink.WRONG).heardAs(HeardAs.of(drill, step(step), midi));
+      case REPEAT -> cell.struckAgain();
+      case EXTRA -> cell.followedBy(HeardAs.note(drill, midi));
+    };
   }
 
   private int firstAhead() {

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import neckway.follow.Verdict;
 import neckway.hear.RobustStatistics;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
@@ -24,7 +23,7 @@ public final class PulseKept {
             .collect(Collectors.toUnmodifiableSet());
     return notes.stream()
         .filter(n -> n.attempt() == attempt && n.timing() != Timing.UNSURE)
-        .filter(n -> n.verdict() == Verdict.RIGHT || n.verdict() == Verdict.WRONG)
+        .filter(ReviewedNote::inPlace)
         .filter(n -> !landings.contains(n.step().getAsInt()))
         .mapToDouble(ReviewedNote::offMs)
         .toArray();

@@ -31,4 +31,9 @@ public record ReviewedNote(
     double offMs,
     Timing timing,
     double decided,
-    List<PlaceGuess> places) {}
+    List<PlaceGuess> places) {
+  /** Whether it stands in the place of a step: right or wrong. */
+  public boolean inPlace() {
+    return verdict.inPlace();
+  }
+}

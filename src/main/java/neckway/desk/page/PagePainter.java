@@ -152,22 +152,20 @@ final class PagePainter {
     double wide = DIGIT * at.font() * fret.length();
     g.setFill(inks.paper());
     g.fillRect(x - wide / 2 - 2, y - 0.45 * at.font(), wide + 4, 0.9 * at.font());
-    switch (ink) {
-      case PALE -> text(fret, x, y, figure, inks.pale(), TextAlignment.CENTER);
-      case RIGHT, UNNAMED ->
-          text(
-              fret,
-              x,
-              y,
-              ink == Ink.RIGHT ? bold : figure,
-              page.marks() == PageModel.Marks.HIDDEN ? inks.ink() : hue,
-              TextAlignment.CENTER);
-      case WRONG -> wrong(fret, x, y);
-      case LEFT_OUT -> {
-        text(fret, x, y, figure, inks.pale(), TextAlignment.CENTER);
-        ring(x, y, wide);
-      }
-    }
+    Color played = page.marks() == PageModel.Marks.HIDDEN ? inks.ink() : hue;
+    Color fill =
+        switch (ink) {
+          case PALE, WRONG, LEFT_OUT -> inks.pale();
+          case RIGHT, UNNAMED -> played;
+        };
+    text(fret, x, y, ink == Ink.RIGHT ? bold : figure, fill, TextAlignment.CENTER);
+    Runnable over =
+        switch (ink) {
+          case WRONG -> () -> strike(x, y);
+          case LEFT_OUT -> () -> ring(x, y, wide);
+          case PALE, RIGHT, UNNAMED -> () -> {};
+        };
+    over.run();
     if (page.marks() == PageModel.Marks.SHOWN && ink == Ink.UNNAMED) {
       text("?", x + wide / 2 + 3, y - 0.4 * at.font(), small, inks.ink(), TextAlignment.LEFT);
     }
@@ -177,9 +175,8 @@ final class PagePainter {
     }
   }
 
-  private void wrong(String fret, double x, double y) {
+  private void strike(double x, double y) {
     double reach = 0.62 * at.font();
-    text(fret, x, y, figure, inks.pale(), TextAlignment.CENTER);
     g.setStroke(inks.ink());
     g.setLineWidth(1.8 * stroke);
     g.strokeLine(x - reach, y + 0.5 * reach, x + reach, y - 0.5 * reach);

@@ -137,7 +137,7 @@ public record CloseUp(
   private static Optional<ReviewedNote> inPlace(Review review, int step) {
     return review.notes().stream()
         .filter(n -> n.attempt() == review.reviewed())
-        .filter(n -> n.verdict() == Verdict.RIGHT || n.verdict() == Verdict.WRONG)
+        .filter(ReviewedNote::inPlace)
         .filter(n -> n.step().getAsInt() == step)
         .findFirst();
   }

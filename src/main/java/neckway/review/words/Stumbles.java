@@ -82,13 +82,9 @@ final class Stumbles {
   private boolean follows(ReviewedNote before, ReviewedNote note) {
     return before.attempt() == review.reviewed()
         && note.attempt() == review.reviewed()
-        && inPlace(before)
-        && inPlace(note)
+        && before.inPlace()
+        && note.inPlace()
         && note.step().getAsInt() == before.step().getAsInt() + 1;
-  }
-
-  private static boolean inPlace(ReviewedNote note) {
-    return note.verdict() == Verdict.RIGHT || note.verdict() == Verdict.WRONG;
   }
 
   private double slotSeconds() {
