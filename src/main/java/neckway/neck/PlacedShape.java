@@ -35,17 +35,6 @@ public record PlacedShape(Shape shape, int start, List<PlacedNote> notes, List<I
     return hands.get(row(string));
   }
 
-  /** How often the hand moves on the way from the lowest string to the highest. */
-  public int innerMoves() {
-    int moves = 0;
-    for (int row = 1; row < hands.size(); row++) {
-      if (!hands.get(row).equals(hands.get(row - 1))) {
-        moves++;
-      }
-    }
-    return moves;
-  }
-
   private int row(GuitarString string) {
     return hands.size() - string.number();
   }

@@ -67,11 +67,6 @@ public final class ClickTrack implements PlayedSound {
     plain = other.plain;
   }
 
-  /** Nothing but silence. */
-  public static ClickTrack silence(int sampleRate) {
-    return new ClickTrack(sampleRate, 0, sampleRate, 1, 0, 0, 0);
-  }
-
   /** Output frame at which a click starts; the count-in's first one is number 0. */
   public double clickFrame(long click) {
     return firstFrame + click * framesPerBeat;

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
 import neckway.player.settings.Behaviour;
+import neckway.player.settings.Behaviours;
 import neckway.player.settings.Guitar;
 import neckway.player.settings.PlayerSettings;
 import neckway.player.settings.PlayerSettings.Condition;
@@ -45,7 +46,7 @@ final class Families {
     return list(
         n,
         firstSeed,
-        seed -> VirtualTakes.take(population, seed, Condition.CLEAN, Behaviour.crowded(), s -> s));
+        seed -> VirtualTakes.take(population, seed, Condition.CLEAN, Behaviours.crowded(), s -> s));
   }
 
   /** No slips, so that the grid is what is measured; a click leaks in or none is heard. */
@@ -85,11 +86,11 @@ final class Families {
         firstSeed,
         seed ->
             VirtualTakes.take(
-                Population.HARD, seed, Condition.CLEAN, Behaviour.transposed(1), s -> s));
+                Population.HARD, seed, Condition.CLEAN, Behaviours.transposed(1), s -> s));
   }
 
   static List<Callable<PlayedTake>> randomNotes(int n, long firstSeed) {
-    Behaviour random = Behaviour.strange(Behaviour.Stranger.RANDOM);
+    Behaviour random = Behaviours.strange(Behaviour.Stranger.RANDOM);
     return list(
         n,
         firstSeed,

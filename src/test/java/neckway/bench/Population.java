@@ -19,7 +19,7 @@ public enum Population {
 
     @Override
     PlayerSettings settings(long seed, Condition condition) {
-      return PlayerSettings.ordinary(seed, condition);
+      return OrdinaryDraw.settings(seed, condition);
     }
 
     @Override

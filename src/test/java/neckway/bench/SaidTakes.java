@@ -18,6 +18,7 @@ import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
 import neckway.player.settings.Behaviour;
+import neckway.player.settings.Behaviours;
 import neckway.player.settings.Guitar;
 import neckway.player.settings.PlayerSettings;
 import neckway.player.settings.PlayerSettings.Condition;
@@ -90,7 +91,7 @@ final class SaidTakes {
   private static SaidTake take(Story story, long seed, Random random) {
     Condition[] conditions = {Condition.CLEAN, Condition.CLEAN, Condition.DIRTY};
     PlayerSettings settings =
-        PlayerSettings.ordinary(seed, conditions[random.nextInt(conditions.length)]);
+        OrdinaryDraw.settings(seed, conditions[random.nextInt(conditions.length)]);
     boolean known =
         story == Story.SLIP_NEAR_A_SHIFT
             || story == Story.SHIFT_UP_MISSED
@@ -106,7 +107,7 @@ final class SaidTakes {
     Optional<GuitarProfile> guitar = Optional.empty();
     if (known) {
       settings =
-          PlayerSettings.ordinary(seed, Condition.CLEAN)
+          OrdinaryDraw.settings(seed, Condition.CLEAN)
               .withGuitar(Guitar.Model.ELECTRIC.any(random, 8));
       guitar = learnt(settings, seed + 77);
     }
@@ -169,10 +170,10 @@ final class SaidTakes {
   private static Behaviour behaviour(Story story, PlayableDrill drill, Random random) {
     int last = drill.route().steps().size() - 1;
     return switch (story) {
-      case SLIPS -> Behaviour.withMistakes(1 + random.nextInt(3));
-      case BEGUN_AGAIN -> Behaviour.again(4 + random.nextInt(last - 5), random.nextInt(9));
-      case TWO_TRIES -> Behaviour.again(last, 2 + random.nextInt(6));
-      case STOPPED_EARLY -> Behaviour.stop(5 + random.nextInt(last - 6));
+      case SLIPS -> Behaviours.withMistakes(1 + random.nextInt(3));
+      case BEGUN_AGAIN -> Behaviours.again(4 + random.nextInt(last - 5), random.nextInt(9));
+      case TWO_TRIES -> Behaviours.again(last, 2 + random.nextInt(6));
+      case STOPPED_EARLY -> Behaviours.stop(5 + random.nextInt(last - 6));
       case EVERYTHING_RIGHT,
           SLIP_NEAR_A_SHIFT,
           SHIFT_UP_MISSED,

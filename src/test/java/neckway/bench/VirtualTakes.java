@@ -14,6 +14,7 @@ import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
 import neckway.player.plan.PlayedNote;
 import neckway.player.settings.Behaviour;
+import neckway.player.settings.Behaviours;
 import neckway.player.settings.PlayerSettings;
 import neckway.player.settings.PlayerSettings.Condition;
 
@@ -32,7 +33,7 @@ public final class VirtualTakes {
   /** A run with some slips. */
   public static PlayedTake take(Population population, long seed, Condition condition) {
     int slips = population.slips(population.random(seed, condition));
-    return take(population, seed, condition, Behaviour.withMistakes(slips), s -> s);
+    return take(population, seed, condition, Behaviours.withMistakes(slips), s -> s);
   }
 
   /** A run played by a player who behaves as told, the settings changed at will. */
@@ -52,7 +53,7 @@ public final class VirtualTakes {
     Random random = population.random(seed, condition);
     int slips = population.slips(random);
     PlayableDrill drill = new RandomDrills(random).low();
-    return play(population, seed, condition, drill, Behaviour.withMistakes(slips), s -> s);
+    return play(population, seed, condition, drill, Behaviours.withMistakes(slips), s -> s);
   }
 
   private static PlayedTake play(

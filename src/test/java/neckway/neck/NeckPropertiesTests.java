@@ -110,7 +110,7 @@ class NeckPropertiesTests {
   @Property(tries = 100)
   void noOtherFingeringMovesTheHandLess(@ForAll("necks") Neck neck, @ForAll Shape shape) {
     for (PlacedShape placed : everywhere(neck, shape)) {
-      assertThat(placed.innerMoves()).isEqualTo(fewestMoves(placed, neck.tuning().strings()));
+      assertThat(HandMoves.of(placed)).isEqualTo(fewestMoves(placed, neck.tuning().strings()));
     }
   }
 

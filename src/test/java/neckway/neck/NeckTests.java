@@ -30,7 +30,7 @@ class NeckTests {
     assertThat(fingered(shape))
         .isEqualTo(
             "6:5(2) 6:7(4) 5:4(1) 5:7(4) 4:4(1) 4:7(4) 3:4(1) 3:6(3) 2:5(2) 2:7(4) 1:5(2) 1:7(4)");
-    assertThat(shape.innerMoves()).isZero();
+    assertThat(HandMoves.of(shape)).isZero();
   }
 
   /** Common practice, no published source. */
@@ -74,7 +74,7 @@ class NeckTests {
     assertThat(fingered(dropped))
         .isEqualTo(
             "6:7(2) 6:9(4) 5:4(1) 5:7(4) 4:4(1) 4:7(4) 3:4(1) 3:6(3) 2:5(2) 2:7(4) 1:5(2) 1:7(4)");
-    assertThat(dropped.innerMoves()).isEqualTo(1);
+    assertThat(HandMoves.of(dropped)).isEqualTo(1);
   }
 
   @Test

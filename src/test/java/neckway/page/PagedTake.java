@@ -29,6 +29,7 @@ import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
 import neckway.player.settings.Behaviour;
+import neckway.player.settings.Behaviours;
 import neckway.player.settings.PlayerSettings;
 import neckway.review.Clock;
 import neckway.review.Grid;
@@ -110,7 +111,7 @@ public record PagedTake(
                   0, Direction.UP, OptionalInt.of(0), Optional.of(new GuitarString(2))));
       case 4 -> {
         mistakes.add(slip(Mistake.Kind.WRONG, 4));
-        behaviour = seed % 4 == 0 ? Behaviour.again(12, 4) : Behaviour.stop(steps - 6);
+        behaviour = seed % 4 == 0 ? Behaviours.again(12, 4) : Behaviours.stop(steps - 6);
       }
       default -> {
         if (!drill.route().shifts().isEmpty()) {

@@ -15,6 +15,7 @@ import neckway.player.plan.Mistake.Slip;
 import neckway.player.plan.PlayedNote;
 import neckway.player.plan.PlayedShift;
 import neckway.player.settings.Behaviour;
+import neckway.player.settings.Behaviours;
 import neckway.player.settings.Guitar;
 import neckway.player.settings.Habits;
 import neckway.player.settings.PlayerSettings;
@@ -109,7 +110,7 @@ class TruthTests {
 
   @Test
   void stoppingEarlyLeavesTheShiftDownUnplayed() {
-    Performance take = play(EXACT.withBehaviour(Behaviour.stop(15)));
+    Performance take = play(EXACT.withBehaviour(Behaviours.stop(15)));
     assertThat(take.notes()).hasSize(16);
     assertThat(take.skipped()).isEmpty();
     assertThat(take.shifts())
@@ -119,7 +120,7 @@ class TruthTests {
 
   @Test
   void beginningAgainFromTheBottomIsAnotherAttempt() {
-    Performance take = play(EXACT.withBehaviour(Behaviour.again(8, 5)));
+    Performance take = play(EXACT.withBehaviour(Behaviours.again(8, 5)));
     assertThat(take.notes()).hasSize(9 + 25);
     PlayedNote again = take.notes().get(9);
     assertThat(again.attempt()).isEqualTo(1);
@@ -129,11 +130,11 @@ class TruthTests {
 
   @Test
   void aTakeABeatLateASemitoneUpAndOneOfSilence() {
-    Performance late = play(EXACT.withBehaviour(Behaviour.late(2)));
+    Performance late = play(EXACT.withBehaviour(Behaviours.late(2)));
     assertThat(late.notes().get(0).time()).isCloseTo(1 + 2 * GAP, within(1e-4));
-    Performance up = play(EXACT.withBehaviour(Behaviour.transposed(1)));
+    Performance up = play(EXACT.withBehaviour(Behaviours.transposed(1)));
     assertThat(up.notes().get(0).midi()).isEqualTo(44);
-    Performance none = play(EXACT.withBehaviour(Behaviour.strange(Behaviour.Stranger.SILENT)));
+    Performance none = play(EXACT.withBehaviour(Behaviours.strange(Behaviour.Stranger.SILENT)));
     assertThat(none.notes()).isEmpty();
   }
 
@@ -178,7 +179,7 @@ class TruthTests {
     for (long seed = 1; seed <= 4; seed++) {
       Performance take =
           new VirtualPlayer(
-                  PlayerSettings.random(seed, condition).withBehaviour(Behaviour.withMistakes(3)))
+                  PlayerSettings.random(seed, condition).withBehaviour(Behaviours.withMistakes(3)))
               .play(TestRoutes.majorIntoDorian(1), TestRoutes.pulse(), List.of(), seed);
       assertThat(take.mistakes()).hasSize(3);
       long notRight = take.notes().stream().filter(n -> n.kind() != PlayedNote.Kind.RIGHT).count();

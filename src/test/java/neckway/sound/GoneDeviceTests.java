@@ -93,7 +93,7 @@ class GoneDeviceTests {
     Playback out =
         new Playback(
             line(SourceDataLine.class, length -> writes.incrementAndGet() > 3 ? 0 : length),
-            ClickTrack.silence(48_000));
+            silence());
     out.start();
     double seconds = secondsUntil(out::gone);
     assertThat(seconds).isBetween(2.4, 5.0);
@@ -104,8 +104,7 @@ class GoneDeviceTests {
 
   @Test
   void writeThatNeverComesBackIsToldAndClosedInTime() throws Exception {
-    Playback out =
-        new Playback(line(SourceDataLine.class, l -> forEver()), ClickTrack.silence(48_000));
+    Playback out = new Playback(line(SourceDataLine.class, l -> forEver()), silence());
     out.start();
     assertThat(secondsUntil(out::gone)).isBetween(4.0, 7.0);
     long closing = System.nanoTime();
@@ -124,7 +123,7 @@ class GoneDeviceTests {
                   writes.incrementAndGet();
                   return length;
                 }),
-            ClickTrack.silence(48_000));
+            silence());
     out.start();
     assertThat(secondsUntil(out::gone)).isLessThan(2);
     Thread.sleep(50);
@@ -149,7 +148,7 @@ class GoneDeviceTests {
                   }
                   return took;
                 }),
-            ClickTrack.silence(48_000));
+            silence());
     out.start();
     enough.await();
     assertThat(out.gone()).isFalse();
@@ -160,7 +159,7 @@ class GoneDeviceTests {
   @Test
   void positionsOfHungDevicesAreNotWaitedFor() {
     Capture in = new Capture(line(TargetDataLine.class, l -> forEver()));
-    Playback out = new Playback(line(SourceDataLine.class, l -> l), ClickTrack.silence(48_000));
+    Playback out = new Playback(line(SourceDataLine.class, l -> l), silence());
     in.start();
     try (OffsetWatch positions = new OffsetWatch(in, out)) {
       positions.start();
@@ -206,5 +205,9 @@ class GoneDeviceTests {
                     5))
         .isInstanceOf(BadInput.class)
         .hasMessage("no such device");
+  }
+
+  private static ClickTrack silence() {
+    return new ClickTrack(48_000, 0, 48_000, 1, 0, 0, 0);
   }
 }

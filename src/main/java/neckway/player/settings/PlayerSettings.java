@@ -59,14 +59,6 @@ public record PlayerSettings(
     return SettingsDraw.draw(new Random(seed * 0x9E3779B97F4A7C15L + 7), condition);
   }
 
-  /**
-   * An ordinary player as chance has it, the same for the same seed: what {@link #random} draws
-   * stretches a long way beyond this.
-   */
-  public static PlayerSettings ordinary(long seed, Condition condition) {
-    return new OrdinaryDraw(new Random(seed * 0x9E3779B97F4A7C15L + 11), condition).draw();
-  }
-
   public PlayerSettings withGuitar(Guitar g) {
     return new PlayerSettings(
         g, habits, behaviour, surroundings, sampleRate, firstBeat, tailSeconds);

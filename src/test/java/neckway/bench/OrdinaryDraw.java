@@ -1,7 +1,11 @@
-package neckway.player.settings;
+package neckway.bench;
 
 import java.util.OptionalDouble;
 import java.util.Random;
+import neckway.player.settings.Behaviour;
+import neckway.player.settings.Guitar;
+import neckway.player.settings.Habits;
+import neckway.player.settings.PlayerSettings;
 import neckway.player.surroundings.Amp;
 import neckway.player.surroundings.ClickLeak;
 import neckway.player.surroundings.Surroundings;
@@ -19,12 +23,19 @@ final class OrdinaryDraw {
   private final Random random;
   private final PlayerSettings.Condition condition;
 
-  OrdinaryDraw(Random random, PlayerSettings.Condition condition) {
+  private OrdinaryDraw(Random random, PlayerSettings.Condition condition) {
     this.random = random;
     this.condition = condition;
   }
 
-  PlayerSettings draw() {
+  /**
+   * The same for the same seed; what the player's own draw gives stretches a long way beyond it.
+   */
+  static PlayerSettings settings(long seed, PlayerSettings.Condition condition) {
+    return new OrdinaryDraw(new Random(seed * 0x9E3779B97F4A7C15L + 11), condition).draw();
+  }
+
+  private PlayerSettings draw() {
     boolean dirty =
         condition == PlayerSettings.Condition.DIRTY || condition == PlayerSettings.Condition.HARSH;
     Guitar.Model[] models = Guitar.Model.values();
