@@ -59,7 +59,7 @@ public final class Plucks {
   private final float[] kept;
   private final List<HeardNote> notes = new ArrayList<>();
   private final OverdrivenNote overdriven;
-  private final List<Optional<StiffnessEstimate>> readings = new ArrayList<>();
+  private final List<Optional<StiffnessEstimate>> estimates = new ArrayList<>();
 
   /**
    * Fits, much more work than all else, are made beside the listening, which they must not hold.
@@ -121,13 +121,13 @@ public final class Plucks {
     read(true);
     double driven =
         Drive.ofTake(
-            readings.stream().flatMap(Optional::stream).mapToDouble(r -> r.drivenEvidence()));
+            estimates.stream().flatMap(Optional::stream).mapToDouble(r -> r.drivenEvidence()));
     List<Pluck> plucks = new ArrayList<>();
     for (int i = 0; i < notes.size(); i++) {
-      Optional<StiffnessEstimate> reading = readings.get(i).map(r -> r.givenDriven(driven));
+      Optional<StiffnessEstimate> estimate = estimates.get(i).map(r -> r.givenDriven(driven));
       Optional<OverdrivenNote.Optima> fit = fits.get(i).join();
       Optional<StiffnessCurve> heard =
-          reading.map(r -> fit.isPresent() ? new OverdrivenCurve(r, fit.get()) : r);
+          estimate.map(r -> fit.isPresent() ? new OverdrivenCurve(r, fit.get()) : r);
       plucks.add(new Pluck(notes.get(i).time(), ear.settledPitch(i), heard));
     }
     plucks.sort((a, b) -> Double.compare(a.time(), b.time()));
@@ -149,8 +149,8 @@ public final class Plucks {
    * note's pitch, which is when it has the next one.
    */
   private void read(boolean over) {
-    while (readings.size() < notes.size()) {
-      int at = readings.size();
+    while (estimates.size() < notes.size()) {
+      int at = estimates.size();
       boolean settled = over || at + 1 < notes.size();
       if (sound == null) {
         double onset = notes.get(at).time();
@@ -168,7 +168,7 @@ public final class Plucks {
       }
       double hz = Pitch.hz(ear.settledPitch(at));
       int window = (int) Math.min(sound.length, WINDOW_SECONDS * sampleRateHz);
-      readings.add(stiffness.read(sound, 0, window, hz));
+      estimates.add(stiffness.read(sound, 0, window, hz));
       if (at >= AHEAD) {
         fits.get(at - AHEAD).join();
       }

@@ -89,7 +89,7 @@ final class SequenceMatch {
     match();
   }
 
-  /** The best reading of what was heard, with the strings in the order asked. */
+  /** The best explanation of what was heard, with the strings in the order asked. */
   static SequenceMatch of(Tuning tuning, List<Integer> frets, List<Pluck> heard) {
     return best(tuning, tuning.strings(), frets, heard);
   }

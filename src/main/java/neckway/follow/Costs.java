@@ -1,9 +1,9 @@
 package neckway.follow;
 
 /**
- * What each reading of a note costs, in natural logarithms of how rare it is. The figures are ours:
- * about one slip of each kind in a hundred notes, and a wrong or stray pitch spread over some four
- * to ten likely ones. Common practice, no published source.
+ * What each hypothesis of a note costs, in natural logarithms of how rare it is. The figures are
+ * ours: about one slip of each kind in a hundred notes, and a wrong or stray pitch spread over some
+ * four to ten likely ones. Common practice, no published source.
  */
 final class Costs {
   /** The step that was due, with its pitch. */
@@ -88,11 +88,11 @@ final class Costs {
   /**
    * Cost of a note's time as one in a slot.
    *
-   * @param gaps time since the last note in a slot, in gaps of the pulse
+   * @param intervals time since the last note in a slot, in the player's own time from note to note
    * @param skipped steps left out: the player may leave their time silent, or not
    */
-  static double slot(double gaps, int skipped) {
-    double off = Math.min(Math.abs(gaps - 1), Math.abs(gaps - 1 - skipped)) / SLOT_SPREAD;
-    return Math.min(gaps < 1 ? EARLY_MOST : LATE_MOST, 0.5 * off * off);
+  static double slot(double intervals, int skipped) {
+    double off = Math.min(Math.abs(intervals - 1), Math.abs(intervals - 1 - skipped)) / SLOT_SPREAD;
+    return Math.min(intervals < 1 ? EARLY_MOST : LATE_MOST, 0.5 * off * off);
   }
 }

@@ -14,21 +14,21 @@ import neckway.hear.NoteListener;
 import neckway.neck.Route;
 
 /**
- * Follows a run through its route as the notes come. Every sensible reading of the notes is kept
- * with its cost (a beam search over position and slips); a verdict is given as soon as the best
- * reading stands clear of every other, which for the step that is due is at once. What does not
- * stand clear waits for the next note, or for one gap of the pulse; only where a step left out and
- * a wrong note would look the same does it wait until the next note must have been heard. A verdict
- * given is kept: readings that contradict it are dropped.
+ * Follows a run through its route as the notes come. Every sensible hypothesis about the notes is
+ * kept with its cost (a beam search over position and slips); a verdict is given as soon as the
+ * best hypothesis stands clear of every other, which for the step that is due is at once. What does
+ * not stand clear waits for the next note, or for one slot; only where a step left out and a wrong
+ * note would look the same does it wait until the next note must have been heard. A verdict given
+ * is kept: hypotheses that contradict it are dropped.
  */
 public final class Follower implements NoteListener {
   private static final double CLEAR = 2.0;
-  private static final double PAUSE_GAPS = 2.6;
+  private static final double PAUSE_SLOTS = 2.6;
   private static final double PAUSE_SECONDS = 0.9;
-  private static final double LATE_NOTE_GAPS = 1.25;
+  private static final double LATE_NOTE_SLOTS = 1.25;
   private static final double EAR_SECONDS = 0.06;
   private static final double PASSING_SECONDS = 0.08;
-  private static final double PASSING_GAPS = 0.4;
+  private static final double PASSING_SLOTS = 0.4;
   private static final int PASSING_SEMITONES = 2;
   private static final int PASSING_SEMITONES_AGAIN = 4;
   private static final double SAME_ONSET_SECONDS = 0.03;
@@ -37,11 +37,11 @@ public final class Follower implements NoteListener {
   private static final int MOST_READINGS = 120;
   private static final double COSTLIEST = 30;
 
-  private final Hypotheses readings;
-  private final FitGate trust = new FitGate();
-  private final EarErrorModel doubts = new EarErrorModel();
+  private final Hypotheses hypotheses;
+  private final FitGate fitGate = new FitGate();
+  private final EarErrorModel earErrors = new EarErrorModel();
   private final Relocation relocation;
-  private final InterOnsetInterval playerGap;
+  private final InterOnsetInterval interOnset;
   private final double slotSeconds;
   private final Beginning listener;
   private final Deque<HeardNote> pending = new ArrayDeque<>();
@@ -61,10 +61,10 @@ public final class Follower implements NoteListener {
    * @param listener told each verdict
    */
   public Follower(Route route, Pulse pulse, OptionalDouble firstBeat, VerdictListener listener) {
-    this.readings = new Hypotheses(route, pulse, firstBeat);
+    this.hypotheses = new Hypotheses(route, pulse, firstBeat);
     this.relocation = new Relocation(route);
     this.slotSeconds = pulse.slotSeconds();
-    this.playerGap = new InterOnsetInterval(slotSeconds);
+    this.interOnset = new InterOnsetInterval(slotSeconds);
     this.listener = new Beginning(Objects.requireNonNull(listener));
   }
 
@@ -76,23 +76,30 @@ public final class Follower implements NoteListener {
       beam = beamBefore;
       lastOnset = onsetBefore;
     }
-    EarErrorModel.Doubt doubt = doubts.heard(note, inPlaceOfLast);
+    EarErrorModel.Doubt doubt = earErrors.heard(note, inPlaceOfLast);
     beamBefore = beam;
     onsetBefore = lastOnset;
     boolean paused =
         Double.isNaN(lastOnset)
-            || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_GAPS * slotSeconds);
+            || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_SLOTS * slotSeconds);
     List<Hypothesis> next = new ArrayList<>();
     for (Hypothesis r : beam) {
-      readings.next(
-          r, note.time(), note.midi(), doubt, trust.trusted(), playerGap.seconds(), paused, next);
+      hypotheses.next(
+          r,
+          note.time(),
+          note.midi(),
+          doubt,
+          fitGate.trusted(),
+          interOnset.seconds(),
+          paused,
+          next);
     }
     lastOnset = note.time();
     pendingBefore = pending.size();
     pending.addLast(note);
     beam = prune(next);
     relocation.heard(note.midi());
-    if (!trust.trusted()) {
+    if (!fitGate.trusted()) {
       relocate(note);
     }
     settle(note.decided());
@@ -120,8 +127,8 @@ public final class Follower implements NoteListener {
   }
 
   private boolean passed(HeardNote last, HeardNote note) {
-    boolean again = doubts.isPitchBefore(last);
-    return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_GAPS * slotSeconds)
+    boolean again = earErrors.isPitchBefore(last);
+    return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_SLOTS * slotSeconds)
         && Math.abs(note.midi() - last.midi())
             <= (again ? PASSING_SEMITONES_AGAIN : PASSING_SEMITONES);
   }
@@ -164,14 +171,14 @@ public final class Follower implements NoteListener {
       return lead(best) >= CLEAR && believed(beam.get(0));
     }
     boolean settled =
-        trust.trusted() || best.next > 0 || readings.onFirstBeat(pending.peekFirst().time());
+        fitGate.trusted() || best.next > 0 || hypotheses.onFirstBeat(pending.peekFirst().time());
     return settled && (lead(best) >= CLEAR || age >= slotSeconds && !leavesOpen(best));
   }
 
   private double longestWait() {
-    double gap = Math.max(slotSeconds, playerGap.seconds());
-    int notes = trust.longestRow() + (freshStartIsOpen() ? 1 : 0);
-    return (LATE_NOTE_GAPS + notes - 1) * gap + EAR_SECONDS;
+    double wait = Math.max(slotSeconds, interOnset.seconds());
+    int notes = fitGate.longestRow() + (freshStartIsOpen() ? 1 : 0);
+    return (LATE_NOTE_SLOTS + notes - 1) * wait + EAR_SECONDS;
   }
 
   /** Whether it is open if the oldest open note begins another attempt: much hangs on that. */
@@ -188,7 +195,7 @@ public final class Follower implements NoteListener {
     return false;
   }
 
-  /** How much costlier the best reading is that says another thing of the oldest open note. */
+  /** How much costlier the best hypothesis is that says another thing of the oldest open note. */
   private double lead(Hypothesis best) {
     for (Hypothesis r : beam) {
       if (!oldest(r).saysTheSame(best)) {
@@ -224,23 +231,23 @@ public final class Follower implements NoteListener {
 
   /** Whether the oldest open note, read as right, may be called so. */
   private boolean believed(Hypothesis newest) {
-    if (trust.trusted()) {
+    if (fitGate.trusted()) {
       return true;
     }
     Hypothesis first = oldest(newest);
     if (first.step == 0
-        && trust.mayLend(0, true)
-        && readings.onFirstBeat(pending.peekFirst().time())) {
+        && fitGate.mayLend(0, true)
+        && hypotheses.onFirstBeat(pending.peekFirst().time())) {
       return true;
     }
     return row(first) >= rowNeeded(first);
   }
 
   private int rowNeeded(Hypothesis right) {
-    return trust.rowNeeded(right.step - right.rightInARow + 1, right.rowAfterSilence);
+    return fitGate.rowNeeded(right.step - right.rightInARow + 1, right.rowAfterSilence);
   }
 
-  /** Right notes in a row around the oldest open one, as the best reading has them. */
+  /** Right notes in a row around the oldest open one, as the best hypothesis has them. */
   private int row(Hypothesis first) {
     int row = first.rightInARow;
     for (int back = pending.size() - 2; back >= 0; back--) {
@@ -259,7 +266,7 @@ public final class Follower implements NoteListener {
     Hypothesis said = oldest(beam.get(0));
     boolean right = said.verdict == Verdict.RIGHT;
     boolean doubted =
-        right && !believed(beam.get(0)) && !trust.mayLend(said.step, said.rowAfterSilence);
+        right && !believed(beam.get(0)) && !fitGate.mayLend(said.step, said.rowAfterSilence);
     int depth = pending.size() - 1;
     boolean proved = right && row(said) >= rowNeeded(said);
     List<Hypothesis> kept = new ArrayList<>(beam.size());
@@ -279,7 +286,7 @@ public final class Follower implements NoteListener {
       return;
     }
     Verdict what = doubted ? Verdict.EXTRA : said.verdict;
-    trust.given(what, proved);
+    fitGate.given(what, proved);
     NoteVerdict verdict =
         new NoteVerdict(
             note,
@@ -289,7 +296,7 @@ public final class Follower implements NoteListener {
             Math.max(now, note.time()));
     keepTempo(verdict);
     if (what == Verdict.RIGHT) {
-      doubts.right(note);
+      earErrors.right(note);
     }
     listener.decided(verdict);
   }
@@ -299,7 +306,7 @@ public final class Follower implements NoteListener {
       return;
     }
     if (lastInPlace != null && follows(lastInPlace, verdict)) {
-      playerGap.heard(verdict.note().time() - lastInPlace.note().time());
+      interOnset.heard(verdict.note().time() - lastInPlace.note().time());
     }
     lastInPlace = verdict;
   }
@@ -314,7 +321,7 @@ public final class Follower implements NoteListener {
     if (best.rightInARow >= FitGate.ROW_FROM_ANYWHERE) {
       return;
     }
-    OptionalInt found = relocation.find(best.onward, trust.trustedOnce());
+    OptionalInt found = relocation.find(best.onward, fitGate.trustedOnce());
     if (found.isEmpty() || found.getAsInt() < best.onward) {
       return;
     }
@@ -330,11 +337,11 @@ public final class Follower implements NoteListener {
                 step + 1, step + 1, attempt, 0, note.time(), Verdict.RIGHT, step, false, there));
   }
 
-  private static List<Hypothesis> prune(List<Hypothesis> readings) {
-    readings.sort(Comparator.comparingDouble(r -> r.cost));
+  private static List<Hypothesis> prune(List<Hypothesis> all) {
+    all.sort(Comparator.comparingDouble(r -> r.cost));
     List<Hypothesis> kept = new ArrayList<>();
-    double most = readings.get(0).cost + COSTLIEST;
-    for (Hypothesis r : readings) {
+    double most = all.get(0).cost + COSTLIEST;
+    for (Hypothesis r : all) {
       if (r.cost > most || kept.size() >= MOST_READINGS) {
         break;
       }

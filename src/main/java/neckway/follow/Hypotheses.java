@@ -10,8 +10,8 @@ final class Hypotheses {
   private static final int MOST_SKIPPED = 10;
   private static final int MOST_SKIPPED_BEFORE_WRONG = 2;
   private static final int MOST_GONE_BACK = 8;
-  private static final double EARLY_GAPS = 0.6;
-  private static final double ON_BEAT_GAPS = 0.4;
+  private static final double EARLY_SLOTS = 0.6;
+  private static final double ON_BEAT_SLOTS = 0.4;
   private static final double SLOT_BEGINS = 0.72;
   private static final double SLOT_ENDS = 1.4;
   private static final double ITS_OWN_SLOT_BEGINS = 1.7;
@@ -40,13 +40,13 @@ final class Hypotheses {
   }
 
   /**
-   * Adds to {@code out} every reading of a note that goes on from {@code r}.
+   * Adds to {@code out} every hypothesis of a note that goes on from {@code r}.
    *
    * @param time onset, seconds
    * @param pitch MIDI note number
    * @param doubt what speaks against the ear
    * @param trusted whether the notes fit this drill
-   * @param playerGapSeconds time from note to note as this player keeps it
+   * @param interOnsetSeconds time from note to note as this player keeps it
    * @param paused whether there was a pause before it
    */
   void next(
@@ -55,17 +55,18 @@ final class Hypotheses {
       int pitch,
       EarErrorModel.Doubt doubt,
       boolean trusted,
-      double playerGapSeconds,
+      double interOnsetSeconds,
       boolean paused,
       List<Hypothesis> out) {
-    double gaps = Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / playerGapSeconds;
-    double happens = happensToFit(r, pitch, gaps);
+    double intervals =
+        Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / interOnsetSeconds;
+    double happens = happensToFit(r, pitch, intervals);
     out.add(keep(r, stray(r, time) + happens, Verdict.EXTRA, 0));
     if (doubt.madeUp()) {
       out.add(r.withNothing(Costs.DECEIVED));
     }
-    if (unnamed(r, pitch, doubt, trusted, gaps)) {
-      out.add(r.withUnnamedStep(Costs.UNNAMED + Costs.slot(gaps, 0), time));
+    if (unnamed(r, pitch, doubt, trusted, intervals)) {
+      out.add(r.withUnnamedStep(Costs.UNNAMED + Costs.slot(intervals, 0), time));
     }
     if (r.next > 0 && pitch == midi[r.next - 1]) {
       out.add(keep(r, Costs.REPEAT + Costs.BETWEEN_SLOTS, Verdict.REPEAT, r.next - 1));
@@ -73,7 +74,7 @@ final class Hypotheses {
     if (r.playingAgain()) {
       playedAgain(r, time, pitch, out);
     }
-    onward(r, time, pitch, gaps, paused, out);
+    onward(r, time, pitch, intervals, paused, out);
     if (r.next > 0) {
       fromTheBottom(r, time, pitch, paused, out);
       goneBack(r, time, pitch, out);
@@ -81,7 +82,12 @@ final class Hypotheses {
   }
 
   private void onward(
-      Hypothesis r, double time, int pitch, double gaps, boolean paused, List<Hypothesis> out) {
+      Hypothesis r,
+      double time,
+      int pitch,
+      double intervals,
+      boolean paused,
+      List<Hypothesis> out) {
     double leave = r.playingAgain() ? 1 : 0;
     for (int skipped = 0; r.onward + skipped < midi.length; skipped++) {
       int step = r.onward + skipped;
@@ -93,7 +99,7 @@ final class Hypotheses {
         continue;
       }
       double cost =
-          leave + (turn ? Costs.TURN : Costs.skip(skipped)) + timeCost(r, time, gaps, skipped);
+          leave + (turn ? Costs.TURN : Costs.skip(skipped)) + timeCost(r, time, intervals, skipped);
       if (skipped >= 2 && pitch == midi[0] && step + 1 < midi.length) {
         cost += Costs.OR_FROM_THE_BOTTOM;
       }
@@ -103,7 +109,7 @@ final class Hypotheses {
         out.add(
             inPlace(
                 r,
-                cost + Costs.WRONG + (skipped == 0 ? happensToFit(r, pitch, gaps) : 0),
+                cost + Costs.WRONG + (skipped == 0 ? happensToFit(r, pitch, intervals) : 0),
                 time,
                 Verdict.WRONG,
                 step,
@@ -113,14 +119,14 @@ final class Hypotheses {
   }
 
   /** What it costs more to read the step after the one due, in its own slot, as another thing. */
-  private double happensToFit(Hypothesis r, int pitch, double gaps) {
+  private double happensToFit(Hypothesis r, int pitch, double intervals) {
     int after = r.onward + 1;
     boolean fits =
         r.onward > 0
             && !r.playingAgain()
             && after < midi.length
             && pitch == midi[after]
-            && gaps > ITS_OWN_SLOT_BEGINS;
+            && intervals > ITS_OWN_SLOT_BEGINS;
     return fits ? Costs.HAPPENS_TO_FIT : 0;
   }
 
@@ -130,13 +136,13 @@ final class Hypotheses {
    * semitone beside, where it was heard between the two.
    */
   private boolean unnamed(
-      Hypothesis r, int pitch, EarErrorModel.Doubt doubt, boolean trusted, double gaps) {
+      Hypothesis r, int pitch, EarErrorModel.Doubt doubt, boolean trusted, double intervals) {
     boolean inItsSlot =
         !r.playingAgain()
             && r.onward > 0
             && r.onward < midi.length
-            && gaps > SLOT_BEGINS
-            && gaps < SLOT_ENDS;
+            && intervals > SLOT_BEGINS
+            && intervals < SLOT_ENDS;
     if (!inItsSlot) {
       return false;
     }
@@ -161,9 +167,9 @@ final class Hypotheses {
     return below >= 1 && below < shapes && (skipped == 2 * below || skipped == 2 * below - 1);
   }
 
-  private double timeCost(Hypothesis r, double time, double gaps, int skipped) {
-    if (!Double.isNaN(gaps)) {
-      return Costs.slot(gaps, skipped);
+  private double timeCost(Hypothesis r, double time, double intervals, int skipped) {
+    if (!Double.isNaN(intervals)) {
+      return Costs.slot(intervals, skipped);
     }
     return r.attempt == 0 && beforeFirstBeat(time) ? Costs.TOO_EARLY : 0;
   }
@@ -177,13 +183,13 @@ final class Hypotheses {
   }
 
   private boolean beforeFirstBeat(double time) {
-    return firstBeat.isPresent() && time < firstBeat.getAsDouble() - EARLY_GAPS * slotSeconds;
+    return firstBeat.isPresent() && time < firstBeat.getAsDouble() - EARLY_SLOTS * slotSeconds;
   }
 
   /** Whether a note begins about when the first step is due. */
   boolean onFirstBeat(double time) {
     return firstBeat.isPresent()
-        && Math.abs(time - firstBeat.getAsDouble()) < ON_BEAT_GAPS * slotSeconds;
+        && Math.abs(time - firstBeat.getAsDouble()) < ON_BEAT_SLOTS * slotSeconds;
   }
 
   private void fromTheBottom(

@@ -4,7 +4,7 @@ import java.util.OptionalInt;
 
 /**
  * One way to read the notes so far: where in the route the player is, what the last note was, and
- * the readings of the notes before it that are not decided yet.
+ * the hypotheses of the notes before it that are not decided yet.
  */
 final class Hypothesis {
   /** Whether a note is told. */
@@ -44,7 +44,7 @@ final class Hypothesis {
   /** Whether the first of them came after silence. */
   final boolean rowAfterSilence;
 
-  /** The reading of the note before; null once that is decided. */
+  /** The hypothesis of the note before; null once that is decided. */
   Hypothesis before;
 
   Hypothesis(
@@ -137,7 +137,7 @@ final class Hypothesis {
     return next < onward;
   }
 
-  /** The reading of an earlier note: 0 this one, 1 the one before. */
+  /** The hypothesis of an earlier note: 0 this one, 1 the one before. */
   Hypothesis back(int notes) {
     Hypothesis r = this;
     for (int i = 0; i < notes; i++) {

@@ -9,21 +9,21 @@ final class InterOnsetInterval {
   private static final double LONGEST = 1.6;
   private static final int FEWEST = 3;
 
-  private final double drillGapSeconds;
+  private final double slotSeconds;
   private final double[] recent = new double[7];
   private int count;
   private double seconds;
 
-  InterOnsetInterval(double drillGapSeconds) {
-    this.drillGapSeconds = drillGapSeconds;
-    this.seconds = drillGapSeconds;
+  InterOnsetInterval(double slotSeconds) {
+    this.slotSeconds = slotSeconds;
+    this.seconds = slotSeconds;
   }
 
   /** Two steps in a row were so many seconds apart. */
   void heard(double seconds) {
-    if (seconds > SHORTEST * drillGapSeconds && seconds < LONGEST * drillGapSeconds) {
+    if (seconds > SHORTEST * slotSeconds && seconds < LONGEST * slotSeconds) {
       recent[count++ % recent.length] = seconds;
-      this.seconds = count < FEWEST ? drillGapSeconds : middle();
+      this.seconds = count < FEWEST ? slotSeconds : middle();
     }
   }
 

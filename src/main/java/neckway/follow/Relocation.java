@@ -44,7 +44,7 @@ final class Relocation {
     return found;
   }
 
-  /** A reading that stands just before a step after a long row. */
+  /** A hypothesis that stands just before a step after a long row. */
   Hypothesis standingBefore(int step, int attempt) {
     Hypothesis r = Hypothesis.start();
     for (int s = step - ROW_AFTERWARDS + 1; s < step; s++) {

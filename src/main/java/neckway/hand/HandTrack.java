@@ -25,7 +25,7 @@ import neckway.string.StringEvidence;
  * tells of the string. It can be asked at any time; the more has been heard, the more it knows.
  */
 public final class HandTrack {
-  /** A gap longer by this share of a note leaves time for a note that was not heard. */
+  /** A silence longer by this share of a slot leaves time for a note that was not heard. */
   private static final double TIME_FOR_IT = 0.6;
 
   private static final double OUT_OF_REACH = 0.03;
@@ -51,7 +51,7 @@ public final class HandTrack {
   private final Map<Integer, Note> byIndex = new HashMap<>();
   private final List<List<Note>> bySteps = new ArrayList<>();
   private final HandHmm[] decoders;
-  private final StandPosterior[] readings;
+  private final StandPosterior[] posteriors;
 
   /** Notes that may be looked at more closely, which holds their sound. */
   private final List<Note> open = new ArrayList<>();
@@ -92,7 +92,7 @@ public final class HandTrack {
     this.frets = frets;
     this.slotSeconds = slotSeconds;
     this.decoders = new HandHmm[route.rounds()];
-    this.readings = new StandPosterior[route.rounds()];
+    this.posteriors = new StandPosterior[route.rounds()];
     for (int i = 0; i < route.steps().size(); i++) {
       bySteps.add(new ArrayList<>());
     }
@@ -156,7 +156,7 @@ public final class HandTrack {
 
   /** Looks closer at all notes so far that are not quite certain, and lets go of their sound. */
   public void settle() {
-    settle(readings.length);
+    settle(posteriors.length);
   }
 
   /** The same for the rounds before one. */
@@ -206,10 +206,10 @@ public final class HandTrack {
   private Map<GuitarString, Double> strings(Note n) {
     int round = round(n.step);
     int step = n.step - map.index(round, 0);
-    StandPosterior reading = reading(round);
+    StandPosterior posterior = posterior(round);
     Map<GuitarString, Double> strings = new HashMap<>();
     for (int s = 0; s < map.stands(); s++) {
-      double p = reading.stand(step, s + StandMap.LOWEST);
+      double p = posterior.stand(step, s + StandMap.LOWEST);
       map.place(step, s + StandMap.LOWEST)
           .ifPresent(place -> strings.merge(place.string(), p, Double::sum));
     }
@@ -246,7 +246,7 @@ public final class HandTrack {
     if (map.index(shift.round(), 0) > last) {
       return 0;
     }
-    return reading(shift.round()).shifted(shift.direction(), shift.pair(), string);
+    return posterior(shift.round()).shifted(shift.direction(), shift.pair(), string);
   }
 
   /** Probability that the hand never went up to the upper shape; 0 before the round's top. */
@@ -254,7 +254,7 @@ public final class HandTrack {
     if (top(shift.round()) > last) {
       return 0;
     }
-    return reading(shift.round()).below(map.top(), shift.pair() + 1);
+    return posterior(shift.round()).below(map.top(), shift.pair() + 1);
   }
 
   /**
@@ -272,7 +272,7 @@ public final class HandTrack {
     if (shift.direction() == Direction.UP || !ended || shift.landingStep() > last) {
       return 0;
     }
-    return 1 - reading(shift.round()).below(heard, shift.pair() + 1);
+    return 1 - posterior(shift.round()).below(heard, shift.pair() + 1);
   }
 
   /**
@@ -288,10 +288,10 @@ public final class HandTrack {
     }
     int round = round(n.step);
     int step = n.step - map.index(round, 0);
-    StandPosterior reading = reading(round);
+    StandPosterior posterior = posterior(round);
     double[] p = new double[candidates.size()];
     for (int s = 0; s < map.stands(); s++) {
-      double stand = reading.stand(step, s + StandMap.LOWEST);
+      double stand = posterior.stand(step, s + StandMap.LOWEST);
       double[] share = shares(n, step, s, candidates);
       for (int i = 0; i < p.length; i++) {
         p[i] += stand * share[i];
@@ -310,14 +310,14 @@ public final class HandTrack {
   /** Gives the notes in their steps to those who learn from what is certain. */
   public void teach(Lessons lessons) {
     for (Note n : notes) {
-      Optional<StiffnessEstimate> reading = n.evidence.flatMap(StringEvidence::reading);
-      if (n.onPitch && reading.isPresent()) {
-        teach(n, reading.get(), lessons);
+      Optional<StiffnessEstimate> estimate = n.evidence.flatMap(StringEvidence::estimate);
+      if (n.onPitch && estimate.isPresent()) {
+        teach(n, estimate.get(), lessons);
       }
     }
   }
 
-  private void teach(Note n, StiffnessEstimate reading, Lessons lessons) {
+  private void teach(Note n, StiffnessEstimate estimate, Lessons lessons) {
     int round = round(n.step);
     int step = n.step - map.index(round, 0);
     Map<Place, Double> others = new HashMap<>();
@@ -326,17 +326,17 @@ public final class HandTrack {
       Optional<Place> place = map.place(step, s + StandMap.LOWEST);
       if (place.isPresent()) {
         double own = Math.exp(evidence(n, place.get().string()));
-        double p = reading(round).stand(step, s + StandMap.LOWEST) / own;
+        double p = posterior(round).stand(step, s + StandMap.LOWEST) / own;
         others.merge(place.get(), p, Double::sum);
         sum += p;
       }
     }
     double all = sum;
-    others.forEach((place, p) -> lessons.note(place, p / all, reading));
+    others.forEach((place, p) -> lessons.note(place, p / all, estimate));
   }
 
   private int round(int step) {
-    return Math.min(readings.length - 1, step / (map.steps() - 1));
+    return Math.min(posteriors.length - 1, step / (map.steps() - 1));
   }
 
   private double[] shares(Note n, int step, int s, List<Place> candidates) {
@@ -393,19 +393,19 @@ public final class HandTrack {
 
   private void forget(int step) {
     int round = step / (map.steps() - 1);
-    if (round < readings.length) {
-      readings[round] = null;
+    if (round < posteriors.length) {
+      posteriors[round] = null;
     }
     if (round > 0) {
-      readings[round - 1] = null;
+      posteriors[round - 1] = null;
     }
   }
 
-  private StandPosterior reading(int round) {
-    if (readings[round] == null) {
-      readings[round] = solve(round);
+  private StandPosterior posterior(int round) {
+    if (posteriors[round] == null) {
+      posteriors[round] = solve(round);
     }
-    return readings[round];
+    return posteriors[round];
   }
 
   private StandPosterior solve(int round) {

@@ -307,8 +307,8 @@ public final class PageModel {
     if (before.fallen.isEmpty() || before.twice || !before.strays.isEmpty()) {
       return 0;
     }
-    long gap = cells.get(step).fallen.orElseThrow().slot() - before.fallen.get().slot();
-    return Math.max(0, gap - 1);
+    long slots = cells.get(step).fallen.orElseThrow().slot() - before.fallen.get().slot();
+    return Math.max(0, slots - 1);
   }
 
   /** Changes whenever anything on the page does. */

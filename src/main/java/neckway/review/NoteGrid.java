@@ -32,9 +32,9 @@ final class NoteGrid {
     if (times.length < 4) {
       return Grid.of(Grid.Source.NOTES, pulse, firstNote);
     }
-    double gap = startingGap(verdicts, pulse.slotSeconds());
-    double phase = phase(times, gap);
-    double[] line = {gap, phase};
+    double slotSeconds = startingSlot(verdicts, pulse.slotSeconds());
+    double phase = phase(times, slotSeconds);
+    double[] line = {slotSeconds, phase};
     for (int i = 0; i < ROUNDS; i++) {
       line = refine(times, line, pulse.slotSeconds());
     }
@@ -43,9 +43,9 @@ final class NoteGrid {
     return new Grid(Grid.Source.NOTES, tempo, first, line[0]);
   }
 
-  /** The gap to begin with: the drill's, or the median of those played where that is another. */
-  private static double startingGap(List<NoteVerdict> verdicts, double drillGap) {
-    List<Double> gaps = new ArrayList<>();
+  /** The slot to begin with: the drill's, or the median of those played where that is another. */
+  private static double startingSlot(List<NoteVerdict> verdicts, double drillSlot) {
+    List<Double> intervals = new ArrayList<>();
     NoteVerdict last = null;
     for (NoteVerdict v : verdicts) {
       if (!v.inPlace()) {
@@ -54,31 +54,32 @@ final class NoteGrid {
       if (last != null
           && last.attempt() == v.attempt()
           && last.step().getAsInt() + 1 == v.step().getAsInt()) {
-        double gap = v.note().time() - last.note().time();
-        if (gap > drillGap / FASTEST && gap < drillGap / SLOWEST) {
-          gaps.add(gap);
+        double interOnset = v.note().time() - last.note().time();
+        if (interOnset > drillSlot / FASTEST && interOnset < drillSlot / SLOWEST) {
+          intervals.add(interOnset);
         }
       }
       last = v;
     }
-    if (gaps.size() < 3) {
-      return drillGap;
+    if (intervals.size() < 3) {
+      return drillSlot;
     }
-    double[] played = gaps.stream().mapToDouble(g -> g).toArray();
+    double[] played = intervals.stream().mapToDouble(g -> g).toArray();
     double middle = RobustStatistics.median(played);
     double error = RobustStatistics.spread(played) / Math.sqrt(played.length);
-    boolean another = Math.abs(middle - drillGap) > Math.max(CLEAR_ERRORS * error, 0.02 * drillGap);
-    return another ? middle : drillGap;
+    boolean another =
+        Math.abs(middle - drillSlot) > Math.max(CLEAR_ERRORS * error, 0.02 * drillSlot);
+    return another ? middle : drillSlot;
   }
 
   /** The phase that most notes agree with. */
-  private static double phase(double[] times, double gap) {
+  private static double phase(double[] times, double slotSeconds) {
     double best = times[0];
     double most = -1;
     for (double candidate : times) {
       double sum = 0;
       for (double t : times) {
-        double off = Math.IEEEremainder(t - candidate, gap) / (KERNEL_SHARE * gap);
+        double off = Math.IEEEremainder(t - candidate, slotSeconds) / (KERNEL_SHARE * slotSeconds);
         sum += Math.exp(-off * off);
       }
       if (sum > most) {
@@ -90,12 +91,12 @@ final class NoteGrid {
   }
 
   /**
-   * A straight line through the notes near the grid; the drill's gap where it fits as well. A
-   * player wanders about the beat, so one note says something of the next: the error of the gap is
+   * A straight line through the notes near the grid; the drill's slot where it fits as well. A
+   * player wanders about the beat, so one note says something of the next: the error of the slot is
    * widened by their correlation as that of a first-order autoregression is (effective sample size;
    * from memory).
    */
-  private static double[] refine(double[] times, double[] line, double drillGap) {
+  private static double[] refine(double[] times, double[] line, double drillSlot) {
     List<double[]> near = new ArrayList<>();
     for (double t : times) {
       double slot = Math.rint((t - line[1]) / line[0]);
@@ -111,9 +112,9 @@ final class NoteGrid {
     double meanTime = near.stream().mapToDouble(p -> p[1]).average().orElseThrow();
     double sxx = near.stream().mapToDouble(p -> (p[0] - meanSlot) * (p[0] - meanSlot)).sum();
     double sxy = near.stream().mapToDouble(p -> (p[0] - meanSlot) * (p[1] - meanTime)).sum();
-    double gap = sxx == 0 ? line[0] : sxy / sxx;
+    double slotSeconds = sxx == 0 ? line[0] : sxy / sxx;
     double[] off =
-        near.stream().mapToDouble(p -> p[1] - meanTime - gap * (p[0] - meanSlot)).toArray();
+        near.stream().mapToDouble(p -> p[1] - meanTime - slotSeconds * (p[0] - meanSlot)).toArray();
     double squares = 0;
     double neighbours = 0;
     for (int i = 0; i < off.length; i++) {
@@ -123,7 +124,8 @@ final class NoteGrid {
     double alike = squares == 0 ? 0 : Math.max(0, Math.min(MOST_ALIKE, neighbours / squares));
     double error =
         Math.sqrt(squares / (near.size() - 2) / Math.max(sxx, 1) * (1 + alike) / (1 - alike));
-    double kept = Math.abs(gap - drillGap) < CLEAR_ERRORS * error ? drillGap : gap;
+    double kept =
+        Math.abs(slotSeconds - drillSlot) < CLEAR_ERRORS * error ? drillSlot : slotSeconds;
     return new double[] {kept, meanTime - kept * meanSlot};
   }
 }

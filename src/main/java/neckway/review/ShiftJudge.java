@@ -20,27 +20,27 @@ final class ShiftJudge {
   private final Attempt attempt;
   private final ShiftDetector hand;
   private final Landings landings;
-  private final double medianGapSeconds;
+  private final double medianInterOnsetSeconds;
 
   ShiftJudge(PlayableDrill drill, Attempt attempt, ShiftDetector hand) {
     this.route = drill.route();
     this.attempt = attempt;
     this.hand = hand;
     this.landings = new Landings(drill);
-    this.medianGapSeconds = RobustStatistics.median(gaps());
+    this.medianInterOnsetSeconds = RobustStatistics.median(interOnsets());
   }
 
   /** Seconds between notes of steps that follow each other. */
-  private double[] gaps() {
-    List<Double> gaps = new ArrayList<>();
+  private double[] interOnsets() {
+    List<Double> interOnsets = new ArrayList<>();
     for (int s = 1; s < route.steps().size(); s++) {
       Optional<NoteVerdict> before = attempt.inPlace(s - 1);
       Optional<NoteVerdict> here = attempt.inPlace(s);
       if (before.isPresent() && here.isPresent()) {
-        gaps.add(here.get().note().time() - before.get().note().time());
+        interOnsets.add(here.get().note().time() - before.get().note().time());
       }
     }
-    return gaps.stream().mapToDouble(g -> g).toArray();
+    return interOnsets.stream().mapToDouble(g -> g).toArray();
   }
 
   List<ReviewedShift> judge() {
@@ -78,8 +78,8 @@ final class ShiftJudge {
     for (int s = landing - 1; here.isPresent() && s >= 0; s--) {
       Optional<NoteVerdict> before = attempt.inPlace(s);
       if (before.isPresent()) {
-        double gap = here.get().note().time() - before.get().note().time();
-        return OptionalDouble.of((gap - medianGapSeconds) * 1000);
+        double interOnset = here.get().note().time() - before.get().note().time();
+        return OptionalDouble.of((interOnset - medianInterOnsetSeconds) * 1000);
       }
     }
     return OptionalDouble.empty();

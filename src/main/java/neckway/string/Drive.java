@@ -41,10 +41,10 @@ public final class Drive {
     return 1 / (1 + Math.exp(-Math.max(-MOST_OF_TAKE, Math.min(MOST_OF_TAKE, all))));
   }
 
-  /** The same reading, given what it and the notes before it tell of the sound. */
-  public StiffnessEstimate known(StiffnessEstimate reading) {
-    double one = Math.max(-MOST_OF_ONE, Math.min(MOST_OF_ONE, reading.drivenEvidence()));
+  /** The same estimate, given what it and the notes before it tell of the sound. */
+  public StiffnessEstimate known(StiffnessEstimate estimate) {
+    double one = Math.max(-MOST_OF_ONE, Math.min(MOST_OF_ONE, estimate.drivenEvidence()));
     evidence = Math.max(-MOST_OF_ALL, Math.min(MOST_OF_ALL, evidence + one));
-    return reading.givenDriven(1 / (1 + Math.exp(-evidence)));
+    return estimate.givenDriven(1 / (1 + Math.exp(-evidence)));
   }
 }

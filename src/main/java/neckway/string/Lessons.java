@@ -15,7 +15,7 @@ public final class Lessons {
   /** A place is certain from this probability on, its own note's sound left out of account. */
   static final double CERTAIN = 0.99;
 
-  /** A reading vaguer than this teaches nothing, standard error of ln B. */
+  /** A estimate vaguer than this teaches nothing, standard error of ln B. */
   static final double VAGUE = 0.12;
 
   private static final double FAR_DEVIATIONS = 3;
@@ -33,16 +33,16 @@ public final class Lessons {
    *
    * @param place where it was played, most likely
    * @param p probability of that place, the note's own sound left out of account
-   * @param reading what its sound tells
+   * @param estimate what its sound tells
    */
-  public void note(Place place, double p, StiffnessEstimate reading) {
-    if (p < CERTAIN || reading.drivenEvidence() > 0 || reading.standardError() > VAGUE) {
+  public void note(Place place, double p, StiffnessEstimate estimate) {
+    if (p < CERTAIN || estimate.drivenEvidence() > 0 || estimate.standardError() > VAGUE) {
       return;
     }
     StringProfile string = guitar.of(place.string());
-    double lnOpen = reading.lnStiffness() - LN_PER_FRET * place.fret();
+    double lnOpen = estimate.lnStiffness() - LN_PER_FRET * place.fret();
     double off = Math.abs(lnOpen - string.lnStiffness());
-    if (off <= FAR_DEVIATIONS * Math.hypot(string.spread(), reading.standardError())) {
+    if (off <= FAR_DEVIATIONS * Math.hypot(string.spread(), estimate.standardError())) {
       byString.merge(place.string(), new Lesson(place.string(), 1, lnOpen), Lesson::and);
     }
   }

@@ -131,12 +131,12 @@ public final class NoteSounds {
     int usual = Math.min(length, (int) Math.round(USUAL_SECONDS * sampleRateHz));
     Optional<StiffnessEstimate> one = stiffness.read(stretch, 0, usual, f0Hz).map(drive::known);
     return one.map(
-        reading -> {
-          StringEvidence spectrum = likelihood.of(note.midi(), reading);
+        estimate -> {
+          StringEvidence spectrum = likelihood.of(note.midi(), estimate);
           float[] sound = Arrays.copyOf(stretch, length);
           return new StringEvidence(
               spectrum.logs(),
-              Optional.of(reading),
+              Optional.of(estimate),
               Optional.of(strings -> closer(note.midi(), f0Hz, sound, spectrum, strings)));
         });
   }

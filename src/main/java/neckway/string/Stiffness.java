@@ -13,7 +13,7 @@ import java.util.Optional;
  * an exact harmonic, as an overdriven amplifier makes them of the low partials and as the bridge
  * drives them on low wound strings; or a stray (another string, hum, noise). How common exact
  * harmonics are is left open between two cases, hardly any and most; what a take tells of that can
- * be given to the reading. The fundamental is summed over.
+ * be given to the estimate. The fundamental is summed over.
  *
  * <p>Valid for f0 from 60 Hz to 1.5 kHz and B from 3e-6 to 4e-3. Not for several threads.
  */
@@ -162,7 +162,7 @@ public final class Stiffness {
     for (int i = 0; i < GRID; i++) {
       curves[1][i] = top + DRIVEN_TRUST * (curves[1][i] - top);
     }
-    return Optional.of(reading(f0Hz, curves, shiftCents));
+    return Optional.of(estimate(f0Hz, curves, shiftCents));
   }
 
   /** What each peak is worth where it is no partial of the string, and the more where it is. */
@@ -295,7 +295,7 @@ public final class Stiffness {
     return Arrays.stream(curve).max().orElseThrow();
   }
 
-  private StiffnessEstimate reading(double f0Hz, double[][] curves, double[] shiftCents) {
+  private StiffnessEstimate estimate(double f0Hz, double[][] curves, double[] shiftCents) {
     int best = 0;
     for (int i = 1; i < GRID; i++) {
       if (Math.max(curves[0][i], curves[1][i]) > Math.max(curves[0][best], curves[1][best])) {

@@ -105,8 +105,8 @@ public final class StiffnessEstimate implements StiffnessCurve {
     if (top == 0 || top == curve.length - 1) {
       return 0;
     }
-    double bend = curve[top - 1] - 2 * curve[top] + curve[top + 1];
-    return bend < 0 ? 0.5 * (curve[top - 1] - curve[top + 1]) / bend : 0;
+    double curvature = curve[top - 1] - 2 * curve[top] + curve[top + 1];
+    return curvature < 0 ? 0.5 * (curve[top - 1] - curve[top + 1]) / curvature : 0;
   }
 
   /** Fundamental of the ideal string for the likeliest B, Hz. */

@@ -11,7 +11,7 @@ public final class StringEvidence {
   private static final double DRIVEN = 0.5;
 
   private final double[] logByNumber;
-  private final Optional<StiffnessEstimate> reading;
+  private final Optional<StiffnessEstimate> estimate;
   private final Optional<Function<Set<GuitarString>, StringEvidence>> closer;
 
   /**
@@ -23,14 +23,14 @@ public final class StringEvidence {
   }
 
   /**
-   * The same with the reading that it comes of, and how to look closer.
+   * The same with the estimate that it comes of, and how to look closer.
    *
    * @param closer weighs some of the strings against each other with much more work; empty where
    *     that was done, or tells no more
    */
   public StringEvidence(
       double[] logByNumber,
-      Optional<StiffnessEstimate> reading,
+      Optional<StiffnessEstimate> estimate,
       Optional<Function<Set<GuitarString>, StringEvidence>> closer) {
     for (double log : logByNumber) {
       if (Double.isNaN(log) || log == Double.POSITIVE_INFINITY) {
@@ -38,7 +38,7 @@ public final class StringEvidence {
       }
     }
     this.logByNumber = logByNumber.clone();
-    this.reading = reading;
+    this.estimate = estimate;
     this.closer = closer;
   }
 
@@ -58,7 +58,7 @@ public final class StringEvidence {
 
   /** The same without a closer look, which holds the note's sound. */
   public StringEvidence settled() {
-    return open() ? new StringEvidence(logByNumber, reading, Optional.empty()) : this;
+    return open() ? new StringEvidence(logByNumber, estimate, Optional.empty()) : this;
   }
 
   /** Logarithm of the likelihood of a string, up to a constant. */
@@ -74,12 +74,12 @@ public final class StringEvidence {
 
   /** Whether the sound was taken to be overdriven. */
   public boolean driven() {
-    return reading.filter(r -> r.drivenBeforehand() > DRIVEN).isPresent();
+    return estimate.filter(r -> r.drivenBeforehand() > DRIVEN).isPresent();
   }
 
-  /** The reading that this comes of, if there was one. */
-  public Optional<StiffnessEstimate> reading() {
-    return reading;
+  /** The estimate that this comes of, if there was one. */
+  public Optional<StiffnessEstimate> estimate() {
+    return estimate;
   }
 
   @Override

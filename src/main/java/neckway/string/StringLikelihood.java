@@ -56,18 +56,18 @@ final class StringLikelihood {
    *
    * @param midi its MIDI note number
    */
-  StringEvidence of(int midi, StiffnessEstimate reading) {
-    double driven = reading.drivenBeforehand();
+  StringEvidence of(int midi, StiffnessEstimate estimate) {
+    double driven = estimate.drivenBeforehand();
     double open = Math.log(1 - COVERED * driven);
     double covered =
-        Math.log(COVERED * driven) + reading.logLikelihood(LN_COVERED_STIFFNESS, COVERED_SPREAD);
+        Math.log(COVERED * driven) + estimate.logLikelihood(LN_COVERED_STIFFNESS, COVERED_SPREAD);
     return weigh(
         midi,
-        Optional.of(reading),
+        Optional.of(estimate),
         MISLEADING + (MISLEADING_DRIVEN - MISLEADING) * Math.max(0, 2 * driven - 1),
         (string, fret) ->
             StiffnessEstimate.sum(
-                open + reading.logLikelihood(string.lnStiffnessAt(fret), string.spread()),
+                open + estimate.logLikelihood(string.lnStiffnessAt(fret), string.spread()),
                 covered));
   }
 
@@ -99,7 +99,7 @@ final class StringLikelihood {
         }
       }
     }
-    return new StringEvidence(log, spectrum.reading(), Optional.empty());
+    return new StringEvidence(log, spectrum.estimate(), Optional.empty());
   }
 
   /** The strings that were learnt, as they are at a note's fret, in the order given. */
@@ -125,7 +125,7 @@ final class StringLikelihood {
 
   private StringEvidence weigh(
       int midi,
-      Optional<StiffnessEstimate> reading,
+      Optional<StiffnessEstimate> estimate,
       double misleading,
       ToDoubleBiFunction<StringProfile, Integer> fit) {
     double[] log = new double[GuitarString.MAX_STRINGS];
@@ -153,6 +153,6 @@ final class StringLikelihood {
         log[i] = Math.log((1 - misleading) * share + misleading / candidates);
       }
     }
-    return new StringEvidence(log, reading, Optional.empty());
+    return new StringEvidence(log, estimate, Optional.empty());
   }
 }

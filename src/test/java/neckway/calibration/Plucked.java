@@ -47,8 +47,8 @@ final class Plucked {
         Optional.of(bell(ln, 0.02)));
   }
 
-  Plucked note(double pitch, Optional<StiffnessCurve> reading) {
-    plucks.add(new Pluck(1 + plucks.size(), pitch, reading));
+  Plucked note(double pitch, Optional<StiffnessCurve> estimate) {
+    plucks.add(new Pluck(1 + plucks.size(), pitch, estimate));
     return this;
   }
 

@@ -17,7 +17,7 @@ public final class Evidence {
     return 1 / Arrays.stream(log).map(l -> Math.exp(l - most)).sum();
   }
 
-  /** A reading of which any B is as likely. */
+  /** A estimate of which any B is as likely. */
   public static StiffnessEstimate level(double driven) {
     double[] grid = {Math.log(Stiffness.LOWEST), Math.log(Stiffness.HIGHEST)};
     return new StiffnessEstimate(220, grid, new double[2], new double[2], driven, 20);

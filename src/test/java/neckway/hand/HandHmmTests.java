@@ -40,7 +40,7 @@ class HandHmmTests {
   @Test
   void forwardBackwardIsTheSumOverAllWays() {
     HandHmm decoder = decoder(4);
-    StandPosterior reading = decoder.solve(LAST);
+    StandPosterior estimate = decoder.solve(LAST);
     int n = map.stands();
     double[][] stand = new double[LAST + 1][n];
     double upOnTheFifth = 0;
@@ -66,23 +66,23 @@ class HandHmmTests {
         upOnTheFifth += p;
       }
     }
-    assertThat(reading.logLikelihood()).isEqualTo(Math.log(total), within(1e-9));
+    assertThat(estimate.logLikelihood()).isEqualTo(Math.log(total), within(1e-9));
     for (int t = 0; t <= LAST; t++) {
       for (int s = 0; s < n; s++) {
-        assertThat(reading.stand(t, s + StandMap.LOWEST))
+        assertThat(estimate.stand(t, s + StandMap.LOWEST))
             .isEqualTo(stand[t][s] / total, within(1e-9));
       }
     }
-    assertThat(reading.shifted(Direction.UP, 0, new GuitarString(5)))
+    assertThat(estimate.shifted(Direction.UP, 0, new GuitarString(5)))
         .isEqualTo(upOnTheFifth / total, within(1e-9));
   }
 
   @Test
   void probabilitiesOfEveryStepSumToOne() {
     for (int seed = 0; seed < 20; seed++) {
-      StandPosterior reading = decoder(seed).solve(LAST);
+      StandPosterior estimate = decoder(seed).solve(LAST);
       for (int t = 0; t <= LAST; t++) {
-        assertThat(reading.below(t, map.stands() + StandMap.LOWEST)).isEqualTo(1, within(1e-9));
+        assertThat(estimate.below(t, map.stands() + StandMap.LOWEST)).isEqualTo(1, within(1e-9));
       }
     }
   }
@@ -108,11 +108,11 @@ class HandHmmTests {
     for (int step = 0; step < map.steps(); step++) {
       decoder.heard(step, Optional.empty());
     }
-    StandPosterior reading = decoder.solve(map.steps() - 1);
+    StandPosterior estimate = decoder.solve(map.steps() - 1);
     double made = 1 - ShiftPrior.USUAL.missed();
-    assertThat(reading.shifted(Direction.UP, 0, new GuitarString(5)))
+    assertThat(estimate.shifted(Direction.UP, 0, new GuitarString(5)))
         .isEqualTo(ShiftPrior.USUAL.planned() / made, within(0.03));
-    assertThat(reading.shifted(Direction.UP, 0, new GuitarString(4)))
+    assertThat(estimate.shifted(Direction.UP, 0, new GuitarString(4)))
         .isEqualTo(ShiftPrior.USUAL.on(false, 6) / made, within(0.03));
   }
 }

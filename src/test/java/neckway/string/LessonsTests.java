@@ -16,8 +16,8 @@ class LessonsTests {
   private static final StringProfile STRING = new StringProfile(THIRD, 55, 0, CALIBRATED, 0.06, 4);
   private final Lessons lessons = new Lessons(new GuitarProfile(List.of(STRING)));
 
-  /** A reading of the third string, fret 6, whose B there is e^off times what is expected. */
-  private static StiffnessEstimate reading(double off, boolean driven) {
+  /** A estimate of the third string, fret 6, whose B there is e^off times what is expected. */
+  private static StiffnessEstimate estimate(double off, boolean driven) {
     double[] grid = new double[201];
     double[] clean = new double[201];
     double[] full = new double[201];
@@ -31,7 +31,7 @@ class LessonsTests {
   }
 
   private void note(double p, double off, boolean driven) {
-    lessons.note(new Place(THIRD, 6), p, reading(off, driven));
+    lessons.note(new Place(THIRD, 6), p, estimate(off, driven));
   }
 
   /** By hand: ln B off by 0.04 and 0.08 at the sixth fret is 0.06 off at the open string. */

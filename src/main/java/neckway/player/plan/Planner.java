@@ -25,7 +25,7 @@ import neckway.player.settings.PlayerSettings;
 /** Turns a route, mistakes and habits into the list of notes to be played, at human times. */
 public final class Planner {
   private static final double SKIP_CLOSES_UP_SHARE = 0.75;
-  private static final double LEAST_GAP_SHARE = 0.2;
+  private static final double LEAST_SLOT_SHARE = 0.2;
 
   /** A note that has its slot but not its time yet. */
   private record Draft(
@@ -80,10 +80,10 @@ public final class Planner {
       draftRun(slot, 0, lastStep(), mistakes);
     }
     List<PlayedNote> notes = timed(firstBeat);
-    double gap = pulse.slotSeconds();
-    double end = firstBeat + route.steps().size() * gap;
+    double slotSeconds = pulse.slotSeconds();
+    double end = firstBeat + route.steps().size() * slotSeconds;
     if (!notes.isEmpty()) {
-      end = notes.get(notes.size() - 1).time() + gap;
+      end = notes.get(notes.size() - 1).time() + slotSeconds;
     }
     return new Plan(
         firstBeat,
@@ -186,7 +186,7 @@ public final class Planner {
 
   private List<PlayedNote> timed(double firstBeat) {
     Habits habits = settings.habits();
-    double gap = pulse.slotSeconds();
+    double slotSeconds = pulse.slotSeconds();
     double wanderPhase = 2 * Math.PI * random.nextDouble();
     double wanderSlots = 12 + 20 * random.nextDouble();
     List<PlayedNote> notes = new ArrayList<>();
@@ -200,9 +200,9 @@ public final class Planner {
               + wander
               + habits.jitterMs() * Math.max(-2.6, Math.min(2.6, random.nextGaussian()))
               + draft.extraMs();
-      double time = Math.max(0.01, firstBeat + draft.slot() * gap + ms / 1000);
+      double time = Math.max(0.01, firstBeat + draft.slot() * slotSeconds + ms / 1000);
       if (last != null) {
-        time = Math.max(time, previous + LEAST_GAP_SHARE * gap);
+        time = Math.max(time, previous + LEAST_SLOT_SHARE * slotSeconds);
       }
       long frame = Math.round(time * settings.sampleRate());
       notes.add(note(draft, last, frame));

@@ -1,8 +1,8 @@
 package neckway.player.surroundings;
 
 /**
- * An amplifier and its loudspeaker: filter, bend, filter. The bending runs at four times the sample
- * rate, so that what it makes beyond half the rate is filtered off and not folded back.
+ * An amplifier and its loudspeaker: filter, waveshaper, filter. The waveshaper runs at four times
+ * the sample rate, so that what it makes beyond half the rate is filtered off and not folded back.
  */
 public final class Amp {
   private static final int OVER = 4;
@@ -57,7 +57,7 @@ public final class Amp {
     Levels.toPeak(samples, 1);
     Biquad.highPass(voicing.drive > 5 ? 130 : 70, 0.7, rate).run(samples);
     Biquad.bell(900, 0.6, voicing.drive > 5 ? 5 : 2, rate).run(samples);
-    bend(samples);
+    shape(samples);
     Biquad.highPass(75, 0.7, rate).run(samples);
     Biquad.bell(110, 1.2, 3, rate).run(samples);
     Biquad.bell(2500, 1, 3, rate).run(samples);
@@ -65,7 +65,7 @@ public final class Amp {
     Biquad.lowPass(5200, 0.6, rate).run(samples);
   }
 
-  private void bend(float[] samples) {
+  private void shape(float[] samples) {
     int half = TAPS_PER_PHASE;
     int count = samples.length;
     double[] ring = new double[taps.length];
@@ -80,8 +80,8 @@ public final class Amp {
             up += taps[k] * in[m];
           }
         }
-        double bent = Math.tanh(voicing.drive * OVER * up + voicing.lean) - rest;
-        ring[at] = bent;
+        double shaped = Math.tanh(voicing.drive * OVER * up + voicing.lean) - rest;
+        ring[at] = shaped;
         at = at + 1 == ring.length ? 0 : at + 1;
         if (phase == 0 && n >= 2 * half) {
           double down = 0;

@@ -26,7 +26,7 @@ final class StringRun {
   private final float[] out;
   private final List<PlayedNote> notes;
   private final List<Turn> turns = new ArrayList<>();
-  private final PitchContour bend;
+  private final PitchContour contour;
   private final StringVoice voice;
   private final long handOff;
   private final long pickOn;
@@ -65,7 +65,7 @@ final class StringRun {
             touch.stiffness(first, fret),
             settings.guitar(),
             touch.strike(first));
-    bend = new PitchContour(first, settings.habits(), random);
+    contour = new PitchContour(first, settings.habits(), random);
     handDampPerSecond = handOff.perSecond();
     double muteMs = settings.habits().muteMs() * (0.5 + random.nextDouble());
     struckAnew = follower == null ? out.length : follower.frame();
@@ -89,7 +89,7 @@ final class StringRun {
       }
       changed |= damp(at);
       double off =
-          bend.cents((double) (at - first.frame()) / rate, (double) (at - onFretSince) / rate);
+          contour.cents((double) (at - first.frame()) / rate, (double) (at - onFretSince) / rate);
       if (changed || !(Math.abs(off - tuned) <= AUDIBLE_CENTS)) {
         voice.tune(off);
         tuned = off;

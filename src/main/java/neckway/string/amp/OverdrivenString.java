@@ -1,8 +1,8 @@
 package neckway.string.amp;
 
 /**
- * A stiff string heard through an amplifier that bends each sample by itself: what becomes of the
- * harmonics, and how that changes with each parameter.
+ * A stiff string heard through an amplifier whose waveshaper works on each sample by itself: what
+ * becomes of the harmonics, and how that changes with each parameter.
  *
  * <p>The string is a sum of partials at k f0 sqrt(1 + B k^2) (Fletcher 1964), each with a strength
  * and phase of its own, dying away, a part of each more slowly and a little higher or lower (the
@@ -59,8 +59,8 @@ final class OverdrivenString {
   final int partials;
   final int parameters;
   private final PeriodSeries period;
-  private final double[][] bent;
-  private final double[][] bentBack;
+  private final double[][] shaped;
+  private final double[][] shapedBack;
 
   /** What a partial's strength is multiplied by at each moment, and its second plane's beside. */
   private final double[][] movedRe;
@@ -113,8 +113,8 @@ final class OverdrivenString {
     int points = harmonics <= MOST_FOR_COARSE ? COARSE : FINE;
     int most = harmonics + partials;
     period = new PeriodSeries(points, most);
-    bent = new double[frames][points / 2 + 1];
-    bentBack = new double[frames][points / 2 + 1];
+    shaped = new double[frames][points / 2 + 1];
+    shapedBack = new double[frames][points / 2 + 1];
     movedRe = new double[frames][partials];
     movedIm = new double[frames][partials];
     secondRe = new double[frames][partials];
@@ -176,8 +176,8 @@ final class OverdrivenString {
   /**
    * Works out the harmonics.
    *
-   * @param p real parts of the partials' strengths, in what bends the amplifier half, then the
-   *     imaginary parts, then the others
+   * @param p real parts of the partials' strengths, in units of what drives the amplifier half way,
+   *     then the imaginary parts, then the others
    */
   void at(double[] p) {
     begin(p);
@@ -185,8 +185,8 @@ final class OverdrivenString {
       move(p, f);
       strengths(p, f);
       period.set(p[other(BIAS)], strengthRe, strengthIm);
-      bend(period.forward, bent[f]);
-      bend(period.back, bentBack[f]);
+      shape(period.forward, shaped[f]);
+      shape(period.back, shapedBack[f]);
       period.fold();
       for (int k = 1; k <= harmonics; k++) {
         int at = (k - 1) * frames + f;
@@ -259,7 +259,7 @@ final class OverdrivenString {
     }
   }
 
-  private static void bend(double[] sound, double[] to) {
+  private static void shape(double[] sound, double[] to) {
     for (int n = 0; n < to.length; n++) {
       to[n] = 1 - 2 / (Math.exp(2 * sound[n]) + 1);
       sound[n] = to[n];
@@ -288,8 +288,8 @@ final class OverdrivenString {
       double square = j * j / 100.0;
       partialChange(p, j, LOSS_HIGH, lossRe * square, lossIm * square);
       double jj = stiffness * j * j;
-      double bent = jj / (1 + jj) - stiffness / (1 + stiffness);
-      double speed = t * Math.PI * f0Hz * j * stretch(stiffness, j) * bent;
+      double sharpening = jj / (1 + jj) - stiffness / (1 + stiffness);
+      double speed = t * Math.PI * f0Hz * j * stretch(stiffness, j) * sharpening;
       partialChange(p, j, LN_STIFFNESS, 0, speed);
       partialChange(p, j, DETUNE, 0, j * t);
       double shareRe = ((sr - 1) * bothRe + si * bothIm) / size;
@@ -318,8 +318,8 @@ final class OverdrivenString {
   }
 
   private void slopes(int f) {
-    double[] forward = bent[f];
-    double[] back = bentBack[f];
+    double[] forward = shaped[f];
+    double[] back = shapedBack[f];
     for (int n = 0; n < forward.length; n++) {
       period.forward[n] = 1 - forward[n] * forward[n];
       period.back[n] = 1 - back[n] * back[n];
