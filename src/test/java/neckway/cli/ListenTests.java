@@ -23,7 +23,7 @@ import neckway.file.JsonFile;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
 import neckway.file.sound.WavWriter;
-import neckway.live.LiveSession;
+import neckway.live.LiveRun;
 import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
@@ -56,7 +56,7 @@ class ListenTests {
           "150");
 
   /** Clicks before the first beat and the lead before them, seconds at 150 beats a minute. */
-  private static final double UNTIL_FIRST_BEAT = LiveSession.LEAD_SECONDS + 4 * 60 / 150.0;
+  private static final double UNTIL_FIRST_BEAT = LiveRun.LEAD_SECONDS + 4 * 60 / 150.0;
 
   private static final double BEAT_SECONDS = 60 / 150.0;
   private static final int COUNT_IN = 4;

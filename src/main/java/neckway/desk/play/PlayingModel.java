@@ -180,7 +180,7 @@ public final class PlayingModel {
     switch (state.get()) {
       case READY -> begin();
       case GUESSING -> answer();
-      default -> askStop();
+      case OPENING, COUNT_IN, PLAYING, REST -> askStop();
     }
   }
 
@@ -243,10 +243,12 @@ public final class PlayingModel {
             guitar,
             settings.input(),
             settings.output(),
+            LiveSetup.Start.CLICK,
             settings.clickGain(),
-            repeat,
-            REST_BARS,
-            r -> settings.takeFile(played, now, r));
+            new LiveSetup.Rounds(repeat, REST_BARS),
+            Optional.of(
+                new LiveSetup.Takes(
+                    r -> settings.takeFile(played, now, r), LiveSetup.Keep.UNLESS_GIVEN_UP)));
     RunPost listener = post.forRun(this, played);
     stopCheck(
         () -> {
@@ -394,7 +396,7 @@ public final class PlayingModel {
   private void read(OptionalInt guessed) {
     LiveResult result = last.orElseThrow();
     Optional<Path> take = result.take();
-    reading.accept(new ReadTake(drill, result.review(), take, guessed));
+    reading.accept(ReadTake.played(drill, result.review(), take, guessed));
   }
 
   // ---- what is shown

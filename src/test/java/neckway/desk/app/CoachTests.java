@@ -128,14 +128,20 @@ class CoachTests {
                   verdict -> {});
           run.feed(take.samples(), 0, take.samples().length);
           Review review = run.finish();
-          Path file = begun.get(begun.size() - 1).takes().file(0);
+          Path file = begun.get(begun.size() - 1).takes().orElseThrow().files().file(0);
           try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
             writer.write(take.samples(), 0, take.samples().length);
             writer.finish();
           }
           live.roundEnded(
               new LiveResult(
-                  0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
+                  0,
+                  review,
+                  Optional.of(file),
+                  Optional.of(ClickClock.Source.HEARD),
+                  0,
+                  0,
+                  List.of()));
           live.over();
           coach.playing().frame();
           return null;
@@ -268,7 +274,7 @@ class CoachTests {
   void recordingThatIsDroppedIsReadWithTheDrillChosen() {
     window.press(KeyCode.SPACE);
     play();
-    Path take = begun.get(0).takes().file(0);
+    Path take = begun.get(0).takes().orElseThrow().files().file(0);
     FxWindow.on(
         () -> {
           desk.router().go(Place.CHOOSING);

@@ -95,7 +95,7 @@ class ReadingModelTests {
   }
 
   private void open(OptionalInt guess, Optional<Path> sound) {
-    model.open(new ReadTake(drill, review, sound, guess));
+    model.open(ReadTake.played(drill, review, sound, guess));
   }
 
   @Test
@@ -195,7 +195,8 @@ class ReadingModelTests {
             review.steps(),
             List.of(moved, review.shifts().get(1)),
             review.summary());
-    CloseUp near = CloseUp.of(new ReadTake(drill, told, Optional.empty(), OptionalInt.empty()), 0);
+    CloseUp near =
+        CloseUp.of(ReadTake.played(drill, told, Optional.empty(), OptionalInt.empty()), 0);
     // common practice, no published source: from fret 5 in A, the fourth finger leads two frets on
     // string 5, from 7 to 9
     assertThat(near.made().orElseThrow())
