@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -272,6 +274,45 @@ class ListenTests {
     JsonNode heard = JsonFile.read(folder.resolve("live.json"));
     assertThat(heard.at("/notes").size()).isBetween(3, 24);
     assertSameAsReview(heard);
+  }
+
+  /** As kill -9 or a power cut: nothing of the program runs any more. */
+  @Test
+  void killedInTheRunItLeavesAWholeWavBesideAnOlderTakeThatStays() throws Exception {
+    Files.writeString(folder.resolve("live.wav"), "older");
+    JsonNode truth = perform("--seed", "16");
+    Process process = startListening(Map.of());
+    double listenedSeconds;
+    try (BufferedReader out = reader(process)) {
+      awaitStart(out);
+      long begun = System.nanoTime();
+      play(truth);
+      Thread.sleep(4_000);
+      process.destroyForcibly();
+      listenedSeconds = (System.nanoTime() - begun) / 1e9;
+      assertThat(process.waitFor(5, TimeUnit.SECONDS)).isTrue();
+    }
+    assertThat(folder.resolve("live.wav")).hasContent("older");
+    assertThat(folder.resolve("live.json")).doesNotExist();
+    Path part = folder.resolve("live.part.wav");
+    assertWholeWav(part);
+    try (TakeReader reader = TakeReader.open(part, Channel.AUTO)) {
+      double seconds = PlayedWhole.samples(reader).length / (double) reader.sampleRate();
+      assertThat(reader.warning()).isEmpty();
+      assertThat(seconds).as("saved of %s s", listenedSeconds).isGreaterThan(listenedSeconds - 1);
+    }
+  }
+
+  /**
+   * By the sizes in its header, as Microsoft's and IBM's "Multimedia Programming Interface and Data
+   * Specifications 1.0" (1991) has them: of the file less 8 bytes at 4, of the samples at 40.
+   */
+  private static void assertWholeWav(Path file) throws IOException {
+    ByteBuffer bytes = ByteBuffer.wrap(Files.readAllBytes(file)).order(ByteOrder.LITTLE_ENDIAN);
+    assertThat(bytes.getInt(40)).isPositive();
+    assertThat(bytes.getInt(4)).isEqualTo(36 + bytes.getInt(40));
+    // what was written since the header was is no more than a quarter of a second's flush
+    assertThat(bytes.capacity() - 44 - bytes.getInt(40)).isBetween(0, 48_000);
   }
 
   @Test
