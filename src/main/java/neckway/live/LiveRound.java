@@ -55,15 +55,17 @@ final class LiveRound {
    */
   Review play(Capture in, BooleanSupplier stop) {
     Pump.End why = Pump.run(in, this::hear, () -> stop.getAsBoolean() || start.outputGone());
-    switch (why) {
-      case GONE -> gone("input");
-      case STOPPED -> {
-        if (!stop.getAsBoolean() && start.outputGone()) {
-          gone("output");
-        }
-      }
-      case ENOUGH -> take.problem().ifPresent(this::cannotBeSaved);
-    }
+    Optional<String> failure =
+        switch (why) {
+          case GONE -> Optional.of(gone("input"));
+          case STOPPED ->
+              stop.getAsBoolean() || !start.outputGone()
+                  ? Optional.empty()
+                  : Optional.of(gone("output"));
+          case ENOUGH -> take.problem().map(p -> p + "; the take up to here is kept");
+        };
+    failed = failure.isPresent();
+    failure.ifPresent(listener::complaint);
     if (run.isEmpty()) {
       begin(start.atEnd(take));
     } else if (why != Pump.End.GONE && !start.outputGone()) {
@@ -116,25 +118,18 @@ final class LiveRound {
     take.taken();
   }
 
-  private void gone(String which) {
+  private String gone(String which) {
     if (take.frames() == 0) {
       throw new BadInput(
           "the sound "
               + which
               + " was gone before anything was heard; check the device and start again");
     }
-    failed = true;
-    listener.complaint(
-        String.format(
-            Locale.ROOT,
-            "the sound %s is gone; the take up to %.1f s is kept and reviewed; check the device",
-            which,
-            take.seconds()));
-  }
-
-  private void cannotBeSaved(String problem) {
-    failed = true;
-    listener.complaint(problem + "; the take up to here is kept");
+    return String.format(
+        Locale.ROOT,
+        "the sound %s is gone; the take up to %.1f s is kept and reviewed; check the device",
+        which,
+        take.seconds());
   }
 
   /** Whether it ended since a device or the disk failed. */

@@ -4,9 +4,8 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import neckway.drill.Pulse;
 import neckway.file.RoundTripFile;
 import neckway.neck.BadInput;
@@ -28,7 +27,6 @@ public final class LiveRun {
   private final LiveSetup setup;
   private final LiveRunListener listener;
   private final BooleanSupplier stopAsked;
-  private final CountDownLatch ended = new CountDownLatch(1);
   private volatile boolean stopped;
 
   private LiveRun(LiveSetup setup, LiveRunListener listener, BooleanSupplier stopAsked) {
@@ -40,7 +38,7 @@ public final class LiveRun {
   /**
    * Runs to its end in the thread that calls it.
    *
-   * @param stop asked often, also from other threads; true ends the run in good order
+   * @param stop asked often, in that thread; true ends the run in good order
    * @throws BadInput for what stands in the way before anything was heard
    */
   public static void run(LiveSetup setup, LiveRunListener listener, BooleanSupplier stop) {
@@ -64,11 +62,6 @@ public final class LiveRun {
     stopped = true;
   }
 
-  /** Waits for the end; false where it has not come in time. */
-  public boolean awaitEnd(long seconds) throws InterruptedException {
-    return ended.await(seconds, TimeUnit.SECONDS);
-  }
-
   private boolean isStopped() {
     return stopped || stopAsked.getAsBoolean();
   }
@@ -79,7 +72,7 @@ public final class LiveRun {
     } catch (BadInput e) {
       listener.complaint(e.getMessage());
     } finally {
-      over();
+      listener.over();
     }
   }
 
@@ -87,21 +80,18 @@ public final class LiveRun {
     try {
       devices();
     } finally {
-      over();
+      listener.over();
     }
-  }
-
-  private void over() {
-    listener.over();
-    ended.countDown();
   }
 
   private void devices() {
     try (Capture in = new Capture(Devices.openInput(setup.input()))) {
-      switch (setup.start()) {
-        case CLICK -> toClick(in);
-        case FIRST_NOTE -> toFirstNote(in);
-      }
+      Consumer<Capture> rounds =
+          switch (setup.start()) {
+            case CLICK -> this::toClick;
+            case FIRST_NOTE -> this::toFirstNote;
+          };
+      rounds.accept(in);
     }
   }
 

@@ -276,6 +276,21 @@ class ListenTests {
     assertSameAsReview(heard);
   }
 
+  @Test
+  void takeThatCannotBePutInItsPlaceIsSaidAndItsReviewIsWrittenAllTheSame() throws Exception {
+    Process process = startListening(Map.of());
+    try (BufferedReader out = reader(process)) {
+      awaitStart(out);
+      Files.createDirectories(folder.resolve("live.wav").resolve("in the way"));
+      Thread.sleep(3_000);
+      process.toHandle().destroy();
+      assertThat(ended(process, rest(out))).isEqualTo(Complaints.UNUSABLE);
+    }
+    assertThat(oneComplaint(process)).contains("live.wav").contains("the sound is in");
+    assertThat(folder.resolve("live.json")).exists();
+    assertWholeWav(folder.resolve("live.part.wav"));
+  }
+
   /** As kill -9 or a power cut: nothing of the program runs any more. */
   @Test
   void killedInTheRunItLeavesAWholeWavBesideAnOlderTakeThatStays() throws Exception {

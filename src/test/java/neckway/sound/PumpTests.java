@@ -49,8 +49,8 @@ class PumpTests {
   void ofADeviceThatDiesAllThatItGaveIsHandedOnAndThenItIsCalledGone() {
     AtomicLong frames = new AtomicLong();
     try (Capture in = dyingAfter(40)) {
-      in.start();
       long begun = System.nanoTime();
+      in.start();
       End end =
           Pump.run(
               in,
@@ -69,8 +69,8 @@ class PumpTests {
   @Test
   void deviceWhoseReadNeverComesBackHoldsNobodyUp() {
     Capture in = new Capture(PretendLine.input(bytes -> PretendLine.forEver()));
-    in.start();
     long begun = System.nanoTime();
+    in.start();
     assertThat(Pump.run(in, PumpTests::more, () -> false)).isEqualTo(End.GONE);
     assertThat((System.nanoTime() - begun) / 1e9)
         .isBetween(Capture.NEVER_CAME_SECONDS, Capture.NEVER_CAME_SECONDS + 2);

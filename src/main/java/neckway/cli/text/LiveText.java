@@ -1,7 +1,6 @@
 package neckway.cli.text;
 
 import java.io.PrintWriter;
-import java.util.Locale;
 import java.util.Optional;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
@@ -40,12 +39,11 @@ public final class LiveText implements LiveRunListener {
   @Override
   public void roundBegins(int round) {
     FirstUse.cautions(show);
-    switch (start) {
-      case CLICK ->
-          show.printf(
-              Locale.ROOT, "Count-in of %d, then play; Ctrl-C ends it.%n", drill.pulse().countIn());
-      case FIRST_NOTE -> show.println("Listening; your first note is the first beat.");
-    }
+    show.println(
+        switch (start) {
+          case CLICK -> "Count-in of " + drill.pulse().countIn() + ", then play; Ctrl-C ends it.";
+          case FIRST_NOTE -> "Listening; your first note is the first beat.";
+        });
     show.flush();
   }
 

@@ -4,23 +4,23 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import neckway.desk.Texts;
-import neckway.sound.Listening;
+import neckway.sound.InputWatch;
 
 /** A sound check on the devices of this machine. A device that comes back is opened again. */
 public final class DeviceCheck implements SoundCheck {
   private static final long REPORT_NANOS = 30_000_000;
 
-  private final AtomicReference<Listening> now = new AtomicReference<>();
+  private final AtomicReference<InputWatch> now = new AtomicReference<>();
 
   @Override
   public void start(Optional<String> input, Consumer<Report> reports) {
     stop(() -> {});
-    now.set(Listening.start(input, new Ear(reports), "sound check"));
+    now.set(InputWatch.start(input, new Ear(reports), "sound check"));
   }
 
   @Override
   public void stop(Runnable then) {
-    Listening old = now.getAndSet(null);
+    InputWatch old = now.getAndSet(null);
     if (old == null) {
       then.run();
     } else {
@@ -29,7 +29,7 @@ public final class DeviceCheck implements SoundCheck {
   }
 
   /** Watches the level of what comes in and reports it some thirty times a second. */
-  private static final class Ear implements Listening.Taker {
+  private static final class Ear implements InputWatch.Taker {
     private final Consumer<Report> reports;
     private Optional<LevelWatch> watch = Optional.empty();
     private long reportedNanos;

@@ -177,11 +177,13 @@ public final class PlayingModel {
 
   /** The one key: begins, stops, begins again; in a guess it is the answer. */
   public void press() {
-    switch (state.get()) {
-      case READY -> begin();
-      case GUESSING -> answer();
-      case OPENING, COUNT_IN, PLAYING, REST -> askStop();
-    }
+    Runnable asked =
+        switch (state.get()) {
+          case READY -> this::begin;
+          case GUESSING -> this::answer;
+          case OPENING, COUNT_IN, PLAYING, REST -> this::askStop;
+        };
+    asked.run();
   }
 
   /** Stops; a question is left without an answer. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import neckway.desk.Texts;
 import neckway.sound.Devices;
+import neckway.sound.InputWatch;
 import neckway.sound.RoundTrip;
 
 /** The devices of this machine. */
@@ -35,11 +36,11 @@ public final class MachineDevices implements SoundDevices {
 
   @Override
   public Listening listen(Optional<String> input, Taker taker) {
-    return neckway.sound.Listening.start(input, new Told(taker), "sound room")::stop;
+    return InputWatch.start(input, new Told(taker), "sound room")::stop;
   }
 
   /** Tells the sound room in its own words. */
-  private record Told(Taker taker) implements neckway.sound.Listening.Taker {
+  private record Told(Taker taker) implements InputWatch.Taker {
     @Override
     public void opened(double sampleRate) {
       taker.opened(sampleRate);

@@ -9,7 +9,7 @@ import neckway.neck.BadInput;
  * An input that is listened to in a thread of its own until it is stopped. A device that goes, or
  * cannot be opened yet, is opened again when it is there.
  */
-public final class Listening {
+public final class InputWatch {
   /** Told what comes in, on the listening's own thread. */
   public interface Taker {
     /** A device is open; what comes next is its sound. */
@@ -35,7 +35,7 @@ public final class Listening {
   private final CountDownLatch stopped = new CountDownLatch(1);
   private final Thread thread;
 
-  private Listening(Optional<String> input, Taker taker, String name) {
+  private InputWatch(Optional<String> input, Taker taker, String name) {
     this.input = input;
     this.taker = taker;
     thread = thread(this::run, name);
@@ -47,10 +47,10 @@ public final class Listening {
    * @param input name of the input or a part of it; empty: the first
    * @param name of the thread
    */
-  public static Listening start(Optional<String> input, Taker taker, String name) {
-    Listening listening = new Listening(input, taker, name);
-    listening.thread.start();
-    return listening;
+  public static InputWatch start(Optional<String> input, Taker taker, String name) {
+    InputWatch watch = new InputWatch(input, taker, name);
+    watch.thread.start();
+    return watch;
   }
 
   /** Ends it, without waiting; {@code then} follows, on any thread, once the device is free. */
