@@ -1,5 +1,9 @@
 package neckway;
 
+import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -17,6 +21,10 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
+import neckway.neck.RouteBuilder;
+import neckway.sound.Capture;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -77,17 +85,23 @@ class ArchitectureTests {
         "neck drill hear follow string hand review run sound file",
         "a live run prints nothing and draws nothing");
     room(
+        "recording",
+        "drill string review run file",
+        "a recording is read to its end, whoever shows what came of it");
+    room(
         "desk",
-        "neck drill hear follow string hand calibration review run page player sound file live",
+        "neck drill hear follow string hand calibration review page player sound file live"
+            + " recording",
         "nothing but the command that opens it knows the window");
     room(
         "cli",
-        "neck drill hear follow string hand calibration review run page player sound file live desk",
+        "neck drill hear follow string hand calibration review run page player sound file live recording"
+            + " desk",
         "nobody knows the commands");
   }
 
   private static final Set<String> TOUCH_THE_MACHINE =
-      Set.of("sound", "file", "live", "desk", "cli");
+      Set.of("sound", "file", "live", "recording", "desk", "cli");
 
   @Test
   void everyClassIsInARoom() {
@@ -137,6 +151,44 @@ class ArchitectureTests {
           assertThat(before).as("rooms that neckway.%s may know", name).containsAll(room.mayKnow());
           before.add(name);
         });
+  }
+
+  @Test
+  void aDrillIsResolvedInOnePlace() {
+    noClasses()
+        .that()
+        .areNotAssignableTo(PlayableDrill.class)
+        .and()
+        .haveSimpleNameNotStartingWith("MapCommand")
+        .and()
+        .areNotAssignableTo(RouteBuilder.class)
+        .should()
+        .callMethodWhere(
+            target(owner(assignableTo(RouteBuilder.class))).and(target(nameMatching("build"))))
+        .because(
+            "a route is built once, and the drill that has it is handed on; a map has no drill")
+        .check(CLASSES);
+    noClasses()
+        .that()
+        .areNotAssignableTo(Drill.class)
+        .should()
+        .callConstructorWhere(target(owner(assignableTo(PlayableDrill.class))))
+        .because("a drill is resolved by Drill.playable alone")
+        .check(CLASSES);
+  }
+
+  @Test
+  void soundIsTakenFromADeviceInOnePlace() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("neckway.sound")
+        .or()
+        .haveSimpleNameNotStartingWith("Pump")
+        .should()
+        .callMethodWhere(
+            target(owner(assignableTo(Capture.class))).and(target(nameMatching("read"))))
+        .because("whoever listens must not poll, and must not wait for a device that is gone")
+        .check(CLASSES);
   }
 
   @Test

@@ -19,6 +19,7 @@ import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
 import neckway.neck.BadInput;
 import neckway.neck.Tuning;
+import neckway.recording.TakeFeed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -35,8 +36,6 @@ import picocli.CommandLine.Spec;
           + " ring, about a second apart.",
     })
 final class CalibrateCommand implements Callable<Integer> {
-  private static final int BLOCK = 4096;
-
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
@@ -104,13 +103,9 @@ final class CalibrateCommand implements Callable<Integer> {
   private List<Pluck> listen() {
     PrintWriter err = spec.commandLine().getErr();
     try (TakeReader reader = TakeReader.open(take, channel)) {
-      Progress progress = new Progress(err, take, reader);
+      Progress progress = new Progress(err, take);
       Plucks plucks = new Plucks(reader.sampleRate());
-      float[] block = new float[BLOCK];
-      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
-        plucks.feed(block, 0, got);
-        progress.at(plucks.seconds());
-      }
+      TakeFeed.feed(reader, plucks::feed, progress::at, () -> false);
       progress.done();
       reader.warning().ifPresent(warning -> err.println("neckway: " + warning));
       return plucks.finish();

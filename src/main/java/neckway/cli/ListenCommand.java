@@ -7,25 +7,20 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import javax.sound.sampled.TargetDataLine;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
-import neckway.cli.text.FirstUse;
 import neckway.cli.text.LiveText;
 import neckway.drill.PlayableDrill;
 import neckway.file.AtomicFile;
 import neckway.file.RoundTripFile;
-import neckway.file.sound.WavWriter;
-import neckway.live.LiveSession;
-import neckway.live.LiveTake;
+import neckway.live.LiveResult;
+import neckway.live.LiveRun;
+import neckway.live.LiveSetup;
 import neckway.neck.BadInput;
-import neckway.review.Review;
-import neckway.sound.Capture;
+import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
 import neckway.sound.Devices;
-import neckway.sound.Playback;
 import neckway.sound.RoundTrip;
 import neckway.string.GuitarProfile;
 import picocli.CommandLine;
@@ -109,13 +104,23 @@ final class ListenCommand implements Callable<Integer> {
     PlayableDrill drill = drillOptions.drill();
     guitarOption.takeIn();
     Optional<GuitarProfile> guitar = guitarOption.guitar(drill);
+    LiveSetup setup =
+        new LiveSetup(
+            drill,
+            guitar,
+            name(input),
+            name(output),
+            drillOptions.startsWithFirstNote() ? LiveSetup.Start.FIRST_NOTE : LiveSetup.Start.CLICK,
+            clickPercent / PERCENT,
+            LiveSetup.Rounds.ONE,
+            Optional.ofNullable(save)
+                .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)));
     Interrupt interrupt = Interrupt.watch();
     try {
-      listen(drill, guitar, interrupt);
+      return listen(setup, interrupt);
     } finally {
       interrupt.unwatch();
     }
-    return 0;
   }
 
   /** Before anything is played: a review that cannot be written afterwards is a run for nothing. */
@@ -153,87 +158,52 @@ final class ListenCommand implements Callable<Integer> {
         file.path());
   }
 
-  private void listen(PlayableDrill drill, Optional<GuitarProfile> guitar, Interrupt interrupt) {
+  private int listen(LiveSetup setup, Interrupt interrupt) {
     boolean quiet = ReviewOutput.STANDARD_OUTPUT.equals(json);
     CommandLine line = spec.commandLine();
     PrintWriter show = quiet ? line.getErr() : line.getOut();
-    boolean free = drillOptions.startsWithFirstNote();
-    TargetDataLine from = Devices.openInput(name(input));
-    int rate = Math.round(from.getFormat().getSampleRate());
-    Review review;
-    try (Capture in = new Capture(from);
-        WavWriter writer =
-            save == null ? null : new WavWriter(save, rate, WavWriter.Coding.PCM_16)) {
-      FirstUse.cautions(show);
-      LiveTake take = new LiveTake(in, Optional.ofNullable(writer));
-      boolean terminal = !quiet && System.console() != null;
-      LiveText text = new LiveText(drill, show, line.getErr(), terminal);
-      LiveSession session = new LiveSession(drill, guitar, in, take, text, interrupt::asked);
-      try {
-        if (free) {
-          show.println("Listening; your first note is the first beat.");
-          review = session.toFirstNote();
-        } else {
-          review = toClick(session, drill, rate, show);
-        }
-        text.end();
-      } finally {
-        if (writer != null && take.frames() > 0) {
-          writer.finish();
-        }
-      }
-      guitarOption.keep(session.lessons(), line.getErr());
-      closingWords(show, in, session);
-    }
+    boolean terminal = !quiet && System.console() != null;
+    LiveText text = new LiveText(setup, show, line.getErr(), terminal);
+    LiveRun.run(setup, text, interrupt::asked);
+    LiveResult result = text.result().orElseThrow();
+    guitarOption.keep(result.lessons(), line.getErr());
+    closingWords(show, result);
     String name = save == null ? "" : save.getFileName().toString();
-    ReviewOutput.tell(line.getOut(), json, review, name, drill);
+    ReviewOutput.tell(line.getOut(), json, result.review(), name, setup.drill());
+    return save == null || result.take().isPresent() ? 0 : Complaints.UNUSABLE;
   }
 
-  private Review toClick(LiveSession session, PlayableDrill drill, int rate, PrintWriter show) {
-    ClickTrack track = LiveSession.track(drill, rate, clickPercent / PERCENT);
-    Optional<RoundTripFile.Pair> known =
-        new RoundTripFile()
-            .find(Devices.inputName(name(input)), Devices.outputName(name(output)), rate);
-    OptionalDouble extra =
-        known.isPresent()
-            ? OptionalDouble.of(known.get().extraMs() / 1000)
-            : OptionalDouble.empty();
-    show.printf(
-        Locale.ROOT, "Count-in of %d, then play; Ctrl-C ends it.%n", drill.pulse().countIn());
-    show.flush();
-    try (Playback out = new Playback(Devices.openOutput(name(output), rate), track)) {
-      return session.toClick(out, track, extra);
-    }
-  }
-
-  private void closingWords(PrintWriter show, Capture in, LiveSession session) {
+  private void closingWords(PrintWriter show, LiveResult result) {
     show.printf(
         Locale.ROOT,
-        switch (session.clockSource()) {
-          case HEARD -> "The first beat is %.4f s into the take: the input heard the click.%n";
-          case STORED ->
-              "The first beat is %.4f s into the take, by the delay measured before on these"
-                  + " devices.%n";
-          case UNMEASURED ->
-              drillOptions.startsWithFirstNote()
-                  ? "Your first note, the first beat, is %.4f s into the take.%n"
-                  : "The first beat is near %.4f s into the take. The delay of these devices has not"
-                      + " been measured: run 'listen --measure-round-trip' once.%n";
-        },
-        session.firstBeat());
-    if (save != null) {
-      show.println("Saved " + save + ".");
-    }
-    if (in.overflows() + in.lostFrames() > 0) {
+        result
+            .clock()
+            .map(ListenCommand::firstBeatByClick)
+            .orElse("Your first note, the first beat, is %.4f s into the take.%n"),
+        result.review().grid().firstBeat());
+    result.take().ifPresent(take -> show.println("Saved " + take + "."));
+    if (result.overflows() + result.lostFrames() > 0) {
       show.println(
           "Input was lost: the device's buffer ran over "
-              + in.overflows()
+              + result.overflows()
               + " times and "
-              + in.lostFrames()
+              + result.lostFrames()
               + " frames were never listened to; close other programs.");
     }
     show.println();
     show.flush();
+  }
+
+  private static String firstBeatByClick(ClickClock.Source source) {
+    return switch (source) {
+      case HEARD -> "The first beat is %.4f s into the take: the input heard the click.%n";
+      case STORED ->
+          "The first beat is %.4f s into the take, by the delay measured before on these"
+              + " devices.%n";
+      case UNMEASURED ->
+          "The first beat is near %.4f s into the take. The delay of these devices has not been"
+              + " measured: run 'listen --measure-round-trip' once.%n";
+    };
   }
 
   private static String named(List<String> devices) {

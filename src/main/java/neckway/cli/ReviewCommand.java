@@ -10,12 +10,10 @@ import neckway.cli.option.GuitarOption;
 import neckway.cli.text.Progress;
 import neckway.drill.PlayableDrill;
 import neckway.file.sound.Channel;
-import neckway.file.sound.TakeReader;
 import neckway.neck.BadInput;
-import neckway.review.Clock;
+import neckway.recording.Recording;
+import neckway.recording.RecordingReviewer;
 import neckway.review.Review;
-import neckway.run.Run;
-import neckway.string.GuitarProfile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -30,8 +28,6 @@ import picocli.CommandLine.Spec;
     description =
         "Says what was played in a recording of a drill: each note, each shift, the time.")
 final class ReviewCommand implements Callable<Integer> {
-  private static final int BLOCK = 4096;
-
   @Spec private CommandSpec spec;
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
@@ -65,28 +61,21 @@ final class ReviewCommand implements Callable<Integer> {
       throw new BadInput("--first-beat " + firstBeat + ": give seconds, such as 2.0");
     }
     PlayableDrill drill = drillOptions.drill();
-    Optional<GuitarProfile> guitar = guitarOption.guitar(drill);
+    Recording recording =
+        new Recording(
+            take,
+            drill,
+            guitarOption.guitar(drill),
+            firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat),
+            channel);
     PrintWriter err = spec.commandLine().getErr();
-    try (TakeReader reader = TakeReader.open(take, channel)) {
-      Review review = listen(drill, guitar, reader, new Progress(err, take, reader));
-      reader.warning().ifPresent(warning -> err.println("neckway: " + warning));
-      tell(review, drill);
-    }
-    return 0;
-  }
-
-  private Review listen(
-      PlayableDrill drill, Optional<GuitarProfile> guitar, TakeReader reader, Progress progress) {
-    OptionalDouble first =
-        firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat);
-    Run run = new Run(drill, guitar, reader.sampleRate(), first, Clock.MEASURED, verdict -> {});
-    float[] block = new float[BLOCK];
-    for (int got = reader.read(block); got > 0; got = reader.read(block)) {
-      run.feed(block, 0, got);
-      progress.at(run.seconds());
-    }
+    Progress progress = new Progress(err, take);
+    RecordingReviewer.Reviewed reviewed =
+        RecordingReviewer.review(recording, progress::at, () -> false).orElseThrow();
     progress.done();
-    return run.finish();
+    reviewed.warning().ifPresent(warning -> err.println("neckway: " + warning));
+    tell(reviewed.review(), drill);
+    return 0;
   }
 
   private void tell(Review review, PlayableDrill drill) {

@@ -9,10 +9,11 @@ import neckway.cli.text.TunerLine;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
 import neckway.hear.Tuner;
-import neckway.live.LiveSession;
 import neckway.neck.Tuning;
+import neckway.recording.TakeFeed;
 import neckway.sound.Capture;
 import neckway.sound.Devices;
+import neckway.sound.Pump;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -26,8 +27,6 @@ import picocli.CommandLine.Spec;
         "A tuner: pluck one string and let it ring. It shows the note, the cents off it and the"
             + " string of the tuning that it is nearest to. Ctrl-C ends it.")
 final class TuneCommand implements Callable<Integer> {
-  private static final int BLOCK = 1024;
-
   @Spec private CommandSpec spec;
 
   @Option(
@@ -70,12 +69,8 @@ final class TuneCommand implements Callable<Integer> {
 
   private void recorded(TunerLine line) {
     try (TakeReader reader = TakeReader.open(take, channel)) {
-      Tuner tuner = new Tuner(reader.sampleRate());
-      float[] block = new float[BLOCK];
-      long frames = 0;
-      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
-        frames = hear(tuner, block, got, frames, reader.sampleRate(), line);
-      }
+      Ear ear = new Ear(reader.sampleRate(), line);
+      TakeFeed.feed(reader, ear::hear);
       line.end();
       reader
           .warning()
@@ -86,19 +81,18 @@ final class TuneCommand implements Callable<Integer> {
   private void live(TunerLine line) {
     Interrupt interrupt = Interrupt.watch();
     try (Capture in = new Capture(Devices.openInput(Optional.ofNullable(input)))) {
-      Tuner tuner = new Tuner(in.sampleRate());
-      float[] block = new float[BLOCK];
-      long frames = 0;
+      Ear ear = new Ear(in.sampleRate(), line);
       in.start();
-      while (!interrupt.asked() && !in.gone()) {
-        int got = in.read(block);
-        frames = hear(tuner, block, got, frames, in.sampleRate(), line);
-        if (got == 0) {
-          LiveSession.pause();
-        }
-      }
+      Pump.End end =
+          Pump.run(
+              in,
+              (samples, length) -> {
+                ear.hear(samples, 0, length);
+                return true;
+              },
+              interrupt::asked);
       line.end();
-      if (in.gone() && !interrupt.asked()) {
+      if (end == Pump.End.GONE) {
         spec.commandLine()
             .getErr()
             .println("neckway: the sound input is gone; check the device and start again");
@@ -108,20 +102,37 @@ final class TuneCommand implements Callable<Integer> {
     }
   }
 
-  private static long hear(
-      Tuner tuner, float[] block, int length, long frames, double rate, TunerLine line) {
-    int step = 64;
-    for (int i = 0; i < length; i += step) {
-      int now = Math.min(step, length - i);
-      if (tuner.process(block, i, now)) {
-        double seconds = (frames + i + now) / rate;
-        if (tuner.steady()) {
-          line.tone(seconds, tuner.pitchHz());
-        } else {
-          line.nothing();
+  /** Shows the tone of what it is given. */
+  private static final class Ear {
+    private static final int STEP = 64;
+
+    private final Tuner tuner;
+    private final double sampleRate;
+    private final TunerLine line;
+    private long frames;
+
+    Ear(double sampleRate, TunerLine line) {
+      this.sampleRate = sampleRate;
+      this.line = line;
+      tuner = new Tuner(sampleRate);
+    }
+
+    void hear(float[] samples, int offset, int length) {
+      for (int i = 0; i < length; i += STEP) {
+        int now = Math.min(STEP, length - i);
+        frames += now;
+        if (tuner.process(samples, offset + i, now)) {
+          tell(frames / sampleRate);
         }
       }
     }
-    return frames + length;
+
+    private void tell(double seconds) {
+      if (tuner.steady()) {
+        line.tone(seconds, tuner.pitchHz());
+      } else {
+        line.nothing();
+      }
+    }
   }
 }

@@ -13,7 +13,7 @@ import neckway.string.Lesson;
  * @param round from 0
  * @param review what is said of it
  * @param take where it was saved; empty where nothing was to be saved
- * @param clock how the click's times are known
+ * @param clock how the click's times are known; empty where nothing clicked
  * @param overflows how often the device's buffer ran over since the run began
  * @param lostFrames frames that were never listened to since the run began
  * @param lessons what the round taught of the guitar
@@ -22,7 +22,7 @@ public record LiveResult(
     int round,
     Review review,
     Optional<Path> take,
-    ClickClock.Source clock,
+    Optional<ClickClock.Source> clock,
     long overflows,
     long lostFrames,
     List<Lesson> lessons) {}

@@ -1,14 +1,13 @@
 package neckway.live;
 
 import java.nio.file.Path;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
+import java.util.OptionalLong;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import neckway.drill.Pulse;
 import neckway.file.RoundTripFile;
-import neckway.file.sound.WavWriter;
 import neckway.neck.BadInput;
 import neckway.review.Review;
 import neckway.sound.Capture;
@@ -18,24 +17,41 @@ import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
 
 /**
- * A live run in a thread of its own: count-in, round, rest, and the next round on the same running
- * click, until it is stopped. Each round has its own take and review.
+ * A live run, for whoever draws it: one round, or round, rest and the next round on the same
+ * running click until it is stopped. Each round has its own take and review.
  */
 public final class LiveRun {
+  /** Nothing is clicked before this, so that both devices have settled, seconds. */
+  public static final double LEAD_SECONDS = 1.5;
+
   private final LiveSetup setup;
   private final LiveRunListener listener;
-  private final CountDownLatch ended = new CountDownLatch(1);
-  private volatile boolean stop;
+  private final BooleanSupplier stopAsked;
+  private volatile boolean stopped;
 
-  private LiveRun(LiveSetup setup, LiveRunListener listener) {
+  private LiveRun(LiveSetup setup, LiveRunListener listener, BooleanSupplier stopAsked) {
     this.setup = setup;
     this.listener = listener;
+    this.stopAsked = stopAsked;
   }
 
-  /** Begins. What stands in the way is told to the listener as a complaint. */
+  /**
+   * Runs to its end in the thread that calls it.
+   *
+   * @param stop asked often, in that thread; true ends the run in good order
+   * @throws BadInput for what stands in the way before anything was heard
+   */
+  public static void run(LiveSetup setup, LiveRunListener listener, BooleanSupplier stop) {
+    new LiveRun(setup, listener, stop).run();
+  }
+
+  /**
+   * Begins one in a thread of its own. What stands in the way is told to the listener as a
+   * complaint.
+   */
   public static LiveRun start(LiveSetup setup, LiveRunListener listener) {
-    LiveRun run = new LiveRun(setup, listener);
-    Thread thread = new Thread(run::run, "live run");
+    LiveRun run = new LiveRun(setup, listener, () -> false);
+    Thread thread = new Thread(run::runAndComplain, "live run");
     thread.setDaemon(true);
     thread.start();
     return run;
@@ -43,48 +59,83 @@ public final class LiveRun {
 
   /** Ends the run in good order; the round that is being played is reviewed as far as it went. */
   public void stop() {
-    stop = true;
+    stopped = true;
   }
 
-  /** Waits for the end; false where it has not come in time. */
-  public boolean awaitEnd(long seconds) throws InterruptedException {
-    return ended.await(seconds, TimeUnit.SECONDS);
+  private boolean isStopped() {
+    return stopped || stopAsked.getAsBoolean();
   }
 
-  private void run() {
+  private void runAndComplain() {
     try {
-      rounds();
+      devices();
     } catch (BadInput e) {
       listener.complaint(e.getMessage());
     } finally {
       listener.over();
-      ended.countDown();
     }
   }
 
-  private void rounds() {
+  private void run() {
+    try {
+      devices();
+    } finally {
+      listener.over();
+    }
+  }
+
+  private void devices() {
     try (Capture in = new Capture(Devices.openInput(setup.input()))) {
-      rounds(in);
+      Consumer<Capture> rounds =
+          switch (setup.start()) {
+            case CLICK -> this::toClick;
+            case FIRST_NOTE -> this::toFirstNote;
+          };
+      rounds.accept(in);
     }
   }
 
-  private void rounds(Capture in) {
+  private void toFirstNote(Capture in) {
+    in.start();
+    round(0, in, 0, new FirstNoteStart(in.sampleRate()));
+  }
+
+  private void toClick(Capture in) {
     int rate = (int) Math.round(in.sampleRate());
-    ClickTrack track = LiveSession.track(setup.drill(), rate, setup.clickGain());
+    ClickTrack track = track(rate);
     OptionalDouble extra = extraSeconds(rate);
     try (Playback out = new Playback(Devices.openOutput(setup.output(), rate), track);
         OffsetWatch positions = new OffsetWatch(in, out)) {
       in.start();
       out.start();
       long firstFrame = 0;
-      long firstClick = 0;
-      for (int round = 0; firstClick >= 0; round++) {
-        LiveTakeOf played =
-            round(round, in, out, positions, track.from(firstClick), extra, firstFrame);
-        firstFrame += played.frames;
-        firstClick = played.goesOn() ? nextRound(track, firstFrame - played.offsetInCapture) : -1;
+      OptionalLong firstClick = OptionalLong.of(0);
+      for (int round = 0; firstClick.isPresent(); round++) {
+        ClickTrack fromHere = track.from(firstClick.getAsLong());
+        int countIn = setup.drill().pulse().countIn();
+        ClickStart start = new ClickStart(out, positions, fromHere, countIn, extra);
+        Played played = round(round, in, firstFrame, start);
+        double offsetInCapture = start.offsetFrames() + firstFrame;
+        firstFrame += played.frames();
+        firstClick =
+            played.goesOn()
+                ? OptionalLong.of(nextRound(track, firstFrame - offsetInCapture))
+                : OptionalLong.empty();
       }
     }
+  }
+
+  /** The clicks of the drill: its count-in after a lead, then on without end. */
+  private ClickTrack track(int sampleRate) {
+    Pulse pulse = setup.drill().pulse();
+    return new ClickTrack(
+        sampleRate,
+        LEAD_SECONDS * sampleRate,
+        pulse.beatSeconds() * sampleRate,
+        pulse.beatsPerBar(),
+        pulse.countIn(),
+        Long.MAX_VALUE,
+        setup.clickGain());
   }
 
   private OptionalDouble extraSeconds(int rate) {
@@ -96,64 +147,57 @@ public final class LiveRun {
         : OptionalDouble.empty();
   }
 
-  /** What the loop must know of a round that was played. */
-  private final class LiveTakeOf {
-    private final long frames;
-    private final double offsetInCapture;
-    private final boolean played;
+  /**
+   * What the next round must know of one that is over.
+   *
+   * @param frames captured in it
+   * @param goesOn whether another follows
+   */
+  private record Played(long frames, boolean goesOn) {}
 
-    LiveTakeOf(LiveTake take, LiveSession session, Review review) {
-      frames = take.frames();
-      offsetInCapture = session.offsetFrames() + take.firstFrame();
-      played = !review.notes().isEmpty() && !session.failed();
-    }
-
-    boolean goesOn() {
-      return setup.repeat() && played && !stop;
-    }
-  }
-
-  private LiveTakeOf round(
-      int round,
-      Capture in,
-      Playback out,
-      OffsetWatch positions,
-      ClickTrack track,
-      OptionalDouble extra,
-      long firstFrame) {
-    Path file = setup.takes().file(round);
-    try (WavWriter writer =
-            new WavWriter(file, (int) Math.round(in.sampleRate()), WavWriter.Coding.PCM_16);
-        Safekeeping safe = new Safekeeping(writer)) {
-      Objects.requireNonNull(safe);
-      LiveTake take = new LiveTake(in, Optional.of(writer), firstFrame);
-      LiveSession session =
-          new LiveSession(setup.drill(), setup.guitar(), in, take, listener, () -> stop);
-      listener.roundBegins(round);
-      Review review = session.toClick(out, positions, track, extra);
-      boolean kept = !review.notes().isEmpty() || !stop;
-      Optional<Path> saved = kept ? finished(writer, file) : Optional.empty();
+  private Played round(int number, Capture in, long firstFrame, RoundStart start) {
+    Optional<Path> file = setup.takes().map(takes -> takes.files().file(number));
+    try (LiveTake take = new LiveTake(in.sampleRate(), file, firstFrame)) {
+      LiveRound round = new LiveRound(setup, take, start, listener);
+      listener.roundBegins(number);
+      Review review = round.play(in, this::isStopped);
       listener.roundEnded(
           new LiveResult(
-              round,
+              number,
               review,
-              saved,
-              session.clockSource(),
+              saved(take, review),
+              round.clock(),
               in.overflows(),
               in.lostFrames(),
-              session.lessons()));
-      return new LiveTakeOf(take, session, review);
+              round.lessons()));
+      boolean played = !review.notes().isEmpty() && !round.failed();
+      return new Played(take.frames(), setup.rounds().repeat() && played && !isStopped());
     }
   }
 
-  private Optional<Path> finished(WavWriter writer, Path file) {
+  /** Puts the take in its place, or gives it up; what goes amiss is told in one line. */
+  private Optional<Path> saved(LiveTake take, Review review) {
+    boolean toldAlready = take.problem().isPresent();
     try {
-      writer.finish();
-      return Optional.of(file);
+      if (!isKept(review)) {
+        take.drop();
+        return Optional.empty();
+      }
+      Optional<Path> saved = take.keep();
+      take.problem().filter(p -> !toldAlready).ifPresent(listener::complaint);
+      return saved;
     } catch (BadInput e) {
       listener.complaint(e.getMessage());
       return Optional.empty();
     }
+  }
+
+  private boolean isKept(Review review) {
+    return setup.takes().isPresent()
+        && switch (setup.takes().get().keep()) {
+          case ALL -> true;
+          case UNLESS_GIVEN_UP -> !review.notes().isEmpty() || !isStopped();
+        };
   }
 
   /**
@@ -163,7 +207,7 @@ public final class LiveRun {
   private long nextRound(ClickTrack track, double nowInOutput) {
     Pulse pulse = setup.drill().pulse();
     int bar = pulse.beatsPerBar();
-    long rest = Math.max(0, (long) setup.restBars() * bar - pulse.countIn());
+    long rest = Math.max(0, (long) setup.rounds().restBars() * bar - pulse.countIn());
     long now = track.clickBefore(nowInOutput) + 1 + rest;
     return (now + bar - 1) / bar * bar;
   }

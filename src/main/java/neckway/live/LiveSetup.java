@@ -6,30 +6,55 @@ import neckway.drill.PlayableDrill;
 import neckway.string.GuitarProfile;
 
 /**
- * What a live run in a thread of its own needs.
+ * What a live run needs.
  *
  * @param drill what it is held against
  * @param guitar the guitar played, if it was learnt
  * @param input name of the input or a part of it; empty: the first
- * @param output the same of the output
+ * @param output the same of the output; opened only where something clicks
+ * @param start what the first note is held against
  * @param clickGain share of full scale, 0 to 0.5
- * @param repeat whether rounds follow each other until stopped
- * @param restBars whole bars between the end of one round and the first note of the next, at least;
- *     1 or more
- * @param takes where each round's take is saved
+ * @param rounds how many there are
+ * @param takes where each round's take is saved; empty: nowhere
  */
 public record LiveSetup(
     PlayableDrill drill,
     Optional<GuitarProfile> guitar,
     Optional<String> input,
     Optional<String> output,
+    Start start,
     double clickGain,
-    boolean repeat,
-    int restBars,
-    Takes takes) {
+    Rounds rounds,
+    Optional<Takes> takes) {
+  /** What a round begins with. */
+  public enum Start {
+    /** A click counts in and goes on. */
+    CLICK,
+    /** Nothing clicks: the first note heard is the first beat. */
+    FIRST_NOTE
+  }
+
+  /**
+   * How many rounds there are.
+   *
+   * @param repeat whether they follow each other, on the same running click, until stopped
+   * @param restBars whole bars between the end of one round and the first note of the next, at
+   *     least; 1 or more
+   */
+  public record Rounds(boolean repeat, int restBars) {
+    /** One alone. */
+    public static final Rounds ONE = new Rounds(false, 1);
+
+    public Rounds {
+      if (restBars < 1) {
+        throw new IllegalArgumentException("rest of " + restBars + " bars");
+      }
+    }
+  }
+
   /** Names the file of each round's take. */
   @FunctionalInterface
-  public interface Takes {
+  public interface Files {
     /**
      * @param round from 0
      * @return a file in a folder that exists
@@ -37,9 +62,25 @@ public record LiveSetup(
     Path file(int round);
   }
 
+  /** Which takes are kept. */
+  public enum Keep {
+    /** Each in which anything was captured. */
+    ALL,
+    /** Each but one that was stopped before a note was heard. */
+    UNLESS_GIVEN_UP
+  }
+
+  /**
+   * Where takes are saved.
+   *
+   * @param files their names
+   * @param keep which of them
+   */
+  public record Takes(Files files, Keep keep) {}
+
   public LiveSetup {
-    if (restBars < 1) {
-      throw new IllegalArgumentException("rest of " + restBars + " bars");
+    if (start == Start.FIRST_NOTE && rounds.repeat()) {
+      throw new IllegalArgumentException("rounds follow each other on the click only");
     }
   }
 }

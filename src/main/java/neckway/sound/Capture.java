@@ -4,9 +4,9 @@ import java.util.concurrent.locks.LockSupport;
 import javax.sound.sampled.TargetDataLine;
 
 /**
- * Takes sound from an input line into a ring. Its thread does nothing else: no locks, no logging,
- * no allocation. Frames are counted from the first one the line gives; that count is the only
- * clock.
+ * Takes sound from an input line into a ring, and wakes who waits for it. Its thread does nothing
+ * else: no locks, no logging, no allocation. Frames are counted from the first one the line gives;
+ * that count is the only clock.
  *
  * <p>A device whose server has died keeps saying that it is open and gives nothing for ever, or
  * never comes back from a read, so a watchdog calls it gone when no frame has come for {@link
@@ -29,6 +29,10 @@ public final class Capture implements AutoCloseable {
   private final Thread thread;
   private volatile boolean running;
   private volatile long overflows;
+
+  /** Who waits for sound, if anyone does. */
+  private volatile Thread waiting;
+
   private final Alive alive = new Alive(GONE_AFTER_SECONDS, NEVER_CAME_SECONDS);
 
   /**
@@ -63,6 +67,7 @@ public final class Capture implements AutoCloseable {
       int got = line.read(bytes, ring.writeAt(), ring.writeRoom());
       if (got > 0) {
         ring.wrote(got);
+        LockSupport.unpark(waiting);
       } else {
         LockSupport.parkNanos(2_000_000);
       }
@@ -82,6 +87,26 @@ public final class Capture implements AutoCloseable {
   /** Takes what has come, mono, -1 to 1; 0 where nothing has. For one thread. */
   public int read(float[] samples) {
     return ring.read(samples);
+  }
+
+  /**
+   * The same, but waits for the first sample; for the thread that reads.
+   *
+   * @param longestNanos most that it waits; 0 samples are returned where nothing came, or where the
+   *     thread was interrupted
+   */
+  int read(float[] samples, long longestNanos) {
+    long until = System.nanoTime() + longestNanos;
+    waiting = Thread.currentThread();
+    int got = ring.read(samples);
+    long left = longestNanos;
+    while (got == 0 && left > 0 && !Thread.currentThread().isInterrupted()) {
+      LockSupport.parkNanos(this, left);
+      got = ring.read(samples);
+      left = until - System.nanoTime();
+    }
+    waiting = null;
+    return got;
   }
 
   /** Frames captured so far. */

@@ -36,26 +36,25 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
     ClickTrack track =
         new ClickTrack(
             (int) rate, LEAD_SECONDS * rate, GAP_SECONDS * rate, 4, 0, PLAYED_CLICKS, gain);
-    float[] sound = new float[(int) ((LEAD_SECONDS + (PLAYED_CLICKS + 2) * GAP_SECONDS) * rate)];
-    int length = 0;
+    Recorded sound = new Recorded(LEAD_SECONDS + (PLAYED_CLICKS + 2) * GAP_SECONDS, rate);
     OptionalDouble reported;
     try (Capture in = new Capture(inLine);
         Playback out = new Playback(outLine, track);
         OffsetWatch positions = new OffsetWatch(in, out)) {
       in.start();
       out.start();
-      float[] block = new float[1024];
-      while (length < sound.length) {
-        refuseGone(in, out);
-        int got = in.read(block);
-        int kept = Math.min(got, sound.length - length);
-        System.arraycopy(block, 0, sound, length, kept);
-        length += kept;
-        pause();
-        if (length > LEAD_SECONDS * rate / 2) {
-          positions.start();
-        }
-      }
+      Pump.End end =
+          Pump.run(
+              in,
+              (samples, length) -> {
+                sound.add(samples, length);
+                if (sound.length > LEAD_SECONDS * rate / 2) {
+                  positions.start();
+                }
+                return !sound.full();
+              },
+              out::gone);
+      refuseUnlessHeard(end);
       reported = positions.offsetFrames();
     }
     if (reported.isEmpty()) {
@@ -63,7 +62,12 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
     }
     ClickFinder.Heard heard =
         ClickFinder.offset(
-            sound, length, track, PLAYED_CLICKS, reported.getAsDouble() + 0.1 * rate, 0.18 * rate);
+            sound.samples,
+            sound.length,
+            track,
+            PLAYED_CLICKS,
+            reported.getAsDouble() + 0.1 * rate,
+            0.18 * rate);
     if (heard.count() < LEAST_CLICKS || heard.spread() > 0.003 * rate) {
       throw new BadInput(
           "the input heard "
@@ -80,20 +84,38 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
         Math.round(rate));
   }
 
-  private static void refuseGone(Capture in, Playback out) {
-    if (in.gone() || out.gone()) {
+  private static void refuseUnlessHeard(Pump.End end) {
+    String lost =
+        switch (end) {
+          case ENOUGH -> "";
+          case GONE -> "input";
+          case STOPPED -> "output";
+        };
+    if (!lost.isEmpty()) {
       throw new BadInput(
           "the sound "
-              + (in.gone() ? "input" : "output")
+              + lost
               + " is gone, so nothing was measured; check the device and try again");
     }
   }
 
-  private static void pause() {
-    try {
-      Thread.sleep(5);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
+  /** So many seconds of sound from the beginning. */
+  private static final class Recorded {
+    private final float[] samples;
+    private int length;
+
+    Recorded(double seconds, double sampleRate) {
+      samples = new float[(int) (seconds * sampleRate)];
+    }
+
+    void add(float[] block, int blockLength) {
+      int kept = Math.min(blockLength, samples.length - length);
+      System.arraycopy(block, 0, samples, length, kept);
+      length += kept;
+    }
+
+    boolean full() {
+      return length == samples.length;
     }
   }
 }

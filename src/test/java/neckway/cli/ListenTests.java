@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,7 +25,7 @@ import neckway.file.JsonFile;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
 import neckway.file.sound.WavWriter;
-import neckway.live.LiveSession;
+import neckway.live.LiveRun;
 import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
@@ -56,7 +58,7 @@ class ListenTests {
           "150");
 
   /** Clicks before the first beat and the lead before them, seconds at 150 beats a minute. */
-  private static final double UNTIL_FIRST_BEAT = LiveSession.LEAD_SECONDS + 4 * 60 / 150.0;
+  private static final double UNTIL_FIRST_BEAT = LiveRun.LEAD_SECONDS + 4 * 60 / 150.0;
 
   private static final double BEAT_SECONDS = 60 / 150.0;
   private static final int COUNT_IN = 4;
@@ -272,6 +274,60 @@ class ListenTests {
     JsonNode heard = JsonFile.read(folder.resolve("live.json"));
     assertThat(heard.at("/notes").size()).isBetween(3, 24);
     assertSameAsReview(heard);
+  }
+
+  @Test
+  void takeThatCannotBePutInItsPlaceIsSaidAndItsReviewIsWrittenAllTheSame() throws Exception {
+    Process process = startListening(Map.of());
+    try (BufferedReader out = reader(process)) {
+      awaitStart(out);
+      Files.createDirectories(folder.resolve("live.wav").resolve("in the way"));
+      Thread.sleep(3_000);
+      process.toHandle().destroy();
+      assertThat(ended(process, rest(out))).isEqualTo(Complaints.UNUSABLE);
+    }
+    assertThat(oneComplaint(process)).contains("live.wav").contains("the sound is in");
+    assertThat(folder.resolve("live.json")).exists();
+    assertWholeWav(folder.resolve("live.part.wav"));
+  }
+
+  /** As kill -9 or a power cut: nothing of the program runs any more. */
+  @Test
+  void killedInTheRunItLeavesAWholeWavBesideAnOlderTakeThatStays() throws Exception {
+    Files.writeString(folder.resolve("live.wav"), "older");
+    JsonNode truth = perform("--seed", "16");
+    Process process = startListening(Map.of());
+    double listenedSeconds;
+    try (BufferedReader out = reader(process)) {
+      awaitStart(out);
+      long begun = System.nanoTime();
+      play(truth);
+      Thread.sleep(4_000);
+      process.destroyForcibly();
+      listenedSeconds = (System.nanoTime() - begun) / 1e9;
+      assertThat(process.waitFor(5, TimeUnit.SECONDS)).isTrue();
+    }
+    assertThat(folder.resolve("live.wav")).hasContent("older");
+    assertThat(folder.resolve("live.json")).doesNotExist();
+    Path part = folder.resolve("live.part.wav");
+    assertWholeWav(part);
+    try (TakeReader reader = TakeReader.open(part, Channel.AUTO)) {
+      double seconds = PlayedWhole.samples(reader).length / (double) reader.sampleRate();
+      assertThat(reader.warning()).isEmpty();
+      assertThat(seconds).as("saved of %s s", listenedSeconds).isGreaterThan(listenedSeconds - 1);
+    }
+  }
+
+  /**
+   * By the sizes in its header, as Microsoft's and IBM's "Multimedia Programming Interface and Data
+   * Specifications 1.0" (1991) has them: of the file less 8 bytes at 4, of the samples at 40.
+   */
+  private static void assertWholeWav(Path file) throws IOException {
+    ByteBuffer bytes = ByteBuffer.wrap(Files.readAllBytes(file)).order(ByteOrder.LITTLE_ENDIAN);
+    assertThat(bytes.getInt(40)).isPositive();
+    assertThat(bytes.getInt(4)).isEqualTo(36 + bytes.getInt(40));
+    // what was written since the header was is no more than a quarter of a second's flush
+    assertThat(bytes.capacity() - 44 - bytes.getInt(40)).isBetween(0, 48_000);
   }
 
   @Test

@@ -209,7 +209,8 @@ public final class RunPictures {
       writer.finish();
     }
     live.roundEnded(
-        new LiveResult(0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
+        new LiveResult(
+            0, review, Optional.of(file), Optional.of(ClickClock.Source.HEARD), 0, 0, List.of()));
     live.over();
   }
 

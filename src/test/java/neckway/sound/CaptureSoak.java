@@ -17,38 +17,51 @@ public final class CaptureSoak {
    *
    * @param args seconds
    */
-  public static void main(String[] args) throws InterruptedException {
+  public static void main(String[] args) {
     double seconds = Double.parseDouble(args[0]);
-    long breaks = 0;
-    long lost = 0;
-    long checked = 0;
-    int last = 0;
-    boolean counting = false;
     try (Capture in = new Capture(Devices.openInput(Optional.empty()))) {
       in.start();
-      float[] block = new float[4096];
-      long wanted = Math.round(seconds * in.sampleRate());
-      while (checked < wanted && !in.gone()) {
-        int got = in.read(block);
-        for (int i = 0; i < got; i++) {
-          int value = Math.round(block[i] * FULL_SCALE);
-          if (counting) {
-            checked++;
-            int step = Math.floorMod(value - last, STEPS);
-            if (step != 1) {
-              breaks++;
-              lost += step;
-            }
-          }
-          counting |= value != 0;
-          last = value;
-        }
-        Thread.sleep(10);
-      }
+      Steps steps = new Steps(Math.round(seconds * in.sampleRate()));
+      Pump.run(in, steps, () -> false);
       System.out.printf(
           "captured %d checked %d breaks %d lost %d overflows %d unread %d%n",
-          in.frames(), checked, breaks, lost, in.overflows(), in.lostFrames());
+          in.frames(), steps.checked, steps.breaks, steps.lost, in.overflows(), in.lostFrames());
     }
     System.exit(0);
+  }
+
+  /** Checks each step from sample to sample, from the first that is not silent on. */
+  private static final class Steps implements Pump.Sink {
+    private final long wanted;
+    private long breaks;
+    private long lost;
+    private long checked;
+    private int last;
+    private boolean counting;
+
+    Steps(long wanted) {
+      this.wanted = wanted;
+    }
+
+    @Override
+    public boolean take(float[] samples, int length) {
+      for (int i = 0; i < length; i++) {
+        int value = Math.round(samples[i] * FULL_SCALE);
+        if (counting) {
+          check(Math.floorMod(value - last, STEPS));
+        }
+        counting |= value != 0;
+        last = value;
+      }
+      return checked < wanted;
+    }
+
+    private void check(int step) {
+      checked++;
+      if (step != 1) {
+        breaks++;
+        lost += step;
+      }
+    }
   }
 }

@@ -3,15 +3,9 @@ package neckway.sound;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.lang.reflect.Proxy;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
-import java.util.function.IntUnaryOperator;
-import javax.sound.sampled.AudioFormat;
-import javax.sound.sampled.DataLine;
-import javax.sound.sampled.SourceDataLine;
-import javax.sound.sampled.TargetDataLine;
 import neckway.neck.BadInput;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -22,48 +16,7 @@ import org.junit.jupiter.api.Timeout;
  */
 @Timeout(value = 30, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class GoneDeviceTests {
-  private static final AudioFormat FORMAT = new AudioFormat(48_000, 16, 1, true, false);
   private static final long SECOND = 1_000_000_000L;
-
-  /**
-   * A line each of whose calls but the simplest is answered under one lock, as Java Sound's are.
-   */
-  private static <T extends DataLine> T line(Class<T> kind, IntUnaryOperator transfer) {
-    Object lock = new Object();
-    Object proxy =
-        Proxy.newProxyInstance(
-            kind.getClassLoader(),
-            new Class<?>[] {kind},
-            (self, method, args) -> {
-              switch (method.getName()) {
-                case "getFormat":
-                  return FORMAT;
-                case "getBufferSize":
-                  return 2 * 4096;
-                case "isOpen":
-                  return true;
-                default:
-                  synchronized (lock) {
-                    return switch (method.getName()) {
-                      case "read", "write" -> transfer.applyAsInt((int) args[2]);
-                      case "available" -> 0;
-                      case "getLongFramePosition" -> 0L;
-                      default -> null;
-                    };
-                  }
-              }
-            });
-    return kind.cast(proxy);
-  }
-
-  private static int forEver() {
-    try {
-      new CountDownLatch(1).await();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-    return 0;
-  }
 
   private static double secondsUntil(BooleanSupplier gone) throws InterruptedException {
     long start = System.nanoTime();
@@ -78,7 +31,8 @@ class GoneDeviceTests {
     AtomicInteger reads = new AtomicInteger();
     Capture in =
         new Capture(
-            line(TargetDataLine.class, length -> reads.incrementAndGet() > 3 ? forEver() : length));
+            PretendLine.input(
+                length -> reads.incrementAndGet() > 3 ? PretendLine.forEver() : length));
     in.start();
     assertThat(secondsUntil(in::gone)).isBetween(1.9, 4.0);
     assertThat(in.frames()).isEqualTo(3 * 256);
@@ -92,8 +46,7 @@ class GoneDeviceTests {
     AtomicInteger writes = new AtomicInteger();
     Playback out =
         new Playback(
-            line(SourceDataLine.class, length -> writes.incrementAndGet() > 3 ? 0 : length),
-            silence());
+            PretendLine.output(length -> writes.incrementAndGet() > 3 ? 0 : length), silence());
     out.start();
     double seconds = secondsUntil(out::gone);
     assertThat(seconds).isBetween(2.4, 5.0);
@@ -104,7 +57,7 @@ class GoneDeviceTests {
 
   @Test
   void writeThatNeverComesBackIsToldAndClosedInTime() throws Exception {
-    Playback out = new Playback(line(SourceDataLine.class, l -> forEver()), silence());
+    Playback out = new Playback(PretendLine.output(l -> PretendLine.forEver()), silence());
     out.start();
     assertThat(secondsUntil(out::gone)).isBetween(4.0, 7.0);
     long closing = System.nanoTime();
@@ -117,8 +70,7 @@ class GoneDeviceTests {
     AtomicInteger writes = new AtomicInteger();
     Playback out =
         new Playback(
-            line(
-                SourceDataLine.class,
+            PretendLine.output(
                 length -> {
                   writes.incrementAndGet();
                   return length;
@@ -139,8 +91,7 @@ class GoneDeviceTests {
     CountDownLatch enough = new CountDownLatch(1);
     Playback out =
         new Playback(
-            line(
-                SourceDataLine.class,
+            PretendLine.output(
                 length -> {
                   int took = Math.min(100, length);
                   if (bytes.addAndGet(took) >= 2 * 512) {
@@ -158,8 +109,8 @@ class GoneDeviceTests {
 
   @Test
   void positionsOfHungDevicesAreNotWaitedFor() {
-    Capture in = new Capture(line(TargetDataLine.class, l -> forEver()));
-    Playback out = new Playback(line(SourceDataLine.class, l -> l), silence());
+    Capture in = new Capture(PretendLine.input(l -> PretendLine.forEver()));
+    Playback out = new Playback(PretendLine.output(l -> l), silence());
     in.start();
     try (OffsetWatch positions = new OffsetWatch(in, out)) {
       positions.start();
@@ -192,7 +143,7 @@ class GoneDeviceTests {
 
   @Test
   void soundSystemThatDoesNotAnswerIsBadInput() {
-    assertThatThrownBy(() -> TimeLimit.ask(GoneDeviceTests::forEver, 0.2))
+    assertThatThrownBy(() -> TimeLimit.ask(PretendLine::forEver, 0.2))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("does not answer");
     assertThat(TimeLimit.ask(() -> "yes", 5)).isEqualTo("yes");

@@ -1,25 +1,50 @@
 package neckway.cli.text;
 
 import java.io.PrintWriter;
+import java.util.Optional;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
-import neckway.live.LiveListener;
+import neckway.live.LiveResult;
+import neckway.live.LiveRunListener;
+import neckway.live.LiveSetup;
 import neckway.review.Grid;
 
 /** Tells a live run in the terminal: its page fills in, and complaints go to the error stream. */
-public final class LiveText implements LiveListener {
+public final class LiveText implements LiveRunListener {
   private final PlayableDrill drill;
+  private final LiveSetup.Start start;
   private final PrintWriter show;
   private final PrintWriter err;
   private final boolean terminal;
   private LivePage page;
+  private Optional<LiveResult> result = Optional.empty();
 
-  public LiveText(PlayableDrill drill, PrintWriter show, PrintWriter err, boolean terminal) {
-    this.drill = drill;
+  /**
+   * @param terminal whether what is shown can be drawn over
+   */
+  public LiveText(LiveSetup setup, PrintWriter show, PrintWriter err, boolean terminal) {
+    drill = setup.drill();
+    start = setup.start();
     this.show = show;
     this.err = err;
     this.terminal = terminal;
+  }
+
+  /** What came of the round that was last over. */
+  public Optional<LiveResult> result() {
+    return result;
+  }
+
+  @Override
+  public void roundBegins(int round) {
+    FirstUse.cautions(show);
+    show.println(
+        switch (start) {
+          case CLICK -> "Count-in of " + drill.pulse().countIn() + ", then play; Ctrl-C ends it.";
+          case FIRST_NOTE -> "Listening; your first note is the first beat.";
+        });
+    show.flush();
   }
 
   @Override
@@ -47,8 +72,9 @@ public final class LiveText implements LiveListener {
     err.println("neckway: " + line);
   }
 
-  /** Ends the page's last line. */
-  public void end() {
+  @Override
+  public void roundEnded(LiveResult ended) {
     page.end();
+    result = Optional.of(ended);
   }
 }

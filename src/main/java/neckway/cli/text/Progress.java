@@ -2,8 +2,7 @@ package neckway.cli.text;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.OptionalLong;
-import neckway.file.sound.TakeReader;
+import java.util.OptionalDouble;
 
 /** Says on the terminal how far a long recording has been heard. */
 public final class Progress {
@@ -12,20 +11,25 @@ public final class Progress {
 
   private final PrintWriter err;
   private final Path take;
-  private final OptionalLong frames;
-  private final int sampleRateHz;
   private long nextNanos;
   private boolean shown;
 
-  public Progress(PrintWriter err, Path take, TakeReader reader) {
+  /**
+   * @param take its name as it was given
+   */
+  public Progress(PrintWriter err, Path take) {
     this.err = err;
     this.take = take;
-    this.frames = reader.frames();
-    this.sampleRateHz = reader.sampleRate();
     this.nextNanos = System.nanoTime() + QUIET_NANOS;
   }
 
-  public void at(double seconds) {
+  /**
+   * So far it has been heard; said where someone is waiting at a terminal.
+   *
+   * @param seconds heard
+   * @param share of the whole, 0 to 1, if its length is known
+   */
+  public void at(double seconds, OptionalDouble share) {
     long now = System.nanoTime();
     if (System.console() == null || now < nextNanos) {
       return;
@@ -33,13 +37,14 @@ public final class Progress {
     nextNanos = now + EVERY_NANOS;
     shown = true;
     String how =
-        frames.isPresent()
-            ? Math.round(100 * seconds * sampleRateHz / Math.max(1, frames.getAsLong())) + " %"
+        share.isPresent()
+            ? Math.round(100 * share.getAsDouble()) + " %"
             : Math.round(seconds) + " s";
     err.print("\r" + take + ": heard " + how);
     err.flush();
   }
 
+  /** It has been heard to its end. */
   public void done() {
     if (shown) {
       err.println();

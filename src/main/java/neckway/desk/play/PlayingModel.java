@@ -177,11 +177,13 @@ public final class PlayingModel {
 
   /** The one key: begins, stops, begins again; in a guess it is the answer. */
   public void press() {
-    switch (state.get()) {
-      case READY -> begin();
-      case GUESSING -> answer();
-      default -> askStop();
-    }
+    Runnable asked =
+        switch (state.get()) {
+          case READY -> this::begin;
+          case GUESSING -> this::answer;
+          case OPENING, COUNT_IN, PLAYING, REST -> this::askStop;
+        };
+    asked.run();
   }
 
   /** Stops; a question is left without an answer. */
@@ -243,10 +245,12 @@ public final class PlayingModel {
             guitar,
             settings.input(),
             settings.output(),
+            LiveSetup.Start.CLICK,
             settings.clickGain(),
-            repeat,
-            REST_BARS,
-            r -> settings.takeFile(played, now, r));
+            new LiveSetup.Rounds(repeat, REST_BARS),
+            Optional.of(
+                new LiveSetup.Takes(
+                    r -> settings.takeFile(played, now, r), LiveSetup.Keep.UNLESS_GIVEN_UP)));
     RunPost listener = post.forRun(this, played);
     stopCheck(
         () -> {
@@ -394,7 +398,7 @@ public final class PlayingModel {
   private void read(OptionalInt guessed) {
     LiveResult result = last.orElseThrow();
     Optional<Path> take = result.take();
-    reading.accept(new ReadTake(drill, result.review(), take, guessed));
+    reading.accept(ReadTake.played(drill, result.review(), take, guessed));
   }
 
   // ---- what is shown

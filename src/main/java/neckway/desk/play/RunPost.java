@@ -131,9 +131,17 @@ final class RunPost implements LiveRunListener {
   public void roundEnded(LiveResult result) {
     result.take().ifPresent(take -> write(result, take));
     double leakDbfs = 20 * Math.log10(countInPeak + 1e-9);
-    boolean leaks = result.clock() == ClickClock.Source.HEARD && leakDbfs > LOUD_LEAK_DBFS;
-    String leak = leaks ? Texts.of("check.leak", Math.round(leakDbfs)) : "";
+    boolean leaks = result.clock().filter(RunPost::isHeard).isPresent();
+    String leak =
+        leaks && leakDbfs > LOUD_LEAK_DBFS ? Texts.of("check.leak", Math.round(leakDbfs)) : "";
     tell(m -> m.roundEnded(result, leak));
+  }
+
+  private static boolean isHeard(ClickClock.Source click) {
+    return switch (click) {
+      case HEARD -> true;
+      case STORED, UNMEASURED -> false;
+    };
   }
 
   private void write(LiveResult result, Path take) {

@@ -41,6 +41,7 @@ public final class ReadingScreen implements Screen {
   private final VBox sentences = new VBox();
   private final CloseUpView closeUp = new CloseUpView();
   private final VBox left = new VBox();
+  private final AgainLine again;
   private final Region foot;
   private boolean stacked;
   private Optional<PageView> page = Optional.empty();
@@ -63,6 +64,7 @@ public final class ReadingScreen implements Screen {
     model.waveform().addListener(o -> near());
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
+    again = new AgainLine(model, recording);
     foot = bottom();
     root.setBottom(foot);
     fill();
@@ -204,7 +206,7 @@ public final class ReadingScreen implements Screen {
     line.setWrapText(true);
     line.textProperty().bind(model.line());
     line.managedProperty().bind(model.line().isNotEmpty());
-    return new VBox(line, progress(), keys);
+    return new VBox(line, progress(), again.node(), keys);
   }
 
   private BooleanBinding there() {
@@ -272,6 +274,12 @@ public final class ReadingScreen implements Screen {
     int line = page.map(PageView::stepsPerLine).orElse(1);
     KeyCode code = event.getCode();
     boolean scrolls = focus instanceof ScrollPane && code.isArrowKey();
+    if (again.holds(focus)) {
+      if (code != KeyCode.ESCAPE) {
+        return;
+      }
+      root.requestFocus();
+    }
     if (scrolls || onButton && (code == KeyCode.SPACE || code == KeyCode.ENTER)) {
       return;
     }

@@ -17,6 +17,7 @@ import java.util.function.Function;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
 import neckway.desk.Desk;
@@ -128,14 +129,20 @@ class CoachTests {
                   verdict -> {});
           run.feed(take.samples(), 0, take.samples().length);
           Review review = run.finish();
-          Path file = begun.get(begun.size() - 1).takes().file(0);
+          Path file = begun.get(begun.size() - 1).takes().orElseThrow().files().file(0);
           try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
             writer.write(take.samples(), 0, take.samples().length);
             writer.finish();
           }
           live.roundEnded(
               new LiveResult(
-                  0, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
+                  0,
+                  review,
+                  Optional.of(file),
+                  Optional.of(ClickClock.Source.HEARD),
+                  0,
+                  0,
+                  List.of()));
           live.over();
           coach.playing().frame();
           return null;
@@ -268,7 +275,7 @@ class CoachTests {
   void recordingThatIsDroppedIsReadWithTheDrillChosen() {
     window.press(KeyCode.SPACE);
     play();
-    Path take = begun.get(0).takes().file(0);
+    Path take = begun.get(0).takes().orElseThrow().files().file(0);
     FxWindow.on(
         () -> {
           desk.router().go(Place.CHOOSING);
@@ -279,6 +286,119 @@ class CoachTests {
     assertThat(place()).isEqualTo(Place.READING);
     assertThat(coach.reading().take().get().orElseThrow().take()).contains(take);
     assertThat(coach.reading().sentences().get().get(0)).contains("25 notes were right");
+  }
+
+  /** A drill that is opened, with its route, as every view has it. */
+  @Test
+  void drillThatIsOpenedIsResolvedOnceAndHandedFromViewToView() throws IOException {
+    Path kept =
+        Files.writeString(
+            folder.resolve("morning.json"),
+            "{\"format\":\"neckway-drill/1\",\"key\":\"C major\","
+                + "\"route\":{\"shapes\":[\"major\",\"dorian\"]}}");
+    FxWindow.on(
+        () -> {
+          desk.open(kept);
+          return null;
+        });
+    PlayableDrill opened = desk.drill().drill();
+    assertThat(opened.key()).hasToString("C major");
+    FxWindow.on(
+        () -> {
+          desk.router().go(Place.PLAYING);
+          return null;
+        });
+    window.settle();
+    assertThat(coach.playing().drill()).isSameAs(opened);
+    assertThat(coach.playing().page().get().drill()).isSameAs(opened);
+    window.press(KeyCode.SPACE);
+    assertThat(begun.get(0).drill()).isSameAs(opened);
+    play();
+    assertRead(opened);
+    Path take = begun.get(0).takes().orElseThrow().files().file(0);
+    FxWindow.on(
+        () -> {
+          desk.open(take);
+          return null;
+        });
+    window.settle();
+    assertRead(opened);
+    FxWindow.on(
+        () -> {
+          coach.recording().firstBeat().set("1");
+          coach.recording().again(coach.reading().take().get().orElseThrow());
+          return null;
+        });
+    assertThat(coach.reading().take().get().orElseThrow().review().grid().firstBeat()).isEqualTo(1);
+    assertRead(opened);
+  }
+
+  private void assertRead(PlayableDrill opened) {
+    assertThat(coach.reading().take().get().orElseThrow().drill()).isSameAs(opened);
+    assertThat(coach.reading().page().get().drill()).isSameAs(opened);
+    assertThat(coach.reading().page().get().drill().route()).isSameAs(opened.route());
+  }
+
+  @Test
+  void recordingIsReadAgainByKeysAlone() {
+    window.press(KeyCode.SPACE);
+    play();
+    assertThat(againLine().isVisible()).as("for a take that was played live").isFalse();
+    openRecording();
+    assertThat(againLine().isVisible()).isTrue();
+    for (int tab = 0; tab < 60 && !(focus() instanceof TextField); tab++) {
+      window.press(KeyCode.TAB);
+    }
+    assertThat(focus()).isInstanceOf(TextField.class);
+    // S is a key of the view, and a letter in a field
+    window.press(KeyCode.S);
+    window.press(KeyCode.ENTER);
+    assertThat(begun).as("no slower run").hasSize(1);
+    assertThat(desk.notice().get()).contains("first beat s: give the seconds");
+    window.press(KeyCode.BACK_SPACE);
+    window.press(KeyCode.DIGIT2);
+    window.press(KeyCode.ENTER);
+    window.settle();
+    assertThat(coach.reading().take().get().orElseThrow().review().grid().firstBeat()).isEqualTo(2);
+    window.press(KeyCode.ESCAPE);
+    assertThat(focus()).isNotInstanceOf(TextField.class);
+    window.press(KeyCode.S);
+    assertThat(begun).as("keys of the view again").hasSize(2);
+  }
+
+  @Test
+  void lineToReadARecordingAgainIsNotCutOffUpTo300PerCent() {
+    window.press(KeyCode.SPACE);
+    play();
+    openRecording();
+    for (int percent : new int[] {100, 150, 200, 300}) {
+      FxWindow.on(
+          () -> {
+            desk.look().text(percent);
+            return null;
+          });
+      window.settle();
+      assertThat(againLine().isVisible()).isTrue();
+      assertNoWordsCutOff(percent);
+    }
+  }
+
+  private void openRecording() {
+    Path take = begun.get(0).takes().orElseThrow().files().file(0);
+    FxWindow.on(
+        () -> {
+          desk.open(take);
+          return null;
+        });
+    window.settle();
+  }
+
+  private Node againLine() {
+    return FxWindow.on(() -> window.scene().getRoot().lookup(".again"));
+  }
+
+  private Node focus() {
+    return FxWindow.on(() -> window.scene().getFocusOwner());
   }
 
   @Test

@@ -40,7 +40,7 @@ import neckway.desk.read.DeviceClipOutput;
 import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
-import neckway.live.LiveSession;
+import neckway.live.LiveRun;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
@@ -162,7 +162,7 @@ class BadDayTests {
         new VirtualPlayer(PlayerSettings.plain().withSampleRate(48_000).withFirstBeat(0.2))
             .play(drill.route(), drill.pulse(), List.of(), 4);
     double countIn = drill.pulse().countIn() * drill.pulse().beatSeconds();
-    PretendCard.guitar(take.samples(), LiveSession.LEAD_SECONDS + countIn - 0.2);
+    PretendCard.guitar(take.samples(), LiveRun.LEAD_SECONDS + countIn - 0.2);
   }
 
   @Test

@@ -117,9 +117,16 @@ class PlayingModelTests {
   }
 
   private void end(int round, Review review) {
-    Path file = begun.get(0).takes().file(round);
+    Path file = begun.get(0).takes().orElseThrow().files().file(round);
     live.roundEnded(
-        new LiveResult(round, review, Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
+        new LiveResult(
+            round,
+            review,
+            Optional.of(file),
+            Optional.of(ClickClock.Source.HEARD),
+            0,
+            0,
+            List.of()));
     model.frame();
   }
 
@@ -192,8 +199,8 @@ class PlayingModelTests {
     toPlaying();
     Review first = review(true);
     end(0, first);
-    assertThat(begun.get(0).repeat()).isTrue();
-    assertThat(begun.get(0).restBars()).isGreaterThanOrEqualTo(1);
+    assertThat(begun.get(0).rounds().repeat()).isTrue();
+    assertThat(begun.get(0).rounds().restBars()).isGreaterThanOrEqualTo(1);
     live.roundBegins(1);
     model.frame();
     assertThat(model.state().get()).isEqualTo(State.REST);
@@ -213,7 +220,7 @@ class PlayingModelTests {
   void guessComesBeforeAnythingIsShown() {
     settings.guessFirst().set(true);
     toPlaying();
-    assertThat(begun.get(0).repeat()).isFalse();
+    assertThat(begun.get(0).rounds().repeat()).isFalse();
     end(0, review(true));
     assertThat(model.page().get().marks()).isEqualTo(Marks.HIDDEN);
     assertThat(model.said().get()).isEmpty();
@@ -260,7 +267,13 @@ class PlayingModelTests {
     model.escape();
     live.roundEnded(
         new LiveResult(
-            0, review(false), Optional.empty(), ClickClock.Source.UNMEASURED, 0, 0, List.of()));
+            0,
+            review(false),
+            Optional.empty(),
+            Optional.of(ClickClock.Source.UNMEASURED),
+            0,
+            0,
+            List.of()));
     live.over();
     model.frame();
     assertThat(model.state().get()).isEqualTo(State.READY);
@@ -312,7 +325,7 @@ class PlayingModelTests {
   void reviewIsWrittenBesideTheTake() {
     toPlaying();
     end(0, review(true));
-    Path take = begun.get(0).takes().file(0);
+    Path take = begun.get(0).takes().orElseThrow().files().file(0);
     Path json = take.resolveSibling(take.getFileName().toString().replace(".wav", ".json"));
     assertThat(JsonFile.read(json).at("/summary/skipped").asInt()).isEqualTo(1);
   }
@@ -320,7 +333,7 @@ class PlayingModelTests {
   @Test
   void whatFollowsFromAFullDiskDoesNotHideWhichTakeItCutOff() throws Exception {
     toPlaying();
-    Path take = begun.get(0).takes().file(0);
+    Path take = begun.get(0).takes().orElseThrow().files().file(0);
     // a target that is there and is no plain file is written to directly, and this one is full
     Path json = Path.of(take.toString().replace(".wav", ".json"));
     assumeTrue(Files.exists(FULL), FULL + " is of Linux: a full disk is not tried");
@@ -337,7 +350,9 @@ class PlayingModelTests {
   @Test
   void reviewThatCannotBeWrittenIsOneLineAndIsReadAllTheSame() throws Exception {
     toPlaying();
-    Path json = Path.of(begun.get(0).takes().file(0).toString().replace(".wav", ".json"));
+    Path json =
+        Path.of(
+            begun.get(0).takes().orElseThrow().files().file(0).toString().replace(".wav", ".json"));
     assumeTrue(Files.exists(FULL), FULL + " is of Linux: a full disk is not tried");
     Files.createSymbolicLink(json, FULL);
     end(0, review(true));

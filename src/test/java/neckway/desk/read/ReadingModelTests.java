@@ -1,20 +1,30 @@
 package neckway.desk.read;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.ByteArrayInputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import javax.sound.sampled.AudioFileFormat;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import neckway.desk.DrillModel;
 import neckway.desk.read.ReadingModel.Speed;
 import neckway.drill.PlayableDrill;
+import neckway.file.sound.Channel;
 import neckway.file.sound.WavWriter;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.GuitarString;
@@ -25,12 +35,15 @@ import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
 import neckway.player.settings.PlayerSettings;
 import neckway.review.Clock;
+import neckway.review.Grid;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
 import neckway.run.Run;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a take is read and heard as, with a player that keeps what it is given. */
 class ReadingModelTests {
@@ -95,7 +108,7 @@ class ReadingModelTests {
   }
 
   private void open(OptionalInt guess, Optional<Path> sound) {
-    model.open(new ReadTake(drill, review, sound, guess));
+    model.open(ReadTake.played(drill, review, sound, guess));
   }
 
   @Test
@@ -195,7 +208,8 @@ class ReadingModelTests {
             review.steps(),
             List.of(moved, review.shifts().get(1)),
             review.summary());
-    CloseUp near = CloseUp.of(new ReadTake(drill, told, Optional.empty(), OptionalInt.empty()), 0);
+    CloseUp near =
+        CloseUp.of(ReadTake.played(drill, told, Optional.empty(), OptionalInt.empty()), 0);
     // common practice, no published source: from fret 5 in A, the fourth finger leads two frets on
     // string 5, from 7 to 9
     assertThat(near.made().orElseThrow())
@@ -347,6 +361,123 @@ class ReadingModelTests {
     recording.start(text, drill, Optional.empty());
     assertThat(read).isEmpty();
     assertThat(said).singleElement().asString().contains("notes.txt").doesNotContain("\n");
+    assertThat(recording.running().get()).isFalse();
+  }
+
+  // ---- a recording read again
+
+  private RecordingModel readRecording(Path recorded) {
+    RecordingModel recording =
+        new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
+    recording.start(recorded, drill, Optional.empty());
+    assertThat(read).hasSize(1);
+    return recording;
+  }
+
+  @Test
+  void firstBeatThatIsWrittenIsTheOneOfTheNextReview() {
+    RecordingModel recording = readRecording(file);
+    assertThat(recording.firstBeat().get()).as("found").isEmpty();
+    assertThat(read.get(0).review().grid().source()).isNotEqualTo(Grid.Source.GIVEN);
+    double late = Math.round(1000 * take.firstBeat()) / 1000.0 + 0.1;
+    recording.firstBeat().set(" " + String.format(Locale.ROOT, "%.3f", late).replace('.', ','));
+    recording.again(read.get(0));
+    assertThat(read).hasSize(2);
+    Review again = read.get(1).review();
+    assertThat(again.grid().source()).isEqualTo(Grid.Source.GIVEN);
+    assertThat(again.grid().firstBeat()).isCloseTo(late, within(1e-9));
+    assertThat(again.summary().right()).isEqualTo(24);
+    assertThat(again.notes().get(0).offMs()).isCloseTo(-100, within(15.0));
+    assertThat(read.get(1).drill()).as("resolved once").isSameAs(drill);
+    assertThat(Double.parseDouble(recording.firstBeat().get())).isCloseTo(late, within(1e-9));
+    recording.firstBeat().set("");
+    recording.again(read.get(1));
+    assertThat(read.get(2).review().grid()).isEqualTo(read.get(0).review().grid());
+    assertThat(said).isEmpty();
+  }
+
+  @Test
+  void channelThatIsChosenIsTheOneThatIsHeard() throws Exception {
+    RecordingModel recording = readRecording(stereoWithTheGuitarOnTheLeft());
+    assertThat(recording.channel().get()).isEqualTo(Channel.AUTO);
+    assertThat(read.get(0).review().summary().right()).isEqualTo(24);
+    recording.channel().set(Channel.RIGHT);
+    recording.again(read.get(0));
+    assertThat(read.get(1).review().notes()).isEmpty();
+    recording.channel().set(Channel.LEFT);
+    recording.again(read.get(1));
+    assertThat(read.get(2).review().summary().right()).isEqualTo(24);
+    assertThat(said).isEmpty();
+  }
+
+  private Path stereoWithTheGuitarOnTheLeft() throws Exception {
+    ByteBuffer bytes =
+        ByteBuffer.allocate(4 * take.samples().length).order(ByteOrder.LITTLE_ENDIAN);
+    for (float sample : take.samples()) {
+      bytes.putShort((short) Math.round(32767 * sample)).putShort((short) 0);
+    }
+    Path stereo = folder.resolve("stereo.wav");
+    AudioFormat format = new AudioFormat(take.sampleRate(), 16, 2, true, false);
+    try (AudioInputStream sound =
+        new AudioInputStream(
+            new ByteArrayInputStream(bytes.array()), format, take.samples().length)) {
+      AudioSystem.write(sound, AudioFileFormat.Type.WAVE, stereo.toFile());
+    }
+    return stereo;
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"soon", "-1", "1e3", "NaN", "2.5.1", "999", "1234567"})
+  void firstBeatThatCannotBeIsOneLineAndWhatWasReadStays(String written) {
+    RecordingModel recording = readRecording(file);
+    recording.firstBeat().set(written);
+    recording.again(read.get(0));
+    assertThat(read).hasSize(1);
+    assertThat(recording.running().get()).isFalse();
+    assertThat(recording.firstBeat().get()).as("stays, to be mended").isEqualTo(written);
+    assertThat(said).singleElement().asString().contains(written).contains("give").hasLineCount(1);
+  }
+
+  @Test
+  void firstBeatOutsideTheRecordingIsToldHowLongThatIs() {
+    RecordingModel recording = readRecording(file);
+    double seconds = (double) take.samples().length / take.sampleRate();
+    recording.firstBeat().set("999");
+    recording.again(read.get(0));
+    assertThat(said.get(0)).contains(String.format(Locale.ROOT, "%.1f", seconds));
+  }
+
+  @Test
+  void recordingThatIsGoneWhenItIsReadAgainLeavesWhatWasRead() throws Exception {
+    RecordingModel recording = readRecording(file);
+    Files.delete(file);
+    recording.firstBeat().set("1.5");
+    recording.again(read.get(0));
+    assertThat(read).hasSize(1);
+    assertThat(said).singleElement().asString().contains("take.wav");
+    assertThat(recording.running().get()).isFalse();
+  }
+
+  @Test
+  void takeThatWasPlayedLiveIsNotReadAgain() {
+    RecordingModel recording =
+        new RecordingModel(Runnable::run, Runnable::run, read::add, said::add);
+    recording.again(ReadTake.played(drill, review, Optional.of(file), OptionalInt.empty()));
+    assertThat(read).isEmpty();
+    assertThat(said).isEmpty();
+  }
+
+  @Test
+  void faultOfTheProgramLeavesNothingRunning() {
+    RecordingModel recording =
+        new RecordingModel(
+            task -> assertThatThrownBy(task::run).isInstanceOf(IllegalStateException.class),
+            task -> task.run(),
+            other -> {
+              throw new IllegalStateException("a fault");
+            },
+            said::add);
+    recording.start(file, drill, Optional.empty());
     assertThat(recording.running().get()).isFalse();
   }
 }

@@ -212,7 +212,13 @@ public final class EveryScreen {
         () -> {
           live.roundEnded(
               new LiveResult(
-                  0, whole.finish(), Optional.of(file), ClickClock.Source.HEARD, 0, 0, List.of()));
+                  0,
+                  whole.finish(),
+                  Optional.of(file),
+                  Optional.of(ClickClock.Source.HEARD),
+                  0,
+                  0,
+                  List.of()));
           live.over();
         });
     window.press(KeyCode.DIGIT2);

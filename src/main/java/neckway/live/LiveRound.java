@@ -1,0 +1,168 @@
+package neckway.live;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
+import neckway.drill.PlayableDrill;
+import neckway.drill.Pulse;
+import neckway.follow.NoteVerdict;
+import neckway.hand.ShiftSaid;
+import neckway.neck.BadInput;
+import neckway.review.Grid;
+import neckway.review.Review;
+import neckway.run.Run;
+import neckway.run.RunListener;
+import neckway.sound.Capture;
+import neckway.sound.ClickClock;
+import neckway.sound.Pump;
+import neckway.string.GuitarProfile;
+import neckway.string.Lesson;
+
+/** One round of a live run, from its first sample to its review. */
+final class LiveRound {
+  private final PlayableDrill drill;
+  private final Optional<GuitarProfile> guitar;
+  private final LiveTake take;
+  private final RoundStart start;
+  private final RoundEnd end;
+  private final LiveRunListener listener;
+
+  private Optional<Run> run = Optional.empty();
+  private Optional<ClickClock.Source> clock = Optional.empty();
+  private boolean failed;
+
+  /**
+   * @param take empty
+   * @param listener told what happens, on the thread that plays this
+   */
+  LiveRound(LiveSetup setup, LiveTake take, RoundStart start, LiveRunListener listener) {
+    this.drill = setup.drill();
+    this.guitar = setup.guitar();
+    this.take = take;
+    this.start = start;
+    this.listener = listener;
+    end = new RoundEnd(drill);
+  }
+
+  /**
+   * Follows what comes in until the round is over.
+   *
+   * @param in started
+   * @param stop asked often; true ends the round in good order
+   * @throws BadInput where a device is gone before anything was heard
+   */
+  Review play(Capture in, BooleanSupplier stop) {
+    Pump.End why = Pump.run(in, this::hear, () -> stop.getAsBoolean() || start.outputGone());
+    Optional<String> failure =
+        switch (why) {
+          case GONE -> Optional.of(gone("input"));
+          case STOPPED ->
+              stop.getAsBoolean() || !start.outputGone()
+                  ? Optional.empty()
+                  : Optional.of(gone("output"));
+          case ENOUGH -> take.problem().map(p -> p + "; the take up to here is kept");
+        };
+    failed = failure.isPresent();
+    failure.ifPresent(listener::complaint);
+    if (run.isEmpty()) {
+      begin(start.atEnd(take));
+    } else if (why != Pump.End.GONE && !start.outputGone()) {
+      start.doubt(take).ifPresent(listener::complaint);
+    }
+    Pump.rest(in, this::hearLast);
+    return run.orElseThrow().finish();
+  }
+
+  private boolean hear(float[] samples, int length) {
+    if (!take.add(samples, length)) {
+      return false;
+    }
+    if (run.isEmpty()) {
+      start.find(take).ifPresent(this::begin);
+    } else {
+      feed();
+    }
+    listener.sound(take.seconds(), take.peak());
+    start.heard(take, listener);
+    return !end.reached(take.seconds());
+  }
+
+  private boolean hearLast(float[] samples, int length) {
+    boolean taken = take.add(samples, length);
+    feed();
+    return taken;
+  }
+
+  private void begin(FirstBeat first) {
+    clock = first.source();
+    end.begun(first, take.seconds());
+    Pulse pulse = drill.pulse();
+    listener.begun(
+        new Grid(Grid.Source.GIVEN, pulse.tempo(), first.seconds(), pulse.slotSeconds()));
+    run =
+        Optional.of(
+            new Run(
+                drill,
+                guitar,
+                take.sampleRate(),
+                OptionalDouble.of(first.seconds()),
+                first.clock(),
+                new Verdicts()));
+    feed();
+  }
+
+  private void feed() {
+    run.orElseThrow().feed(take.kept(), 0, take.length());
+    take.taken();
+  }
+
+  private String gone(String which) {
+    if (take.frames() == 0) {
+      throw new BadInput(
+          "the sound "
+              + which
+              + " was gone before anything was heard; check the device and start again");
+    }
+    return String.format(
+        Locale.ROOT,
+        "the sound %s is gone; the take up to %.1f s is kept and reviewed; check the device",
+        which,
+        take.seconds());
+  }
+
+  /** Whether it ended since a device or the disk failed. */
+  boolean failed() {
+    return failed;
+  }
+
+  /** How the click's times are known; empty where nothing clicks. */
+  Optional<ClickClock.Source> clock() {
+    return clock;
+  }
+
+  /** What it taught of the guitar. */
+  List<Lesson> lessons() {
+    return run.map(Run::lessons).orElse(List.of());
+  }
+
+  /** Keeps what tells when the round is over, and passes all on. */
+  private final class Verdicts implements RunListener {
+    @Override
+    public void decided(NoteVerdict verdict) {
+      end.heard(verdict);
+      listener.decided(verdict);
+    }
+
+    @Override
+    public void unnamed(int attempt, int step) {
+      listener.unnamed(attempt, step);
+    }
+
+    @Override
+    public void shifted(int attempt, ShiftSaid said) {
+      listener.shifted(attempt, said);
+    }
+  }
+}

@@ -1,0 +1,34 @@
+package neckway.recording;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import neckway.drill.PlayableDrill;
+import neckway.file.sound.Channel;
+import neckway.string.GuitarProfile;
+
+/**
+ * A recording and what it is held against.
+ *
+ * @param file the sound
+ * @param drill what is played in it
+ * @param guitar the guitar played, if it was learnt
+ * @param firstBeat when the first note is due, seconds from the first sample; empty: found
+ * @param channel which the guitar is on
+ */
+public record Recording(
+    Path file,
+    PlayableDrill drill,
+    Optional<GuitarProfile> guitar,
+    OptionalDouble firstBeat,
+    Channel channel) {
+  /** One of which no more is known. */
+  public static Recording of(Path file, PlayableDrill drill, Optional<GuitarProfile> guitar) {
+    return new Recording(file, drill, guitar, OptionalDouble.empty(), Channel.AUTO);
+  }
+
+  /** The same with another first beat and on another channel. */
+  public Recording heardAs(OptionalDouble otherFirstBeat, Channel otherChannel) {
+    return new Recording(file, drill, guitar, otherFirstBeat, otherChannel);
+  }
+}

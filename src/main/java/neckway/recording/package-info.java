@@ -1,0 +1,2 @@
+/** A recording heard from its beginning to its end, and reviewed. */
+package neckway.recording;

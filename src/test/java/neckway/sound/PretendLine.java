@@ -1,0 +1,83 @@
+package neckway.sound;
+
+import java.lang.reflect.Proxy;
+import java.util.concurrent.CountDownLatch;
+import java.util.function.IntUnaryOperator;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.DataLine;
+import javax.sound.sampled.SourceDataLine;
+import javax.sound.sampled.TargetDataLine;
+
+/** Lines of Java Sound that do what a test tells them. */
+final class PretendLine {
+  private static final AudioFormat FORMAT = new AudioFormat(48_000, 16, 1, true, false);
+
+  private PretendLine() {}
+
+  /**
+   * An input.
+   *
+   * @param read told how many bytes are wanted, answers how many there are
+   */
+  static TargetDataLine input(IntUnaryOperator read) {
+    return line(TargetDataLine.class, read);
+  }
+
+  /**
+   * An output.
+   *
+   * @param write told how many bytes are offered, answers how many are taken
+   */
+  static SourceDataLine output(IntUnaryOperator write) {
+    return line(SourceDataLine.class, write);
+  }
+
+  /**
+   * A line each of whose calls but the simplest is answered under one lock, as Java Sound's are.
+   */
+  private static <T extends DataLine> T line(Class<T> kind, IntUnaryOperator transfer) {
+    Object lock = new Object();
+    Object proxy =
+        Proxy.newProxyInstance(
+            kind.getClassLoader(),
+            new Class<?>[] {kind},
+            (self, method, args) -> {
+              switch (method.getName()) {
+                case "getFormat":
+                  return FORMAT;
+                case "getBufferSize":
+                  return 2 * 4096;
+                case "isOpen":
+                  return true;
+                default:
+                  synchronized (lock) {
+                    return switch (method.getName()) {
+                      case "read", "write" -> transfer.applyAsInt((int) args[2]);
+                      case "available" -> 0;
+                      case "getLongFramePosition" -> 0L;
+                      default -> null;
+                    };
+                  }
+              }
+            });
+    return kind.cast(proxy);
+  }
+
+  /** Never comes back, as a call to a hung server does. */
+  static int forEver() {
+    try {
+      new CountDownLatch(1).await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    return 0;
+  }
+
+  static void sleepMillis(int millis) {
+    try {
+      Thread.sleep(millis);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
