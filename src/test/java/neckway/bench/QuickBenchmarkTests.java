@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import neckway.player.settings.PlayerSettings.Condition;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.Test;
  * below what so few takes gave when they were last raised; the figures themselves are in
  * docs/benchmark.md.
  */
+@Tag("slow")
 class QuickBenchmarkTests {
   /** Seeds that neither development nor the published table uses. */
   private static final long FIRST_SEED = 2_000_000;

@@ -28,6 +28,7 @@ import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,6 +39,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * {@code listen} in a process of its own while a take is played into a virtual microphone; what it
  * said is held against the truth of the take and against {@code review} of the take it saved.
  */
+@Tag("live")
 @Timeout(value = 170, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class ListenTests {
   private static final List<String> DRILL =

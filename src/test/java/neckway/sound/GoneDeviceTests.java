@@ -13,6 +13,7 @@ import javax.sound.sampled.DataLine;
 import javax.sound.sampled.SourceDataLine;
 import javax.sound.sampled.TargetDataLine;
 import neckway.neck.BadInput;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Timeout;
  * Devices that stop as real ones were seen to when their server ended or hung: a read that never
  * comes back and keeps the line's lock, a write that takes nothing and comes back at once.
  */
+@Tag("live")
 @Timeout(value = 30, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class GoneDeviceTests {
   private static final AudioFormat FORMAT = new AudioFormat(48_000, 16, 1, true, false);

@@ -46,6 +46,7 @@ import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -55,6 +56,7 @@ import org.junit.jupiter.api.io.TempDir;
  * is busy, one that is pulled out in the count-in, a disk that gets full. Each is one line, nothing
  * is lost, and the next press of the one key works.
  */
+@Tag("live")
 @Timeout(value = 60, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class BadDayTests {
   private static final int SMALL_DISK_KILOBYTES = 720;

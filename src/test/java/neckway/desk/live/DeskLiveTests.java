@@ -49,6 +49,7 @@ import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInfo;
 import org.junit.jupiter.api.Timeout;
@@ -59,6 +60,7 @@ import org.junit.jupiter.api.io.TempDir;
  * its click and plays a take; what the window then reads out is held against the take's truth, and
  * the saved take's review against what the window said.
  */
+@Tag("live")
 @Timeout(value = 160, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class DeskLiveTests {
   private static final double TEMPO = 150;

@@ -13,6 +13,7 @@ import neckway.desk.Texts;
 import neckway.file.DrillFile;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
  * The system's own dialogs (those of GTK) on a virtual display, opened by the window's keys, with a
  * path typed into them by xdotool. The window is a process of its own, as the player starts it.
  */
+@Tag("live")
 @Timeout(value = 150, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class FileDialogTests {
   private static final long PATIENCE_SECONDS = 20;
