@@ -2,7 +2,6 @@ package neckway;
 
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Supplier;
 
 /** Waits for something to become so; the limit is only how long a busy machine may take. */
 public final class Await {
@@ -36,13 +35,13 @@ public final class Await {
    * @throws AssertionError if it does not hold by then
    */
   public static void until(
-      String what, double seconds, Callable<Boolean> condition, Supplier<String> found)
+      String what, double seconds, Callable<Boolean> condition, Callable<String> found)
       throws Exception {
     long begun = System.nanoTime();
     while (!condition.call()) {
       if (passed(begun) > seconds) {
         throw new AssertionError(
-            "waited %s s in vain until %s; %s".formatted(seconds, what, found.get()));
+            "waited %s s in vain until %s; %s".formatted(seconds, what, found.call()));
       }
       TimeUnit.MILLISECONDS.sleep(POLL_MILLIS);
     }

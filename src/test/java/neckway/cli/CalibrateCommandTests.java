@@ -25,6 +25,7 @@ import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -138,6 +139,7 @@ class CalibrateCommandTests {
     assertThat(guitar).hasContent("older");
   }
 
+  @Tag("slow")
   @Test
   void skippedPluckIsToldAndTheRestLearnt() {
     record(samples -> without(samples, 14, 15));
@@ -146,6 +148,7 @@ class CalibrateCommandTests {
     assertTruth(0.08);
   }
 
+  @Tag("slow")
   @Test
   void pluckTwiceIsToldAndUsed() {
     record(
@@ -227,6 +230,7 @@ class CalibrateCommandTests {
     assertUnusable(calibrateTo(), "none.wav", "no such file");
   }
 
+  @Tag("slow")
   @Test
   void sevenStringsAndDropDAreLearnt() {
     for (String names : List.of("B1 E2 A2 D3 G3 B3 E4", "D2 A2 D3 G3 B3 E4")) {

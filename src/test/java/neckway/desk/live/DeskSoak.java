@@ -67,7 +67,8 @@ public final class DeskSoak {
     double minutes = Double.parseDouble(args[0]);
     Path folder = Files.createTempDirectory("desk-soak");
     int seconds = (int) (60 * minutes) + SPARE_SECONDS;
-    try (VirtualScreen screen = new VirtualScreen("1400x900x24");
+    try (VirtualScreen screen =
+            new VirtualScreen("1400x900x24", Files.createDirectory(folder.resolve("screen")));
         VirtualSound sound = new VirtualSound(folder, seconds, seconds)) {
       new DeskSoak(folder, sound).practise(screen, minutes);
     }

@@ -105,7 +105,7 @@ class RoomLiveTests {
     BufferedReader out = output(room);
     assertThat(out.readLine()).as(sound.errorsOf(room)).endsWith("inputs");
     assertThat(out.readLine()).isEqualTo("pluck");
-    Thread.sleep(500);
+    sound.awaitListening();
     sound.pullOut();
     assertThat(out.readLine()).matches(".*(gone|cannot be opened|not here|no sound input).*");
     assertThat(out.readLine()).isEqualTo("PLUCKING String 6, open (E2)");
