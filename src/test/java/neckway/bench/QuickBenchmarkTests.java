@@ -7,7 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.LongFunction;
+import java.util.stream.LongStream;
+import neckway.bench.ShiftTakes.ShiftTake;
+import neckway.player.settings.Guitar;
 import neckway.player.settings.PlayerSettings.Condition;
+import neckway.player.surroundings.Amp;
+import neckway.review.Review;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -21,6 +27,8 @@ class QuickBenchmarkTests {
   /** Seeds that neither development nor the published table uses. */
   private static final long FIRST_SEED = 2_000_000;
 
+  private static final int SHIFT_TAKES = 12;
+
   private static Totals totals(String name, List<Callable<PlayedTake>> makers) throws Exception {
     Totals totals = new Totals();
     Batch.run(
@@ -30,21 +38,65 @@ class QuickBenchmarkTests {
           totals.add(played, FollowRun.of(played, true));
           return true;
         });
+    System.err.printf(
+        "%-20s F1 %.4f %.4f, onset %s ms, off %s ms, right after %s ms, recall %s, invented %d%n",
+        name,
+        totals.wide.f1(),
+        totals.narrow.f1(),
+        figures(totals.onsetMs),
+        figures(totals.offErrorMs),
+        figures(totals.rightDelayMs),
+        totals.mistakes.recall(),
+        totals.mistakes.invented());
     return totals;
   }
 
+  /** On guitars learnt from their calibration sequence, of two sorts of electric one each. */
+  private static ShiftScore shifts(String name, LongFunction<ShiftTake> maker, int takes)
+      throws Exception {
+    List<Long> seeds = LongStream.range(FIRST_SEED, FIRST_SEED + takes).boxed().toList();
+    ShiftScore score = new ShiftScore(name);
+    Batch.map(
+        name,
+        seeds,
+        seed -> {
+          ShiftTake take = maker.apply(seed);
+          Review review = ShiftScore.review(take, take.guitar());
+          synchronized (score) {
+            score.add(take, review);
+          }
+          return true;
+        });
+    System.err.print(score.row());
+    score.errors.forEach(System.err::println);
+    return score;
+  }
+
+  private static Guitar.Model electric(long seed) {
+    return seed / 4 % 2 == 0 ? Guitar.Model.ELECTRIC : Guitar.Model.HUMBUCKER;
+  }
+
+  private static String figures(Totals.Spread spread) {
+    return spread.count() == 0
+        ? "-"
+        : "%.3f / %.3f".formatted(spread.quantile(0.5), spread.quantile(0.95));
+  }
+
   private static long mostRight(String name, List<Callable<PlayedTake>> makers) throws Exception {
-    return Batch.run(
-            name,
-            makers,
-            played ->
-                FollowRun.of(played, true).notes().stream()
-                    .filter(s -> s.verdict().equals(Measured.RIGHT))
-                    .count())
-        .stream()
-        .mapToLong(Long::longValue)
-        .max()
-        .orElse(0);
+    long most =
+        Batch.run(
+                name,
+                makers,
+                played ->
+                    FollowRun.of(played, true).notes().stream()
+                        .filter(s -> s.verdict().equals(Measured.RIGHT))
+                        .count())
+            .stream()
+            .mapToLong(Long::longValue)
+            .max()
+            .orElse(0);
+    System.err.println(name + ": at most " + most + " called right");
+    return most;
   }
 
   @Test
@@ -89,6 +141,28 @@ class QuickBenchmarkTests {
     // vowels have pitch, and some by chance that of a step
     assertThat(mostRight("speech", Families.speechLike(4, FIRST_SEED))).isLessThanOrEqualTo(6);
     assertThat(mostRight("noise", Families.noise(4, FIRST_SEED))).isLessThanOrEqualTo(1);
+  }
+
+  @Test
+  void shiftsOnAGuitarThatIsKnown() throws Exception {
+    ShiftScore s =
+        shifts(
+            "shifts",
+            seed -> ShiftTakes.virtual(seed, Amp.Voicing.NONE, electric(seed)),
+            SHIFT_TAKES);
+    assertThat(s.shareRight()).isGreaterThan(2);
+    assertThat(s.shareWrong()).isLessThan(0.01);
+  }
+
+  @Test
+  void shiftsJustAfterASlip() throws Exception {
+    ShiftScore s =
+        shifts(
+            "shifts after a slip",
+            seed -> ShiftTakes.slipped(seed, Amp.Voicing.NONE, electric(seed)),
+            SHIFT_TAKES);
+    assertThat(s.shareRight()).isGreaterThan(2);
+    assertThat(s.shareWrong()).isLessThan(0.01);
   }
 
   /** Sound that is not ours: the JDK's own synthesizer, General MIDI guitars. */

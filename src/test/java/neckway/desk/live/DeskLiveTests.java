@@ -284,14 +284,27 @@ class DeskLiveTests {
       Path takes = Files.createDirectories(folder.resolve("takes" + playing));
       settings(takes, guitar);
       Heard heard = once(takes);
-      OptionalDouble at = new PlayedWhole(heard.take()).brokenAt(take);
+      PlayedWhole captured = new PlayedWhole(heard.take());
+      OptionalDouble at = captured.brokenAt(take);
       boolean clicked = clicksAreEven(heard);
-      if (at.isEmpty() && clicked) {
+      boolean inTime = isInTime(heard, captured.beganAt(take));
+      if (at.isEmpty() && clicked && inTime) {
         return heard;
       }
-      broken.append(at.isPresent() ? " take at " + at.getAsDouble() + " s" : " clicks");
+      broken
+          .append(at.isPresent() ? " take at " + at.getAsDouble() + " s;" : "")
+          .append(clicked ? "" : " clicks;")
+          .append(inTime ? "" : " between click and take;");
     }
     throw new AssertionError("the devices did not play the take whole, broken at" + broken);
+  }
+
+  /** Whether the take stands as long after the first click as the robot meant it to. */
+  private static boolean isInTime(Heard heard, double takeBegan) {
+    double rate = heard.json().at("/take/sampleRate").asDouble();
+    double click = rise(RobotPlayer.samples(heard.take()), 0) / rate;
+    double meant = PULSE.countIn() * PULSE.beatSeconds() - FIRST_BEAT_IN_TAKE;
+    return Math.abs(takeBegan - click - meant) < 0.001;
   }
 
   /** Whether the count-in's clicks, which stand in silence, came as evenly as they should. */
