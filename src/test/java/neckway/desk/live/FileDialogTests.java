@@ -3,6 +3,7 @@ package neckway.desk.live;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -108,13 +109,24 @@ class FileDialogTests {
         .flatMap(found -> found.lines().filter(line -> line.matches("[0-9]+")).findFirst());
   }
 
+  /** How the program does, for a failure. */
+  private String program() throws IOException {
+    return (desk.isAlive() ? "the program runs" : "the program ended with " + desk.exitValue())
+        + "; it said: "
+        + Files.readString(folder.resolve("log"));
+  }
+
   private boolean isGone(String title) throws Exception {
     return number(title).isEmpty();
   }
 
   /** Gives the keys to a window, once it is there and drawn. */
   private void focus(String title) throws Exception {
-    Await.until("a window named " + title, PATIENCE_SECONDS, () -> !isGone(title));
+    Await.until(
+        "a window named " + title + " is there",
+        PATIENCE_SECONDS,
+        () -> !isGone(title),
+        this::program);
     awaitStandstill();
     Await.until(
         title + " has the keys",

@@ -31,6 +31,7 @@ final class VirtualScreen implements AutoCloseable {
         new ProcessBuilder(
                 List.of(
                     "Xvfb",
+                    "-noreset",
                     "-displayfd",
                     "1",
                     "-nolisten",
