@@ -37,14 +37,22 @@ public final class Await {
   public static void until(
       String what, double seconds, Callable<Boolean> condition, Callable<String> found)
       throws Exception {
+    if (!within(seconds, condition)) {
+      throw new AssertionError(
+          "waited %s s in vain until %s; %s".formatted(seconds, what, found.call()));
+    }
+  }
+
+  /** Waits until a condition holds, and tells whether it did within the time given. */
+  public static boolean within(double seconds, Callable<Boolean> condition) throws Exception {
     long begun = System.nanoTime();
     while (!condition.call()) {
       if (passed(begun) > seconds) {
-        throw new AssertionError(
-            "waited %s s in vain until %s; %s".formatted(seconds, what, found.call()));
+        return false;
       }
       TimeUnit.MILLISECONDS.sleep(POLL_MILLIS);
     }
+    return true;
   }
 
   /**

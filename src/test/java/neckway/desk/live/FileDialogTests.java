@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import neckway.Await;
@@ -31,8 +30,9 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class FileDialogTests {
   private static final double PATIENCE_SECONDS = 60;
-  private static final long AGAIN_SECONDS = 15;
-  private static final long POLL_MILLIS = 50;
+
+  /** Keys that had no effect within this time are struck again. */
+  private static final double AGAIN_SECONDS = 15;
 
   @TempDir Path folder;
   private VirtualScreen screen;
@@ -140,18 +140,6 @@ class FileDialogTests {
     awaitStandstill();
   }
 
-  /** Whether something comes true before the keys that should do it may be struck again. */
-  private static boolean soon(Callable<Boolean> condition) throws Exception {
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(AGAIN_SECONDS);
-    while (System.nanoTime() < end) {
-      if (condition.call()) {
-        return true;
-      }
-      TimeUnit.MILLISECONDS.sleep(POLL_MILLIS);
-    }
-    return false;
-  }
-
   private void dialog(String key, String titleKey, Path typed) throws Exception {
     String title = Texts.of(titleKey).replace("…", "");
     // a key may come before the window takes keys: then no dialog opens, and it is struck again
@@ -161,7 +149,7 @@ class FileDialogTests {
         () -> {
           focus("Neckway");
           does("key", key);
-          return soon(() -> !isGone(title));
+          return Await.within(AGAIN_SECONDS, () -> !isGone(title));
         });
     Await.until(
         "the dialog " + title + " closes",
@@ -173,7 +161,7 @@ class FileDialogTests {
           does("type", "--delay", "40", typed.toString());
           assertThat(screen.picture()).as("what is typed is seen").isNotEqualTo(before);
           does("key", "Return");
-          return soon(() -> isGone(title));
+          return Await.within(AGAIN_SECONDS, () -> isGone(title));
         });
   }
 
