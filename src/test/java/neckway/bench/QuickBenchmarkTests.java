@@ -176,13 +176,17 @@ class QuickBenchmarkTests {
     assertThat(s.shareWrong()).isZero();
   }
 
-  /** Sound that is not ours: the JDK's own synthesizer, General MIDI guitars. */
+  /**
+   * Sound that is not ours: the JDK's own synthesizer, General MIDI guitars. Its sounds are made
+   * anew, with chance in them, each time Java starts: in seven starts the F1 was 0.945 to 0.975 and
+   * the median onset 0.06 to 0.32 ms off, so these bounds lie farther away than the others.
+   */
   @Test
   void theSynthesizerOfTheJdk() throws Exception {
     JdkSynthTakes builtIn = JdkSynthTakes.banks().get(0);
     Totals t = totals("JDK synthesizer", Families.synthesizer(builtIn, 6, FIRST_SEED));
-    assertThat(t.wide.f1()).isGreaterThan(0.961);
-    assertThat(t.onsetMs.quantile(0.5)).isLessThan(0.12);
+    assertThat(t.wide.f1()).isGreaterThan(0.92);
+    assertThat(t.onsetMs.quantile(0.5)).isLessThan(0.6);
   }
 
   /** Sound that is not ours: single notes of real guitars, where they are at hand. */
