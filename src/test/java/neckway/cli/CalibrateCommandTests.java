@@ -130,6 +130,7 @@ class CalibrateCommandTests {
     }
   }
 
+  @Tag("slow")
   @Test
   void skippedStringIsOneLineAndTheOlderProfileStays() throws IOException {
     record(samples -> without(samples, 8, 12));
@@ -164,6 +165,7 @@ class CalibrateCommandTests {
   }
 
   /** One note is another guitar's, of nearly three times the stiffness: a bad pluck. */
+  @Tag("slow")
   @Test
   void badPluckIsLeftOut() {
     Guitar plain = Guitar.Model.ELECTRIC.plain();
@@ -198,6 +200,7 @@ class CalibrateCommandTests {
     assertUnusable(calibrateTo(), "take.wav: no notes are heard in it");
   }
 
+  @Tag("slow")
   @Test
   void takeThatEndsTooSoonIsOneLine() {
     record(samples -> without(samples, 20, 24));

@@ -35,6 +35,7 @@ import neckway.string.Lesson;
 import neckway.string.StringProfile;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -44,6 +45,7 @@ import picocli.CommandLine;
  * runs read and write. Between the take and the runs the strings have changed by a known share, so
  * that there is something to learn; the truth is the stiffness by which the virtual guitar sounds.
  */
+@Tag("slow")
 class LessonsThroughRunsTests {
   private static final int RUNS = 3;
   private static final Guitar PLAIN = Guitar.Model.ELECTRIC.plain();
