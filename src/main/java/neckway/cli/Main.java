@@ -11,7 +11,7 @@ import picocli.CommandLine.Command;
 @Command(
     name = "neckway",
     mixinStandardHelpOptions = true,
-    version = "neckway 0.1.0",
+    versionProvider = Version.class,
     description = "Listens to a guitarist practise moving between scale shapes.",
     synopsisSubcommandLabel = "COMMAND",
     commandListHeading = "%nCommands:%n",

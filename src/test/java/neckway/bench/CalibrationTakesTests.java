@@ -17,10 +17,12 @@ import neckway.player.settings.PlayerSettings;
 import neckway.player.settings.PlayerSettings.Condition;
 import neckway.string.StringProfile;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
+@Tag("slow")
 class CalibrationTakesTests {
   /** Seeds that development does not use. */
   private static final long SEED = 2_000_041;

@@ -149,6 +149,16 @@ final class ShiftScore {
                         / played.drill().pulse().slotSeconds()));
   }
 
+  /** Share of the shifts of which what was done was said. */
+  double shareRight() {
+    return share(right, shifts);
+  }
+
+  /** Share of the shifts of which another thing was said than what was done. */
+  double shareWrong() {
+    return share(shifts - right - unheard, shifts);
+  }
+
   /** Heading of {@link #row()}. */
   static String heading() {
     return """
@@ -166,9 +176,9 @@ final class ShiftScore {
             name,
             takes,
             shifts,
-            share(right, shifts),
+            shareRight(),
             share(unheard, shifts),
-            share(shifts - right - unheard, shifts),
+            shareWrong(),
             of("made", "made"),
             of("moved to the next", "moved"),
             of("moved farther", "moved"),

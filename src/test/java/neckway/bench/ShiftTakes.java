@@ -51,6 +51,10 @@ final class ShiftTakes {
   private static final List<Integer> FRETS = List.of(0, 3, 7, 12);
   private static final List<Integer> RECORDED_FRETS = List.of(1, 3, 7, 12);
 
+  private static final List<Mistake.Kind> SLIPS =
+      List.of(Mistake.Kind.WRONG, Mistake.Kind.SKIP, Mistake.Kind.REPEAT);
+  private static final Slips NO_SLIPS = (drill, random) -> List.of();
+
   private ShiftTakes() {}
 
   /** A run of the virtual player through an amp. */
@@ -64,15 +68,44 @@ final class ShiftTakes {
     return virtual(seed, amp, model, settings.withHabits(settings.habits().withLegato(0, 1, 0.5)));
   }
 
+  /**
+   * The same, with a wrong note, a note left out or one struck twice on the step before each shift
+   * lands or the one before that.
+   */
+  static ShiftTake slipped(long seed, Amp.Voicing amp, Guitar.Model model) {
+    PlayerSettings settings = PlayerSettings.random(seed, Condition.CLEAN);
+    return virtual(seed, amp, model, settings, ShiftTakes::slipsBeforeShifts);
+  }
+
+  private static List<Mistake> slipsBeforeShifts(PlayableDrill drill, Random random) {
+    List<Mistake> slips = new ArrayList<>();
+    for (PlannedShift shift : drill.route().shifts()) {
+      Mistake.Kind kind = SLIPS.get(random.nextInt(SLIPS.size()));
+      int step = shift.landingStep() - 1 - random.nextInt(2);
+      slips.add(new Mistake.Slip(kind, step, OptionalInt.empty()));
+    }
+    return slips;
+  }
+
+  /** Slips made besides what is done with the first shift. */
+  private interface Slips {
+    List<Mistake> of(PlayableDrill drill, Random random);
+  }
+
   private static ShiftTake virtual(
       long seed, Amp.Voicing amp, Guitar.Model model, PlayerSettings player) {
+    return virtual(seed, amp, model, player, NO_SLIPS);
+  }
+
+  private static ShiftTake virtual(
+      long seed, Amp.Voicing amp, Guitar.Model model, PlayerSettings player, Slips slips) {
     Random random = new Random(seed * 31 + 5);
     PlayerSettings settings = player;
     settings =
         settings.withGuitar(model.any(random, 15)).withSurroundings(with(settings, amp, random));
     Performance learnt = new VirtualPlayer(settings).calibration(Tuning.STANDARD, FRETS, seed + 77);
     Optional<GuitarProfile> guitar = learn(learnt.samples(), learnt.sampleRate(), FRETS);
-    return play(seed, settings, amp + " " + model, guitar, 0, random);
+    return play(seed, settings, amp + " " + model, guitar, 0, random, slips);
   }
 
   private static Surroundings with(PlayerSettings s, Amp.Voicing amp, Random random) {
@@ -97,16 +130,19 @@ final class ShiftTakes {
       String name,
       Optional<GuitarProfile> guitar,
       int lowestFret,
-      Random random) {
+      Random random,
+      Slips slips) {
     Deed deed = Deed.values()[(int) (seed % 4)];
     while (true) {
       int shapes = random.nextInt(4) == 0 ? 3 : 2;
       PlayableDrill drill =
           new RandomDrills(random).on(Tuning.STANDARD, shapes, lowestFret, 21, 0.2, 0.5);
       try {
+        List<Mistake> mistakes = new ArrayList<>(mistakes(drill, deed, random));
+        mistakes.addAll(slips.of(drill, random));
         Performance p =
             new VirtualPlayer(settings.withBehaviour(Behaviour.whole()))
-                .play(drill.route(), drill.pulse(), mistakes(drill, deed, random), seed);
+                .play(drill.route(), drill.pulse(), mistakes, seed);
         PlayedTake take = VirtualTakes.of(seed, name + " " + deed, settings, drill, p);
         if (p.notes().stream().allMatch(n -> n.place().fret() >= lowestFret)) {
           return new ShiftTake(take, deed, p.shifts(), guitar);
@@ -128,7 +164,7 @@ final class ShiftTakes {
     float[] calibration = CalibrationTakes.recorded(all, RECORDED_FRETS, 0);
     Optional<GuitarProfile> learnt = learn(calibration, RecordedNotes.SAMPLE_RATE, RECORDED_FRETS);
     while (true) {
-      ShiftTake plan = play(seed, settings, "stitched", learnt, 1, random);
+      ShiftTake plan = play(seed, settings, "stitched", learnt, 1, random, NO_SLIPS);
       Optional<Take> take = stitch(plan.played().take(), all, random);
       if (take.isPresent()) {
         return new ShiftTake(

@@ -25,6 +25,7 @@ import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -129,6 +130,7 @@ class CalibrateCommandTests {
     }
   }
 
+  @Tag("slow")
   @Test
   void skippedStringIsOneLineAndTheOlderProfileStays() throws IOException {
     record(samples -> without(samples, 8, 12));
@@ -138,6 +140,7 @@ class CalibrateCommandTests {
     assertThat(guitar).hasContent("older");
   }
 
+  @Tag("slow")
   @Test
   void skippedPluckIsToldAndTheRestLearnt() {
     record(samples -> without(samples, 14, 15));
@@ -146,6 +149,7 @@ class CalibrateCommandTests {
     assertTruth(0.08);
   }
 
+  @Tag("slow")
   @Test
   void pluckTwiceIsToldAndUsed() {
     record(
@@ -161,6 +165,7 @@ class CalibrateCommandTests {
   }
 
   /** One note is another guitar's, of nearly three times the stiffness: a bad pluck. */
+  @Tag("slow")
   @Test
   void badPluckIsLeftOut() {
     Guitar plain = Guitar.Model.ELECTRIC.plain();
@@ -195,6 +200,7 @@ class CalibrateCommandTests {
     assertUnusable(calibrateTo(), "take.wav: no notes are heard in it");
   }
 
+  @Tag("slow")
   @Test
   void takeThatEndsTooSoonIsOneLine() {
     record(samples -> without(samples, 20, 24));
@@ -227,6 +233,7 @@ class CalibrateCommandTests {
     assertUnusable(calibrateTo(), "none.wav", "no such file");
   }
 
+  @Tag("slow")
   @Test
   void sevenStringsAndDropDAreLearnt() {
     for (String names : List.of("B1 E2 A2 D3 G3 B3 E4", "D2 A2 D3 G3 B3 E4")) {

@@ -8,9 +8,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The window's command, in a process of its own that has no screen. */
+@Tag("programs")
 class DeskCommandTests {
   private record Ended(int status, String said) {}
 

@@ -20,7 +20,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import neckway.Await;
 import neckway.file.JsonFile;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
@@ -30,6 +32,7 @@ import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -40,6 +43,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * {@code listen} in a process of its own while a take is played into a virtual microphone; what it
  * said is held against the truth of the take and against {@code review} of the take it saved.
  */
+@Tag("live")
 @Timeout(value = 170, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class ListenTests {
   private static final List<String> DRILL =
@@ -64,8 +68,13 @@ class ListenTests {
   private static final int COUNT_IN = 4;
   private static final int PLAYINGS = 3;
 
-  /** The end of a take still sounds when its last note has been heard. */
-  private static final int TAKE_RINGS_OUT_MS = 3_000;
+  /** Notes that are waited for where the run is to be in full course. */
+  private static final int SOME_NOTES = 6;
+
+  /** Sound that is waited for where the run is to be in its count-in. */
+  private static final double SOME_SECONDS = 0.5;
+
+  private static final int SAVED_BYTES_PER_SECOND = 2 * 48_000;
 
   @TempDir Path folder;
   private VirtualSound sound;
@@ -136,7 +145,7 @@ class ListenTests {
             path("live.wav"),
             "--json",
             path("live.json"));
-    Thread.sleep(7_000);
+    awaitSaved(LiveRun.LEAD_SECONDS + 2 * BEAT_SECONDS + 1);
     live.toHandle().destroy();
     String words = read(live);
     assertThat(ended(live, words)).as(words).isZero();
@@ -182,12 +191,12 @@ class ListenTests {
     long lostAt;
     try (BufferedReader out = reader(process)) {
       awaitStart(out);
-      Thread.sleep(500);
+      sound.awaitListeningAndPlaying();
       sound.playIntoMicrophone(folder.resolve("take.wav"));
-      Thread.sleep(4_500);
+      String heardBefore = awaitNotes(out);
       fault.befall(sound);
       lostAt = System.nanoTime();
-      said = rest(out);
+      said = heardBefore + rest(out);
     }
     assertThat(ended(process, said)).isZero();
     assertEndedSoonAfter(lostAt);
@@ -206,7 +215,7 @@ class ListenTests {
     long lostAt;
     try (BufferedReader out = reader(process)) {
       awaitStart(out);
-      Thread.sleep(2_000);
+      awaitSaved(SOME_SECONDS);
       fault.befall(sound);
       lostAt = System.nanoTime();
       said = rest(out);
@@ -237,7 +246,7 @@ class ListenTests {
     Process process =
         sound.java(
             Map.of("PULSE_SINK", "mic"), Main.class.getName(), "listen", "--measure-round-trip");
-    Thread.sleep(5_000);
+    sound.awaitListeningAndPlaying();
     sound.hang();
     long lostAt = System.nanoTime();
     String said = read(process);
@@ -265,10 +274,10 @@ class ListenTests {
     try (BufferedReader out = reader(process)) {
       awaitStart(out);
       play(truth);
-      Thread.sleep(5_000);
+      String heardBefore = awaitNotes(out);
       long asked = System.nanoTime();
       process.toHandle().destroy();
-      assertThat(ended(process, rest(out))).isZero();
+      assertThat(ended(process, heardBefore + rest(out))).isZero();
       assertThat((System.nanoTime() - asked) / 1e9).isLessThan(5);
     }
     JsonNode heard = JsonFile.read(folder.resolve("live.json"));
@@ -332,7 +341,7 @@ class ListenTests {
 
   @Test
   void tunerListensToo() throws Exception {
-    float[] tone = new float[48_000 * 8];
+    float[] tone = new float[48_000 * 3];
     for (int i = 0; i < tone.length; i++) {
       tone[i] = (float) (0.3 * Math.sin(2 * Math.PI * 196.5 * i / 48_000));
     }
@@ -342,11 +351,16 @@ class ListenTests {
       writer.finish();
     }
     Process tuner = sound.java(Map.of(), Main.class.getName(), "tune");
+    sound.awaitListening();
     sound.playIntoMicrophone(folder.resolve("g.wav"));
-    Thread.sleep(4_000);
-    tuner.toHandle().destroy();
+    String said;
+    try (BufferedReader out = reader(tuner)) {
+      // a tone is told once it is over
+      String first = out.readLine();
+      tuner.toHandle().destroy();
+      said = first + "\n" + rest(out);
+    }
     // 1200 log2(196.5 / 195.998) = 4.43
-    String said = read(tuner);
     assertThat(said).contains("G3     +4.4 cents").contains("string 3 (G3): slacken it");
     assertThat(ended(tuner, said)).isZero();
   }
@@ -400,7 +414,8 @@ class ListenTests {
     StringBuilder why = new StringBuilder();
     for (int playing = 0; playing < PLAYINGS; playing++) {
       if (playing > 0) {
-        Thread.sleep(TAKE_RINGS_OUT_MS);
+        // its end still sounds when its last note has been heard
+        sound.awaitSilence();
       }
       Live live = listenOnce(environment, click, truth, more);
       OptionalDouble broken =
@@ -426,7 +441,7 @@ class ListenTests {
       if (click) {
         play(truth);
       } else {
-        Thread.sleep(500);
+        sound.awaitListening();
         sound.playIntoMicrophone(folder.resolve("take.wav"));
       }
       text = rest(out);
@@ -470,10 +485,10 @@ class ListenTests {
     return sound.java(environment, Main.class.getName(), args.toArray(new String[0]));
   }
 
-  /** Plays the take so that its first beat falls near the click's. */
+  /** Plays the take so that its first beat falls near the click's, which comes in its own time. */
   private void play(JsonNode truth) throws Exception {
     double early = truth.at("/grid/firstBeat").asDouble();
-    Thread.sleep(Math.max(0, Math.round(1000 * (UNTIL_FIRST_BEAT - early))));
+    Await.pass(Math.max(0, UNTIL_FIRST_BEAT - early));
     sound.playIntoMicrophone(folder.resolve("take.wav"));
   }
 
@@ -488,6 +503,27 @@ class ListenTests {
       line = out.readLine();
     }
     assertThat(line).as("listen did not begin").isNotNull();
+  }
+
+  /** Reads on until some notes have been told; what was read. */
+  private static String awaitNotes(BufferedReader out) throws IOException {
+    StringBuilder said = new StringBuilder();
+    Pattern note = Pattern.compile(" \\d:\\d+ [-+?0-9]");
+    while (note.matcher(said).results().count() < SOME_NOTES) {
+      int next = out.read();
+      assertThat(next).as("listen ended early; it said: " + said).isNotNegative();
+      said.append((char) next);
+    }
+    return said.toString();
+  }
+
+  /** Waits until so much sound has been saved. */
+  private void awaitSaved(double seconds) throws Exception {
+    Path part = folder.resolve("live.part.wav");
+    Await.until(
+        seconds + " s are saved",
+        VirtualSound.PROGRAM_SECONDS,
+        () -> Files.exists(part) && Files.size(part) > seconds * SAVED_BYTES_PER_SECOND);
   }
 
   private static String rest(BufferedReader out) {

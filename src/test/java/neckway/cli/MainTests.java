@@ -2,10 +2,14 @@ package neckway.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.File;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.xpath.XPathFactory;
 import neckway.neck.BadInput;
 import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -25,9 +29,13 @@ class MainTests {
   }
 
   @Test
-  void versionIsSaid() {
+  void versionIsThatOfTheProjectFile() throws Exception {
+    Document project =
+        DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new File("pom.xml"));
+    String version = XPathFactory.newInstance().newXPath().evaluate("/project/version", project);
+    assertThat(version).matches("[0-9]+\\.[0-9]+\\.[0-9]+.*");
     assertThat(run("--version")).isZero();
-    assertThat(out.toString().strip()).isEqualTo("neckway 0.1.0");
+    assertThat(out.toString().strip()).isEqualTo("neckway " + version);
   }
 
   @Test

@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import neckway.file.JsonFile;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,6 +27,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * The takes in {@code test-audio/}: the commands on its page make them again to the last byte, and
  * a review of each says what its truth says.
  */
+@Tag("slow")
 class TestAudioTests {
   private static final Path AUDIO = Path.of("test-audio");
   private static final String COMMAND = "java -jar target/neckway.jar perform ";

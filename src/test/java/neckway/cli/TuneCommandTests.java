@@ -17,6 +17,7 @@ import neckway.file.sound.Tools;
 import neckway.hear.Tuner;
 import neckway.neck.Pitch;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -32,6 +33,7 @@ class TuneCommandTests {
   }
 
   /** A tone made by sox, which we did not write. */
+  @Tag("programs")
   @Test
   void toneOfAnotherProgramIsToldToATenthOfACent() throws Exception {
     Tools.run(folder, "sox", "-n", "-r", "44100", "a.wav", "synth", "2", "sine", "109.5");
@@ -41,6 +43,7 @@ class TuneCommandTests {
     assertThat(out.toString()).contains("string 5 (A2): tighten it");
   }
 
+  @Tag("programs")
   @Test
   void stringsAreOfTheTuningAskedFor() throws Exception {
     Tools.run(folder, "sox", "-n", "-r", "48000", "d.flac", "synth", "2", "pluck", "73.416");
@@ -49,6 +52,7 @@ class TuneCommandTests {
     assertThat(out.toString()).contains("D2 ").contains("string 6 (D2)");
   }
 
+  @Tag("programs")
   @Test
   void silenceSaysNothing() throws Exception {
     Tools.run(folder, "sox", "-n", "-r", "48000", "s.wav", "trim", "0", "1");

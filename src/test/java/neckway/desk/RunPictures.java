@@ -87,7 +87,7 @@ public final class RunPictures {
     void run() throws Exception;
   }
 
-  /** Does something in the window's thread and lets a few frames go by. */
+  /** Does something in the window's thread and waits until it is drawn. */
   private static void now(Task task) throws Exception {
     FutureTask<Void> done =
         new FutureTask<>(
@@ -97,7 +97,7 @@ public final class RunPictures {
             });
     Platform.runLater(done);
     done.get();
-    Thread.sleep(250);
+    Frames.drawn();
   }
 
   private void all() throws Exception {

@@ -225,6 +225,55 @@ class FollowerTests {
     assertThat(said(follow())).isEqualTo("r0 r1 r2 r3 r4 r5 r6 r7 r8");
   }
 
+  /** Four shapes up and down twice, 14 notes a way and more; pitches alone matter here. */
+  private static Route longRoute() {
+    return Routes.bare(43, 0, 4, 2, 7);
+  }
+
+  /** The first notes of a route, then notes of no route, then so many of it from a step on. */
+  private List<NoteVerdict> followLost(Route on, int first, int stray, int from, int count) {
+    for (int s = 0; s < first; s++) {
+      at(s, on.steps().get(s).midi());
+    }
+    for (int i = 0; i < stray; i++) {
+      at(first + i, 25 + i % 3);
+    }
+    for (int i = 0; i < count; i++) {
+      at(first + stray + i, on.steps().get(from + i).midi());
+    }
+    return Following.of(on, PULSE, OptionalDouble.of(FIRST), notes);
+  }
+
+  @Test
+  void aPlayerWhoLeapsFarAheadIsFoundAgainByALongRow() {
+    assertThat(said(followLost(longRoute(), 4, 0, 18, 12)))
+        .startsWith("r0 r1 r2 r3 ")
+        .endsWith(" r25 r26 r27 r28 r29");
+  }
+
+  @Test
+  void aPlayerWhoWasLostIsFoundAgainByALongRow() {
+    assertThat(said(followLost(Routes.bare(43, 0, 2, 2, 7), 8, 6, 30, 12)))
+        .startsWith("r0 r1 r2 r3 r4 r5 r6 r7 ")
+        .endsWith(" r35 r36 r37 r38 r39 r40 r41");
+  }
+
+  /** Before anything fitted eight in a row are needed: the first seven are not called right. */
+  @Test
+  void aTakeThatIsCutAtTheFrontIsFoundByALongerRow() {
+    List<NoteVerdict> verdicts = followLost(longRoute(), 0, 0, 33, 12);
+    assertThat(said(verdicts)).endsWith(" r41 r42 r43 r44");
+    assertThat(verdicts.subList(0, 7)).noneMatch(v -> v.verdict() == Verdict.RIGHT);
+  }
+
+  @Test
+  void aShortRowFarAheadFindsNobody() {
+    List<NoteVerdict> verdicts = followLost(longRoute(), 4, 0, 18, 5);
+    assertThat(verdicts)
+        .filteredOn(v -> v.verdict() == Verdict.RIGHT)
+        .allMatch(v -> v.step().getAsInt() < 18);
+  }
+
   @Test
   void noNotesNoVerdicts() {
     assertThat(follow()).isEmpty();

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
+import neckway.Await;
 import neckway.drill.Drills;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
@@ -235,11 +236,13 @@ class HandTrackTests {
               Optional.of(strings -> sound[0] > 1 ? sounds(1, 0) : closer)));
     }
     track.settle();
-    for (int tries = 0; tries < 50 && sounds.stream().anyMatch(s -> s.get() != null); tries++) {
-      System.gc();
-      Thread.sleep(20);
-    }
-    assertThat(sounds).allMatch(s -> s.get() == null);
+    Await.until(
+        "no sound is held any more",
+        30,
+        () -> {
+          System.gc();
+          return sounds.stream().allMatch(s -> s.get() == null);
+        });
     assertThat(up(3)).isGreaterThan(0.9);
   }
 

@@ -50,15 +50,9 @@ public final class PlayedWhole {
    *     where all of it, as far as it was captured, stands in one place
    */
   public OptionalDouble brokenAt(Path take) {
-    float[] played;
-    try (TakeReader reader = TakeReader.open(take, Channel.AUTO)) {
-      played = resampled(samples(reader), rate / reader.sampleRate());
-    }
+    float[] played = played(take);
     int piece = (int) (PIECE_SECONDS * rate);
-    int first = 0;
-    while (rms(played, first, piece) < 3 * LEAST_RMS) {
-      first += piece;
-    }
+    int first = firstSound(played, piece);
     int lag = find(played, first, BEGINNING_PIECES * piece);
     for (int at = first; at + piece <= played.length; at += piece) {
       if (at + lag + piece + PLAY_FRAMES > captured.length) {
@@ -73,6 +67,32 @@ public final class PlayedWhole {
       }
     }
     return OptionalDouble.empty();
+  }
+
+  /**
+   * Where in what was captured a take begins, as its first notes have it.
+   *
+   * @return seconds of the captured sound at which the take's first sample stands, silence included
+   */
+  public double beganAt(Path take) {
+    float[] played = played(take);
+    int piece = (int) (PIECE_SECONDS * rate);
+    return find(played, firstSound(played, piece), BEGINNING_PIECES * piece) / rate;
+  }
+
+  /** The take at the rate of what was captured. */
+  private float[] played(Path take) {
+    try (TakeReader reader = TakeReader.open(take, Channel.AUTO)) {
+      return resampled(samples(reader), rate / reader.sampleRate());
+    }
+  }
+
+  private static int firstSound(float[] played, int piece) {
+    int first = 0;
+    while (rms(played, first, piece) < 3 * LEAST_RMS) {
+      first += piece;
+    }
+    return first;
   }
 
   private int find(float[] played, int from, int piece) {

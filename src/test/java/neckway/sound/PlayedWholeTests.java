@@ -1,6 +1,7 @@
 package neckway.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -53,6 +54,13 @@ class PlayedWholeTests {
     assertThat(new PlayedWhole(live).brokenAt(take)).isEmpty();
     float[] endsEarly = Arrays.copyOf(captured(40_007, 60_000, 0), 120_000);
     assertThat(new PlayedWhole(write("early.wav", endsEarly)).brokenAt(take)).isEmpty();
+  }
+
+  @Test
+  void placeOfATakeIsFound() {
+    Path take = write("take.wav", take());
+    Path live = write("live.wav", captured(40_007, 60_000, 0));
+    assertThat(new PlayedWhole(live).beganAt(take)).isEqualTo(40_007.0 / RATE, within(0.0002));
   }
 
   @Test

@@ -7,10 +7,12 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import neckway.Await;
 import org.junit.jupiter.api.Assumptions;
 
 /**
@@ -27,6 +29,14 @@ public final class VirtualSound implements AutoCloseable {
   /** Longest life of the server and of what plays into it. */
   private static final int SERVER_SECONDS = 170;
 
+  /** How long a busy machine may take until the server, or a program at it, is ready. */
+  private static final double START_SECONDS = 30;
+
+  private static final int ANSWER_SECONDS = 10;
+
+  /** Streams of silence that play all the time, one into each device. */
+  private static final int KEPT_ALIVE = 2;
+
   private final Path folder;
   private final int programSeconds;
   private final int serverSeconds;
@@ -42,7 +52,7 @@ public final class VirtualSound implements AutoCloseable {
           });
 
   /** Starts the server in an empty folder. */
-  public VirtualSound(Path parent) throws IOException, InterruptedException {
+  public VirtualSound(Path parent) throws Exception {
     this(parent, PROGRAM_SECONDS, SERVER_SECONDS);
   }
 
@@ -52,8 +62,7 @@ public final class VirtualSound implements AutoCloseable {
    * @param programSeconds longest life of a program of ours that is started here
    * @param serverSeconds longest life of the server and of what plays into it
    */
-  public VirtualSound(Path parent, int programSeconds, int serverSeconds)
-      throws IOException, InterruptedException {
+  public VirtualSound(Path parent, int programSeconds, int serverSeconds) throws Exception {
     this.programSeconds = programSeconds;
     this.serverSeconds = serverSeconds;
     for (String program : NEEDED) {
@@ -73,7 +82,7 @@ public final class VirtualSound implements AutoCloseable {
     startServer();
   }
 
-  private void startServer() throws IOException, InterruptedException {
+  private void startServer() throws Exception {
     String sink = "module-null-sink rate=48000 channels=2 format=s16le sink_name=";
     server =
         start(
@@ -87,26 +96,75 @@ public final class VirtualSound implements AutoCloseable {
             sink + "speaker",
             "-L",
             sink + "mic");
-    for (int i = 0; i < 100 && !Files.exists(folder.resolve("native")); i++) {
-      Thread.sleep(50);
+    try {
+      Await.until("the sound server answers", START_SECONDS, () -> ask("info").isPresent());
+      tell("set-default-sink", "speaker");
+      tell("set-default-source", "mic.monitor");
+      for (String to : List.of("speaker", "mic")) {
+        // an idle null sink stalls the first block played into it
+        keepAlive(to);
+      }
+      Await.until(
+          "both devices run", START_SECONDS, () -> count("RUNNING", "list", "short", "sinks") == 2);
+    } catch (Exception | AssertionError e) {
+      close();
+      throw e;
     }
-    ask("pactl", "set-default-sink", "speaker");
-    ask("pactl", "set-default-source", "mic.monitor");
-    for (String to : List.of("speaker", "mic")) {
-      // an idle null sink stalls the first block played into it
-      keepAlive(to);
-    }
-    Thread.sleep(500);
   }
 
-  private void ask(String... command) throws IOException, InterruptedException {
-    Process process = start(command);
-    if (!process.waitFor(10, TimeUnit.SECONDS) || process.exitValue() != 0) {
-      process.destroyForcibly();
-      String said = errorsOf(process);
-      close();
-      throw new IOException(String.join(" ", command) + " did not end well: " + said);
+  /** Waits until some program listens to an input. */
+  public void awaitListening() throws Exception {
+    Await.until(
+        "a program listens",
+        START_SECONDS,
+        () -> count("Corked: no", "list", "source-outputs") > 0);
+  }
+
+  /** Waits until some program both listens to an input and plays. */
+  public void awaitListeningAndPlaying() throws Exception {
+    awaitListening();
+    Await.until(
+        "a program plays",
+        START_SECONDS,
+        () -> count("Corked: no", "list", "sink-inputs") > KEPT_ALIVE);
+  }
+
+  /** Waits until what was played has ended, and whoever played or listened has left. */
+  public void awaitSilence() throws Exception {
+    Await.until(
+        "all that was played has ended",
+        START_SECONDS,
+        () ->
+            count("Corked:", "list", "sink-inputs") == KEPT_ALIVE
+                && count("Corked:", "list", "source-outputs") == 0);
+  }
+
+  private void tell(String... words) throws IOException, InterruptedException {
+    if (ask(words).isEmpty()) {
+      throw new IOException("pactl " + String.join(" ", words) + " did not end well");
     }
+  }
+
+  private long count(String what, String... question) throws IOException, InterruptedException {
+    return ask(question).orElse("").lines().filter(line -> line.contains(what)).count();
+  }
+
+  /** What the server answers through pactl; empty where it does not. */
+  private Optional<String> ask(String... words) throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>(List.of("pactl"));
+    command.addAll(List.of(words));
+    ProcessBuilder builder = atServer(Map.of(), command);
+    Path answer = folder.resolve("answer");
+    Process process =
+        builder
+            .redirectOutput(answer.toFile())
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    if (!process.waitFor(ANSWER_SECONDS, TimeUnit.SECONDS)) {
+      process.destroyForcibly();
+      return Optional.empty();
+    }
+    return process.exitValue() == 0 ? Optional.of(Files.readString(answer)) : Optional.empty();
   }
 
   private void keepAlive(String sink) throws IOException {
@@ -129,14 +187,7 @@ public final class VirtualSound implements AutoCloseable {
 
   /** Starts a program that finds this server, with more in its environment. */
   public Process start(Map<String, String> more, String... command) throws IOException {
-    ProcessBuilder builder = new ProcessBuilder(command);
-    Map<String, String> environment = builder.environment();
-    environment.put("PULSE_RUNTIME_PATH", folder.toString());
-    environment.put("PULSE_STATE_PATH", folder.toString());
-    environment.put("PULSE_SERVER", "unix:" + folder.resolve("native"));
-    environment.put("HOME", folder.toString());
-    environment.put("XDG_CONFIG_HOME", folder.toString());
-    environment.putAll(more);
+    ProcessBuilder builder = atServer(more, List.of(command));
     builder.redirectError(folder.resolve("errors-" + processes.size()).toFile());
     if (!command[0].endsWith("java")) {
       builder.redirectOutput(ProcessBuilder.Redirect.DISCARD);
@@ -146,6 +197,18 @@ public final class VirtualSound implements AutoCloseable {
     int seconds = command[0].endsWith("java") ? programSeconds : serverSeconds;
     limits.schedule(() -> endOverdue(process), seconds, TimeUnit.SECONDS);
     return process;
+  }
+
+  private ProcessBuilder atServer(Map<String, String> more, List<String> command) {
+    ProcessBuilder builder = new ProcessBuilder(command);
+    Map<String, String> environment = builder.environment();
+    environment.put("PULSE_RUNTIME_PATH", folder.toString());
+    environment.put("PULSE_STATE_PATH", folder.toString());
+    environment.put("PULSE_SERVER", "unix:" + folder.resolve("native"));
+    environment.put("HOME", folder.toString());
+    environment.put("XDG_CONFIG_HOME", folder.toString());
+    environment.putAll(more);
+    return builder;
   }
 
   private void endOverdue(Process process) {
@@ -194,7 +257,7 @@ public final class VirtualSound implements AutoCloseable {
   }
 
   /** Starts a new server in the place of one that was ended. */
-  public void putBack() throws IOException, InterruptedException {
+  public void putBack() throws Exception {
     server.waitFor();
     Files.deleteIfExists(folder.resolve("native"));
     Files.deleteIfExists(folder.resolve("pid"));

@@ -21,6 +21,7 @@ import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
+import neckway.Await;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -135,9 +136,7 @@ class ChoosingScreenTests {
   @Test
   void hearingWithoutADeviceSaysSoAtTheFoot() throws Exception {
     window.press(KeyCode.CONTROL, KeyCode.H);
-    for (int i = 0; i < 500 && FxWindow.on(() -> desk.notice().get()).isEmpty(); i++) {
-      Thread.sleep(10);
-    }
+    Await.until("something is said", 30, () -> !FxWindow.on(() -> desk.notice().get()).isEmpty());
     assertThat(FxWindow.on(() -> desk.notice().get())).isEqualTo("no device here");
   }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import neckway.Await;
 import neckway.desk.DrillModel;
 import neckway.desk.choose.HearModel.State;
 import neckway.neck.BadInput;
@@ -73,10 +74,7 @@ class HearModelTests {
     hear.toggle(drill.drill());
     assertThat(hear.state().get()).isNotEqualTo(State.SILENT);
     assertThat(speaker.closed.await(30, TimeUnit.SECONDS)).isTrue();
-    for (int i = 0; i < 200 && hear.state().get() != State.SILENT; i++) {
-      Thread.sleep(10);
-    }
-    assertThat(hear.state().get()).isEqualTo(State.SILENT);
+    Await.until("it is silent again", 30, () -> hear.state().get() == State.SILENT);
     assertThat(hear.place().get()).isEmpty();
     assertThat(said).isEmpty();
     assertThat(shown).isSubsetOf(drill.route().steps().stream().map(Step::place).toList());
@@ -89,10 +87,7 @@ class HearModelTests {
     FastSpeaker speaker = new FastSpeaker(0.1f);
     HearModel hear = new HearModel(speaker, Runnable::run, said::add);
     hear.toggle(drill.drill());
-    for (int i = 0; i < 1000 && hear.state().get() != State.PLAYING; i++) {
-      Thread.sleep(10);
-    }
-    assertThat(hear.state().get()).isEqualTo(State.PLAYING);
+    Await.until("it plays", 30, () -> hear.state().get() == State.PLAYING);
     hear.toggle(drill.drill());
     assertThat(hear.state().get()).isEqualTo(State.SILENT);
     assertThat(speaker.closed.await(5, TimeUnit.SECONDS)).isTrue();
@@ -108,9 +103,7 @@ class HearModelTests {
             Runnable::run,
             said::add);
     hear.toggle(drill.drill());
-    for (int i = 0; i < 1000 && hear.state().get() != State.SILENT; i++) {
-      Thread.sleep(10);
-    }
+    Await.until("it is silent again", 30, () -> hear.state().get() == State.SILENT);
     assertThat(said).containsExactly("no sound output found; plug one in");
   }
 

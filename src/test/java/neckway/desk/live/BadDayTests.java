@@ -25,6 +25,7 @@ import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.DataLine;
 import javax.sound.sampled.TargetDataLine;
+import neckway.Await;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -46,6 +47,7 @@ import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -55,9 +57,11 @@ import org.junit.jupiter.api.io.TempDir;
  * is busy, one that is pulled out in the count-in, a disk that gets full. Each is one line, nothing
  * is lost, and the next press of the one key works.
  */
-@Timeout(value = 60, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+@Tag("live")
+@Timeout(value = 120, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class BadDayTests {
   private static final int SMALL_DISK_KILOBYTES = 720;
+  private static final double PATIENCE_SECONDS = 40;
 
   @TempDir Path folder;
 
@@ -137,16 +141,14 @@ class BadDayTests {
     return FxWindow.on(() -> coach.playing().line().get());
   }
 
-  private void await(String what, BooleanSupplier there) throws InterruptedException {
-    for (int tries = 0; tries < 250; tries++) {
-      if (there.getAsBoolean()) {
-        return;
-      }
-      Thread.sleep(50);
-    }
-    throw new AssertionError(
-        "waited in vain: %s; %s, in front %s, line '%s', notice '%s'"
-            .formatted(what, state(), place(), line(), FxWindow.on(() -> desk.notice().get())));
+  private void await(String what, BooleanSupplier there) throws Exception {
+    Await.until(
+        what,
+        PATIENCE_SECONDS,
+        there::getAsBoolean,
+        () ->
+            "%s, in front %s, line '%s', notice '%s'"
+                .formatted(state(), place(), line(), FxWindow.on(() -> desk.notice().get())));
   }
 
   private List<Path> takes() throws IOException {

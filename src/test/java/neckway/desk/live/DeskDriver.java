@@ -23,6 +23,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
+import neckway.desk.Frames;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.app.Coach;
@@ -40,8 +41,9 @@ import neckway.sound.Devices;
  * The whole window on the devices of this machine, told what to do line by line on standard input:
  * {@code drill FILE}, {@code late MS}, {@code frames}, {@code go PLACE}, {@code key NAME}, {@code
  * state}, {@code words}, {@code line}, {@code room}, {@code picture FILE}, {@code counts}, {@code
- * held}, {@code quit}. It answers each with one line. The window is 1280 x 800, or as wide and high
- * as the two arguments say.
+ * held}, {@code drawn} (which waits until all that was asked for is drawn), {@code quit}. It
+ * answers each with one line. The window is 1280 x 800, or as wide and high as the two arguments
+ * say.
  */
 public final class DeskDriver {
   private Desk desk;
@@ -71,6 +73,9 @@ public final class DeskDriver {
         break;
       }
       String asked = line;
+      if (asked.equals("drawn")) {
+        Frames.drawn();
+      }
       System.out.println(inWindow(() -> driver.answer(asked)).replace('\n', ' '));
     }
     Runtime.getRuntime().halt(0);
@@ -120,6 +125,7 @@ public final class DeskDriver {
       case "key" -> key(KeyCode.valueOf(asked[1]));
       case "late" -> late(Double.parseDouble(asked[1]));
       case "frames" -> frames.shares();
+      case "drawn" -> "drawn";
       case "counts" -> counters.counts();
       case "held" -> Held.now();
       case "state" -> desk.router().current().get() + " " + coach.playing().state().get();

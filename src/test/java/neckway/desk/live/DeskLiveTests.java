@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
+import neckway.Await;
 import neckway.desk.play.LostTakes;
 import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
@@ -49,6 +50,7 @@ import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInfo;
 import org.junit.jupiter.api.Timeout;
@@ -59,6 +61,7 @@ import org.junit.jupiter.api.io.TempDir;
  * its click and plays a take; what the window then reads out is held against the take's truth, and
  * the saved take's review against what the window said.
  */
+@Tag("live")
 @Timeout(value = 160, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class DeskLiveTests {
   private static final double TEMPO = 150;
@@ -69,8 +72,7 @@ class DeskLiveTests {
   private static final double CLOSE_MS = 5;
   private static final int PLAYINGS = 3;
 
-  /** The end of a take still sounds when its last note has been heard. */
-  private static final int TAKE_RINGS_OUT_MS = 3_000;
+  private static final double PATIENCE_SECONDS = 40;
 
   @TempDir Path folder;
   private VirtualSound sound;
@@ -80,7 +82,7 @@ class DeskLiveTests {
   @BeforeEach
   void start(TestInfo test) throws Exception {
     name = test.getTestMethod().orElseThrow().getName();
-    screen = new VirtualScreen("1400x900x24");
+    screen = new VirtualScreen("1400x900x24", Files.createDirectory(folder.resolve("screen")));
     sound = new VirtualSound(folder);
   }
 
@@ -156,7 +158,7 @@ class DeskLiveTests {
       await(to, out, "PLAYING PLAYING");
       double before = RobotPlayer.samples(only(takes, ".part.wav")).length / 48_000.0;
       long from = System.nanoTime();
-      Thread.sleep(2_500);
+      Await.pass(2.5);
       double passed = (System.nanoTime() - from) / 1e9;
       window.toHandle().destroyForcibly();
       window.waitFor();
@@ -183,8 +185,7 @@ class DeskLiveTests {
       await(to, out, "PLAYING PLAYING");
       sound.pullOut();
       await(to, out, "PLAYING READY");
-      Thread.sleep(1_500);
-      assertThat(ask(to, out, "line")).contains("sound").doesNotContain("\t");
+      awaitLineAboutSound(to, out);
       assertThat(RobotPlayer.samples(only(takes, "01.wav")).length).isGreaterThan(48_000);
       ask(to, out, "go CHOOSING");
       assertThat(ask(to, out, "state")).isEqualTo("CHOOSING READY");
@@ -204,18 +205,14 @@ class DeskLiveTests {
       await(to, out, "PLAYING COUNT_IN");
       sound.pullOut();
       await(to, out, "PLAYING READY");
-      Thread.sleep(500);
-      assertThat(ask(to, out, "line")).contains("sound").doesNotContain("\t");
+      awaitLineAboutSound(to, out);
       // without a server a press is one line too
       ask(to, out, "key PAGE_DOWN");
-      Thread.sleep(1_500);
       await(to, out, "PLAYING READY");
-      assertThat(ask(to, out, "line")).contains("sound").doesNotContain("\t");
+      awaitLineAboutSound(to, out);
       sound.putBack();
       visitSoundRoom(to, out);
-      ask(to, out, "go PLAYING");
-      Thread.sleep(300);
-      ask(to, out, "key PAGE_DOWN");
+      press(to, out);
       await(to, out, "PLAYING PLAYING");
       assertThat(ask(to, out, "line")).isEmpty();
     } finally {
@@ -282,19 +279,33 @@ class DeskLiveTests {
     StringBuilder broken = new StringBuilder();
     for (int playing = 0; playing < PLAYINGS; playing++) {
       if (playing > 0) {
-        Thread.sleep(TAKE_RINGS_OUT_MS);
+        // its end still sounds when its last note has been heard
+        sound.awaitSilence();
       }
       Path takes = Files.createDirectories(folder.resolve("takes" + playing));
       settings(takes, guitar);
       Heard heard = once(takes);
-      OptionalDouble at = new PlayedWhole(heard.take()).brokenAt(take);
+      PlayedWhole captured = new PlayedWhole(heard.take());
+      OptionalDouble at = captured.brokenAt(take);
       boolean clicked = clicksAreEven(heard);
-      if (at.isEmpty() && clicked) {
+      boolean inTime = isInTime(heard, captured.beganAt(take));
+      if (at.isEmpty() && clicked && inTime) {
         return heard;
       }
-      broken.append(at.isPresent() ? " take at " + at.getAsDouble() + " s" : " clicks");
+      broken
+          .append(at.isPresent() ? " take at " + at.getAsDouble() + " s;" : "")
+          .append(clicked ? "" : " clicks;")
+          .append(inTime ? "" : " between click and take;");
     }
     throw new AssertionError("the devices did not play the take whole, broken at" + broken);
+  }
+
+  /** Whether the take stands as long after the first click as the robot meant it to. */
+  private static boolean isInTime(Heard heard, double takeBegan) {
+    double rate = heard.json().at("/take/sampleRate").asDouble();
+    double click = rise(RobotPlayer.samples(heard.take()), 0) / rate;
+    double meant = PULSE.countIn() * PULSE.beatSeconds() - FIRST_BEAT_IN_TAKE;
+    return Math.abs(takeBegan - click - meant) < 0.001;
   }
 
   /** Whether the count-in's clicks, which stand in silence, came as evenly as they should. */
@@ -342,6 +353,7 @@ class DeskLiveTests {
             Double.toString(FIRST_BEAT_IN_TAKE),
             Double.toString(PULSE.countIn() * PULSE.beatSeconds()),
             Double.toString(LEAK));
+    sound.awaitListeningAndPlaying();
     Process window = window();
     try (BufferedReader out = reader(window);
         PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
@@ -355,8 +367,10 @@ class DeskLiveTests {
         ask(to, out, "key PAGE_DOWN");
         await(to, out, "READING READY");
       }
-      Thread.sleep(500);
+      Await.until("words are read out", PATIENCE_SECONDS, () -> !ask(to, out, "words").isEmpty());
+      ask(to, out, "drawn");
       List<String> words = List.of(ask(to, out, "words").split("\t"));
+      Await.until("the review is kept", PATIENCE_SECONDS, () -> has(takes, "01.json"));
       picture(to, out, "reading");
       to.println("quit");
       return new Heard(words, JsonFile.read(only(takes, "01.json")), only(takes, "01.wav"));
@@ -380,20 +394,32 @@ class DeskLiveTests {
     assertThat(ask(to, out, "drill " + folder.resolve("drill.json"))).isEqualTo("true");
     assertThat(ask(to, out, "late " + ABOUT_LATE_MS)).isEqualTo("kept");
     visitSoundRoom(to, out);
+    press(to, out);
+  }
+
+  /** Goes to the view and presses the one key, once what is drawn is that view. */
+  private static void press(PrintWriter to, BufferedReader out) throws Exception {
     ask(to, out, "go PLAYING");
-    Thread.sleep(300);
+    await(to, out, "PLAYING READY");
+    ask(to, out, "drawn");
     ask(to, out, "key PAGE_DOWN");
+  }
+
+  private static void awaitLineAboutSound(PrintWriter to, BufferedReader out) throws Exception {
+    Await.until(
+        "one line is about the sound",
+        PATIENCE_SECONDS,
+        () -> ask(to, out, "line").contains("sound"));
+    assertThat(ask(to, out, "line")).doesNotContain("\t");
   }
 
   /** It listens there, and gives the input back to the run. */
   private void visitSoundRoom(PrintWriter to, BufferedReader out) throws Exception {
     ask(to, out, "go SOUND_ROOM");
-    String line = "";
-    for (int i = 0; i < 50 && line.isEmpty(); i++) {
-      Thread.sleep(100);
-      line = ask(to, out, "room");
-    }
-    assertThat(line).startsWith("Silent");
+    Await.until(
+        "the sound room hears silence",
+        PATIENCE_SECONDS,
+        () -> ask(to, out, "room").startsWith("Silent"));
     picture(to, out, "sound-room");
   }
 
@@ -418,16 +444,11 @@ class DeskLiveTests {
   }
 
   private static void await(PrintWriter to, BufferedReader out, String... states) throws Exception {
-    String now = "";
-    for (int tries = 0; tries < 300; tries++) {
-      now = ask(to, out, "state");
-      if (List.of(states).contains(now)) {
-        return;
-      }
-      Thread.sleep(100);
-    }
-    throw new AssertionError(
-        "the window is " + now + ", not " + states[0] + "; it says: " + ask(to, out, "line"));
+    Await.until(
+        "the window is " + states[0],
+        PATIENCE_SECONDS,
+        () -> List.of(states).contains(ask(to, out, "state")),
+        () -> "it is " + ask(to, out, "state") + "; it says: " + ask(to, out, "line"));
   }
 
   private static Path only(Path takes, String end) throws IOException {
@@ -435,6 +456,12 @@ class DeskLiveTests {
       List<Path> found = files.filter(f -> f.toString().endsWith(end)).toList();
       assertThat(found).as(end + " in " + takes).hasSize(1);
       return found.get(0);
+    }
+  }
+
+  private static boolean has(Path takes, String end) throws IOException {
+    try (Stream<Path> files = Files.list(takes)) {
+      return files.anyMatch(f -> f.toString().endsWith(end));
     }
   }
 

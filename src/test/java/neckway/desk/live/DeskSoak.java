@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
+import neckway.Await;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.DrillFile;
@@ -43,11 +44,10 @@ public final class DeskSoak {
   private static final double FIRST_BEAT_SECONDS = 0.2;
   private static final double LEAK = 0.2;
   private static final double ABOUT_LATE_MS = 130;
-  private static final int ROBOT_STARTS_MS = 2_500;
   private static final int SPARE_SECONDS = 300;
 
   /** A run of the drill lasts half a minute. */
-  private static final int MOST_POLLS = 300;
+  private static final double PATIENCE_SECONDS = 60;
 
   private final Path folder;
   private final VirtualSound sound;
@@ -67,7 +67,8 @@ public final class DeskSoak {
     double minutes = Double.parseDouble(args[0]);
     Path folder = Files.createTempDirectory("desk-soak");
     int seconds = (int) (60 * minutes) + SPARE_SECONDS;
-    try (VirtualScreen screen = new VirtualScreen("1400x900x24");
+    try (VirtualScreen screen =
+            new VirtualScreen("1400x900x24", Files.createDirectory(folder.resolve("screen")));
         VirtualSound sound = new VirtualSound(folder, seconds, seconds)) {
       new DeskSoak(folder, sound).practise(screen, minutes);
     }
@@ -153,7 +154,7 @@ public final class DeskSoak {
             Double.toString(PULSE.countIn() * PULSE.beatSeconds()),
             Double.toString(LEAK));
     try {
-      Thread.sleep(ROBOT_STARTS_MS);
+      sound.awaitListeningAndPlaying();
       ask("key PAGE_DOWN");
       await("PLAYING PLAYING");
       await("READING READY");
@@ -222,15 +223,11 @@ public final class DeskSoak {
   }
 
   private void await(String state) throws Exception {
-    String now = "";
-    for (int tries = 0; tries < MOST_POLLS; tries++) {
-      now = ask("state");
-      if (now.equals(state)) {
-        return;
-      }
-      Thread.sleep(200);
-    }
-    throw new IOException("the window is " + now + ", not " + state + ": " + ask("line"));
+    Await.until(
+        "the window is " + state,
+        PATIENCE_SECONDS,
+        () -> ask("state").equals(state),
+        () -> "it is " + ask("state") + ": " + ask("line"));
   }
 
   private static Map<String, String> values(String line) {

@@ -40,6 +40,7 @@ import neckway.review.Review;
 import neckway.review.ReviewedShift;
 import neckway.run.Run;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -318,6 +319,7 @@ class ReadingModelTests {
     assertThat(said).singleElement().asString().contains("half.wav").doesNotContain("\n");
   }
 
+  @Tag("programs")
   @Test
   void tenMinutesAreReviewedInFewMegabytes() throws Exception {
     // the sound alone would be 106 MB as it is listened to, 4 bytes a sample

@@ -17,6 +17,7 @@ import neckway.calibration.Calibration;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.Eyes;
+import neckway.desk.Frames;
 import neckway.desk.FxWindow;
 import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
@@ -135,8 +136,7 @@ public final class EveryScreen {
 
   private void shot(String name) {
     try {
-      // canvases are painted a frame after they are laid out
-      Thread.sleep(250);
+      Frames.drawn();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

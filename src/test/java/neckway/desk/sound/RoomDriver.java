@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import neckway.Await;
 import neckway.desk.Desk;
 import neckway.desk.sound.GuitarModel.Stage;
 import neckway.file.RoundTripFile;
@@ -15,7 +16,7 @@ import neckway.file.SettingsFile;
  * {@code plucks FILE} says "pluck" and learns the guitar from what it hears then.
  */
 public final class RoomDriver {
-  private static final long PATIENCE_MILLIS = 36_000;
+  private static final double PATIENCE_SECONDS = 36;
 
   private final ExecutorService window = Executors.newSingleThreadExecutor();
   private final ExecutorService work = Executors.newSingleThreadExecutor();
@@ -51,10 +52,8 @@ public final class RoomDriver {
   }
 
   private void until(Callable<Boolean> there) throws Exception {
-    long end = System.currentTimeMillis() + PATIENCE_MILLIS;
-    while (!in(there) && System.currentTimeMillis() < end) {
-      Thread.sleep(50);
-    }
+    // what there is instead is printed, and read by whoever waits for it
+    Await.within(PATIENCE_SECONDS, () -> in(there));
   }
 
   private void trip() throws Exception {

@@ -20,6 +20,7 @@ import neckway.sound.VirtualSound;
 import neckway.string.StringProfile;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -28,6 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
  * The sound room on a virtual loudspeaker and microphone: a cable between the two is measured, and
  * a virtual guitar is plucked into the microphone and learnt.
  */
+@Tag("live")
 @Timeout(value = 120, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class RoomLiveTests {
   @TempDir private Path folder;
@@ -103,7 +105,7 @@ class RoomLiveTests {
     BufferedReader out = output(room);
     assertThat(out.readLine()).as(sound.errorsOf(room)).endsWith("inputs");
     assertThat(out.readLine()).isEqualTo("pluck");
-    Thread.sleep(500);
+    sound.awaitListening();
     sound.pullOut();
     assertThat(out.readLine()).matches(".*(gone|cannot be opened|not here|no sound input).*");
     assertThat(out.readLine()).isEqualTo("PLUCKING String 6, open (E2)");

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import neckway.neck.BadInput;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -71,6 +72,7 @@ class TakeReaderBadInputTests {
         .contains("another copy");
   }
 
+  @Tag("programs")
   @ParameterizedTest
   @ValueSource(strings = {"a.aiff", "a.au", "a.flac", "a.ogg"})
   void otherHeadersCutShort(String name) throws Exception {
@@ -86,6 +88,7 @@ class TakeReaderBadInputTests {
         .contains("record it again");
   }
 
+  @Tag("programs")
   @ParameterizedTest
   @ValueSource(strings = {"a.aiff", "a.au", "a.flac", "a.ogg", "a.mp3"})
   void zeroSamplesOfOtherKinds(String name) throws Exception {
@@ -111,6 +114,7 @@ class TakeReaderBadInputTests {
     }
   }
 
+  @Tag("programs")
   @ParameterizedTest
   @ValueSource(strings = {"a.flac", "a.ogg", "a.mp3"})
   void compressedSoundCutShortIsReadAndSaid(String name) throws Exception {

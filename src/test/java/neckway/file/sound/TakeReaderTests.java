@@ -8,6 +8,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,6 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TakeReaderTests {
   @TempDir Path folder;
 
+  @Tag("programs")
   @ParameterizedTest
   @CsvSource(
       textBlock =
@@ -58,6 +60,7 @@ class TakeReaderTests {
     assertThat(warningOf(name)).isNull();
   }
 
+  @Tag("programs")
   @ParameterizedTest
   @ValueSource(ints = {8_000, 11_025, 22_050, 44_100, 88_200, 96_000, 192_000})
   void everyRateIsTold(int rate) throws Exception {
@@ -72,6 +75,7 @@ class TakeReaderTests {
   }
 
   /** LAME's own tag (Mp3 Info Tag revision 1) tells the silence in front: it is taken off. */
+  @Tag("programs")
   @ParameterizedTest
   @CsvSource({"44100, -V2", "48000, -b128", "22050, -b64", "44100, -b320", "32000, -V5"})
   void clickInAnMp3StandsWhereItStoodInTheWav(int rate, String quality) throws Exception {
@@ -84,6 +88,7 @@ class TakeReaderTests {
     assertThat(warningOf("click.mp3")).isNull();
   }
 
+  @Tag("programs")
   @Test
   void mp3WithoutTheTagIsReadAndItsLatenessIsSaid() throws Exception {
     writeClick("click.wav", 44_100);
@@ -94,6 +99,7 @@ class TakeReaderTests {
     assertThat(warningOf("bare.mp3")).contains("bare.mp3").contains("25 to 50 ms late");
   }
 
+  @Tag("programs")
   @Test
   void clickInAnOggStandsWhereItStoodInTheWav() throws Exception {
     writeClick("click.wav", 44_100);
@@ -103,6 +109,7 @@ class TakeReaderTests {
     assertThat(loudest(sound)).isBetween(22_049, 22_051);
   }
 
+  @Tag("programs")
   @Test
   void kindIsToldByContentNotByName() throws Exception {
     soxSine("-b 16", "a.flac");
