@@ -121,10 +121,7 @@ class ListenTests {
   @Test
   void measuredRoundTripGivesTheFirstBeatWithoutHearingTheClick() throws Exception {
     Map<String, String> cable = Map.of("PULSE_SINK", "mic");
-    Process measuring = sound.java(cable, Main.class.getName(), "listen", "--measure-round-trip");
-    String said = read(measuring);
-    assertThat(ended(measuring, said)).as(said + sound.errorsOf(measuring)).isZero();
-    assertThat(said).contains("Heard 16 clicks");
+    assertThat(measureRoundTrip(cable)).contains("Heard 16 clicks");
     JsonNode kept = JsonFile.read(sound.settings().resolve("round-trip.json"));
     assertThat(kept.at("/pairs/0/spreadMs").asDouble()).isLessThan(0.5);
 
@@ -134,25 +131,65 @@ class ListenTests {
         drill,
         "{\"format\":\"neckway-drill/1\",\"key\":\"G major\",\"route\":{\"shapes\":[\"major\"],"
             + "\"start\":3},\"pulse\":{\"tempo\":150,\"countIn\":2}}");
-    Process live =
-        sound.java(
-            cable,
-            Main.class.getName(),
-            "listen",
-            "--drill",
-            drill.toString(),
-            "--save",
-            path("live.wav"),
-            "--json",
-            path("live.json"));
-    awaitSaved(LiveRun.LEAD_SECONDS + 2 * BEAT_SECONDS + 1);
-    live.toHandle().destroy();
-    String words = read(live);
-    assertThat(ended(live, words)).as(words).isZero();
+    String words = listenToTheClickAlone(cable, drill);
     assertThat(words).contains("by the delay measured before");
     JsonNode json = JsonFile.read(folder.resolve("live.json"));
     assertThat(json.at("/grid/delayMeasured").asBoolean()).isTrue();
     assertClickStandsOnFirstBeat(json);
+  }
+
+  /**
+   * What the program says of the round trip. Where it refuses, because the clicks came too unevenly
+   * on a busy machine to be believed, it is asked again.
+   */
+  private String measureRoundTrip(Map<String, String> environment) throws Exception {
+    StringBuilder refused = new StringBuilder();
+    for (int playing = 0; playing < PLAYINGS; playing++) {
+      Process measuring =
+          sound.java(environment, Main.class.getName(), "listen", "--measure-round-trip");
+      String said = read(measuring);
+      if (ended(measuring, said) == 0) {
+        return said;
+      }
+      String complaint = oneComplaint(measuring);
+      assertThat(complaint).contains("of 16 clicks clearly");
+      refused.append(complaint).append('\n');
+    }
+    throw new AssertionError("no round trip was measured: " + refused);
+  }
+
+  /**
+   * Nobody plays to the click. Where the machine was too busy to play it as it should, which the
+   * captured clicks or the program's own count of stumbles show, it is played again.
+   */
+  private String listenToTheClickAlone(Map<String, String> environment, Path drill)
+      throws Exception {
+    StringBuilder why = new StringBuilder();
+    for (int playing = 0; playing < PLAYINGS; playing++) {
+      Process live =
+          sound.java(
+              environment,
+              Main.class.getName(),
+              "listen",
+              "--drill",
+              drill.toString(),
+              "--save",
+              path("live.wav"),
+              "--json",
+              path("live.json"));
+      awaitSaved(LiveRun.LEAD_SECONDS + COUNT_IN * BEAT_SECONDS + 1);
+      live.toHandle().destroy();
+      String words = read(live);
+      assertThat(ended(live, words)).as(words).isZero();
+      boolean stumbled = sound.errorsOf(live).contains("stumbled");
+      boolean even = clicksAreEven();
+      if (even && !stumbled) {
+        return words;
+      }
+      why.append(even ? "" : " clicks uneven;").append(stumbled ? " output stumbled;" : "");
+    }
+    throw new AssertionError(
+        "the devices did not play the click as it should be in " + PLAYINGS + " runs:" + why);
   }
 
   @Test
