@@ -9,18 +9,20 @@ import neckway.calibration.Calibration;
 import neckway.calibration.Finding;
 import neckway.calibration.Pluck;
 import neckway.calibration.Plucks;
+import neckway.cli.option.ChannelOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.FretList;
+import neckway.cli.option.TuningOption;
 import neckway.cli.text.ProfileTable;
 import neckway.cli.text.Progress;
 import neckway.cli.text.Wrapped;
 import neckway.file.GuitarFile;
-import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
 import neckway.neck.BadInput;
 import neckway.neck.Tuning;
 import neckway.recording.TakeFeed;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -37,28 +39,17 @@ import picocli.CommandLine.Spec;
     })
 final class CalibrateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
+  @Mixin private ChannelOption channelOption = new ChannelOption();
+  @Mixin private TuningOption tuningOption = new TuningOption();
 
   @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
   private Path take;
-
-  @Option(
-      names = "--tuning",
-      paramLabel = "NOTES",
-      description =
-          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\". Left out: standard.")
-  private String tuning;
 
   @Option(
       names = "--frets",
       paramLabel = "FRETS",
       description = "The frets plucked on each string, in order. Left out: 0,3,7,12.")
   private String frets = "0,3,7,12";
-
-  @Option(
-      names = "--channel",
-      paramLabel = "SIDE",
-      description = "left, right, mix, or auto: the ones that carry sound. Left out: auto.")
-  private Channel channel = Channel.AUTO;
 
   @Option(
       names = "--out",
@@ -68,8 +59,7 @@ final class CalibrateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Tuning strings =
-        tuning == null ? Tuning.STANDARD : DrillOptions.option("--tuning", tuning, Tuning::parse);
+    Tuning strings = tuningOption.tuning();
     List<Integer> asked = FretList.parse(frets);
     Calibration calibration =
         DrillOptions.option("--frets", frets, given -> new Calibration(strings, asked));
@@ -102,7 +92,7 @@ final class CalibrateCommand implements Callable<Integer> {
 
   private List<Pluck> listen() {
     PrintWriter err = spec.commandLine().getErr();
-    try (TakeReader reader = TakeReader.open(take, channel)) {
+    try (TakeReader reader = TakeReader.open(take, channelOption.channel())) {
       Progress progress = new Progress(err, take);
       Plucks plucks = new Plucks(reader.sampleRate());
       TakeFeed.feed(reader, plucks::feed, progress::at, () -> false);

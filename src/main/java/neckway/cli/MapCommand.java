@@ -7,6 +7,7 @@ import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.HelpOption;
+import neckway.cli.option.TuningOption;
 import neckway.cli.text.MapText;
 import neckway.cli.text.TabText;
 import neckway.file.JsonFile;
@@ -19,7 +20,6 @@ import neckway.neck.NeckMap;
 import neckway.neck.Route;
 import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
-import neckway.neck.Tuning;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
             + " through it as tab.")
 final class MapCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
+  @Mixin private TuningOption tuningOption = new TuningOption();
   @Mixin private HelpOption help;
 
   @Option(
@@ -43,13 +44,6 @@ final class MapCommand implements Callable<Integer> {
       paramLabel = "KEY",
       description = "The key, such as \"A major\" or \"F# minor\".")
   private String key;
-
-  @Option(
-      names = "--tuning",
-      paramLabel = "NOTES",
-      description =
-          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\". Left out: standard.")
-  private String tuning;
 
   @Option(
       names = "--frets",
@@ -92,12 +86,7 @@ final class MapCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Neck neck =
-        new Neck(
-            DrillOptions.option("--key", key, Key::parse),
-            tuning == null
-                ? Tuning.STANDARD
-                : DrillOptions.option("--tuning", tuning, Tuning::parse),
-            frets);
+        new Neck(DrillOptions.option("--key", key, Key::parse), tuningOption.tuning(), frets);
     NeckMap map = map(neck);
     List<String> text = new ArrayList<>(MapText.of(map));
     if (map.chain()) {

@@ -5,11 +5,11 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import neckway.cli.option.ChannelOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
 import neckway.cli.text.Progress;
 import neckway.drill.PlayableDrill;
-import neckway.file.sound.Channel;
 import neckway.neck.BadInput;
 import neckway.recording.Recording;
 import neckway.recording.RecordingReviewer;
@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
         "Says what was played in a recording of a drill: each note, each shift, the time.")
 final class ReviewCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
+  @Mixin private ChannelOption channelOption = new ChannelOption();
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
 
@@ -42,12 +43,6 @@ final class ReviewCommand implements Callable<Integer> {
           "When the first note is due, from the beginning of the recording. Left out: found by the"
               + " click in it, or by the notes.")
   private Double firstBeat;
-
-  @Option(
-      names = "--channel",
-      paramLabel = "SIDE",
-      description = "left, right, mix, or auto: the ones that carry sound. Left out: auto.")
-  private Channel channel = Channel.AUTO;
 
   @Option(
       names = "--json",
@@ -67,7 +62,7 @@ final class ReviewCommand implements Callable<Integer> {
             drill,
             guitarOption.guitar(drill),
             firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat),
-            channel);
+            channelOption.channel());
     PrintWriter err = spec.commandLine().getErr();
     Progress progress = new Progress(err, take);
     RecordingReviewer.Reviewed reviewed =

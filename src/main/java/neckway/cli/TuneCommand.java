@@ -4,9 +4,9 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import neckway.cli.option.DrillOptions;
+import neckway.cli.option.ChannelOption;
+import neckway.cli.option.TuningOption;
 import neckway.cli.text.TunerLine;
-import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
 import neckway.hear.Tuner;
 import neckway.neck.Tuning;
@@ -15,6 +15,7 @@ import neckway.sound.Capture;
 import neckway.sound.Devices;
 import neckway.sound.Pump;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -28,6 +29,8 @@ import picocli.CommandLine.Spec;
             + " string of the tuning that it is nearest to. Ctrl-C ends it.")
 final class TuneCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
+  @Mixin private ChannelOption channelOption = new ChannelOption();
+  @Mixin private TuningOption tuningOption = new TuningOption();
 
   @Option(
       names = "--input",
@@ -36,28 +39,14 @@ final class TuneCommand implements Callable<Integer> {
   private String input;
 
   @Option(
-      names = "--tuning",
-      paramLabel = "NOTES",
-      description =
-          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\". Left out: standard.")
-  private String tuning;
-
-  @Option(
       names = "--take",
       paramLabel = "FILE",
       description = "Reads a recording instead of listening.")
   private Path take;
 
-  @Option(
-      names = "--channel",
-      paramLabel = "SIDE",
-      description = "Of a recording: left, right, mix, or auto. Left out: auto.")
-  private Channel channel = Channel.AUTO;
-
   @Override
   public Integer call() {
-    Tuning strings =
-        tuning == null ? Tuning.STANDARD : DrillOptions.option("--tuning", tuning, Tuning::parse);
+    Tuning strings = tuningOption.tuning();
     PrintWriter out = spec.commandLine().getOut();
     if (take == null) {
       live(new TunerLine(out, strings, System.console() != null));
@@ -68,7 +57,7 @@ final class TuneCommand implements Callable<Integer> {
   }
 
   private void recorded(TunerLine line) {
-    try (TakeReader reader = TakeReader.open(take, channel)) {
+    try (TakeReader reader = TakeReader.open(take, channelOption.channel())) {
       Ear ear = new Ear(reader.sampleRate(), line);
       TakeFeed.feed(reader, ear::hear);
       line.end();

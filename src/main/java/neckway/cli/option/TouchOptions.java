@@ -62,19 +62,20 @@ final class TouchOptions {
   Habits changed(Habits drawn) {
     return drawn
         .withTiming(
-            or("--bias", bias, drawn.biasMs(), -200, 200),
-            or("--jitter", jitter, drawn.jitterMs(), 0, 60),
-            or("--drift", drift, drawn.driftMs(), 0, 100))
+            or("--bias", bias, drawn.timing().biasMs(), -200, 200),
+            or("--jitter", jitter, drawn.timing().jitterMs(), 0, 60),
+            or("--drift", drift, drawn.timing().driftMs(), 0, 100))
         .withLegato(
-            or("--legato", legato, drawn.legatoShare(), 0, 1),
-            or("--slides", slides, drawn.slideShare(), 0, 1),
-            or("--plucked-slides", pluckedSlides, drawn.pluckedSlideShare(), 0, 1))
+            or("--legato", legato, drawn.legato().share(), 0, 1),
+            or("--slides", slides, drawn.legato().slideShare(), 0, 1),
+            or("--plucked-slides", pluckedSlides, drawn.legato().pluckedSlideShare(), 0, 1))
         .withRing(
-            or("--damp", damp, drawn.dampMs(), 0, 500), or("--ring", ring, drawn.ringShare(), 0, 1))
+            or("--damp", damp, drawn.ring().dampMs(), 0, 500),
+            or("--ring", ring, drawn.ring().share(), 0, 1))
         .withNoises(
-            or("--vibrato", vibrato, drawn.vibratoShare(), 0, 1),
-            or("--squeak", squeak, drawn.squeakShare(), 0, 1),
-            or("--buzz", buzz, drawn.buzzShare(), 0, 1));
+            or("--vibrato", vibrato, drawn.noises().vibratoShare(), 0, 1),
+            or("--squeak", squeak, drawn.noises().squeakShare(), 0, 1),
+            or("--buzz", buzz, drawn.noises().buzzShare(), 0, 1));
   }
 
   private static double or(String name, Double given, double drawn, double least, double most) {

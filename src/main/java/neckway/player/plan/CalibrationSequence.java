@@ -34,7 +34,8 @@ public final class CalibrationSequence {
                 + UNEVEN_SECONDS * Math.max(-3, Math.min(3, random.nextGaussian()));
         long frame = Math.round(time * settings.sampleRate());
         double db =
-            settings.habits().dynamicsDb() * Math.max(-3, Math.min(3, random.nextGaussian()));
+            settings.habits().pick().dynamicsDb()
+                * Math.max(-3, Math.min(3, random.nextGaussian()));
         notes.add(
             new PlayedNote(
                 frame,

@@ -194,11 +194,12 @@ public final class Planner {
     Draft last = null;
     for (Draft draft : drafts) {
       double wander =
-          habits.driftMs() * Math.sin(wanderPhase + 2 * Math.PI * draft.slot() / wanderSlots);
+          habits.timing().driftMs()
+              * Math.sin(wanderPhase + 2 * Math.PI * draft.slot() / wanderSlots);
       double ms =
-          habits.biasMs()
+          habits.timing().biasMs()
               + wander
-              + habits.jitterMs() * Math.max(-2.6, Math.min(2.6, random.nextGaussian()))
+              + habits.timing().jitterMs() * Math.max(-2.6, Math.min(2.6, random.nextGaussian()))
               + draft.extraMs();
       double time = Math.max(0.01, firstBeat + draft.slot() * slotSeconds + ms / 1000);
       if (last != null) {
@@ -226,14 +227,16 @@ public final class Planner {
     boolean stepwise =
         draft.kind() == PlayedNote.Kind.RIGHT || draft.kind() == PlayedNote.Kind.WRONG;
     if (sameString && stepwise && travel != 0) {
-      if (draft.landing().isPresent() && random.nextDouble() < habits.slideShare() && from > 0) {
+      if (draft.landing().isPresent()
+          && random.nextDouble() < habits.legato().slideShare()
+          && from > 0) {
         slideFrom = OptionalInt.of(from);
-        how = random.nextDouble() < habits.pluckedSlideShare() ? How.PLUCK : How.SLIDE;
-      } else if (random.nextDouble() < habits.legatoShare() && Math.abs(travel) <= 5) {
+        how = random.nextDouble() < habits.legato().pluckedSlideShare() ? How.PLUCK : How.SLIDE;
+      } else if (random.nextDouble() < habits.legato().share() && Math.abs(travel) <= 5) {
         how = travel > 0 ? How.HAMMER : How.PULL;
       }
     }
-    double db = Math.max(-3, Math.min(3, random.nextGaussian())) * habits.dynamicsDb();
+    double db = Math.max(-3, Math.min(3, random.nextGaussian())) * habits.pick().dynamicsDb();
     double velocity = Math.pow(10, db / 20);
     int transpose = settings.behaviour().transpose();
     WrongNotes.Choice choice = draft.choice().moved(transpose);

@@ -3,141 +3,91 @@ package neckway.player.settings;
 /**
  * How the player keeps time and touches the strings.
  *
- * @param biasMs steady earliness (negative) or lateness
- * @param jitterMs standard deviation of one note's time
- * @param driftMs how far the time wanders slowly to and fro
- * @param legatoShare share of the notes on one string that are hammered on or pulled off
- * @param slideShare share of the shifts that are slid
- * @param pluckedSlideShare share of the slid shifts whose landing is plucked anew
- * @param dampMs how long a note goes on once another string is struck, at the median
- * @param ringShare share of the notes that ring out slowly into what follows
- * @param muteMs how long the pick rests on the string before it is released
- * @param dynamicsDb standard deviation of the strength of strokes
- * @param pickPosition where strings are struck, as a share of the open string from the bridge
- * @param pickHardness 0 a thumb, 1 a hard pick
- * @param vibratoShare share of long notes with vibrato
- * @param squeakShare share of moves along wound strings that squeak
- * @param buzzShare share of notes that buzz on a fret
+ * @param timing against the pulse
+ * @param legato notes that are begun without a pluck
+ * @param ring how long notes go on
+ * @param pick the right hand
+ * @param noises what sounds besides
  */
-public record Habits(
-    double biasMs,
-    double jitterMs,
-    double driftMs,
-    double legatoShare,
-    double slideShare,
-    double pluckedSlideShare,
-    double dampMs,
-    double ringShare,
-    double muteMs,
-    double dynamicsDb,
-    double pickPosition,
-    double pickHardness,
-    double vibratoShare,
-    double squeakShare,
-    double buzzShare) {
+public record Habits(Timing timing, Legato legato, Ring ring, Pick pick, Noises noises) {
+  /**
+   * Time against the pulse.
+   *
+   * @param biasMs steady earliness (negative) or lateness
+   * @param jitterMs standard deviation of one note's time
+   * @param driftMs how far the time wanders slowly to and fro
+   */
+  public record Timing(double biasMs, double jitterMs, double driftMs) {}
+
+  /**
+   * Notes begun without a pluck, shares from 0 to 1.
+   *
+   * @param share of the notes on one string that are hammered on or pulled off
+   * @param slideShare of the shifts that are slid
+   * @param pluckedSlideShare of the slid shifts whose landing is plucked anew
+   */
+  public record Legato(double share, double slideShare, double pluckedSlideShare) {}
+
+  /**
+   * How long notes go on.
+   *
+   * @param dampMs once another string is struck, at the median
+   * @param share of the notes that ring out slowly into what follows, 0 to 1
+   */
+  public record Ring(double dampMs, double share) {}
+
+  /**
+   * The right hand.
+   *
+   * @param muteMs how long the pick rests on the string before it is released
+   * @param dynamicsDb standard deviation of the strength of strokes
+   * @param position where strings are struck, as a share of the open string from the bridge
+   * @param hardness 0 a thumb, 1 a hard pick
+   */
+  public record Pick(double muteMs, double dynamicsDb, double position, double hardness) {}
+
+  /**
+   * What sounds besides, shares from 0 to 1.
+   *
+   * @param vibratoShare of the notes
+   * @param squeakShare of the moves along wound strings that squeak
+   * @param buzzShare of the notes that buzz on a fret
+   */
+  public record Noises(double vibratoShare, double squeakShare, double buzzShare) {}
 
   /** A tidy player with a plectrum. */
   public static Habits tidy() {
-    return new Habits(0, 6, 4, 0, 0, 0.5, 15, 0, 5, 1.2, 0.14, 0.7, 0, 0, 0);
+    return new Habits(
+        new Timing(0, 6, 4),
+        new Legato(0, 0, 0.5),
+        new Ring(15, 0),
+        new Pick(5, 1.2, 0.14, 0.7),
+        new Noises(0, 0, 0));
   }
 
   /** The same but for timing. */
-  public Habits withTiming(double newBiasMs, double newJitterMs, double newDriftMs) {
-    return new Habits(
-        newBiasMs,
-        newJitterMs,
-        newDriftMs,
-        legatoShare,
-        slideShare,
-        pluckedSlideShare,
-        dampMs,
-        ringShare,
-        muteMs,
-        dynamicsDb,
-        pickPosition,
-        pickHardness,
-        vibratoShare,
-        squeakShare,
-        buzzShare);
+  public Habits withTiming(double biasMs, double jitterMs, double driftMs) {
+    return new Habits(new Timing(biasMs, jitterMs, driftMs), legato, ring, pick, noises);
   }
 
   /** The same but for the notes begun without a pluck. */
-  public Habits withLegato(double newLegatoShare, double newSlideShare, double newPluckedShare) {
-    return new Habits(
-        biasMs,
-        jitterMs,
-        driftMs,
-        newLegatoShare,
-        newSlideShare,
-        newPluckedShare,
-        dampMs,
-        ringShare,
-        muteMs,
-        dynamicsDb,
-        pickPosition,
-        pickHardness,
-        vibratoShare,
-        squeakShare,
-        buzzShare);
+  public Habits withLegato(double share, double slideShare, double pluckedSlideShare) {
+    return new Habits(timing, new Legato(share, slideShare, pluckedSlideShare), ring, pick, noises);
   }
 
   /** The same but for how long notes go on. */
-  public Habits withRing(double newDampMs, double newRingShare) {
-    return new Habits(
-        biasMs,
-        jitterMs,
-        driftMs,
-        legatoShare,
-        slideShare,
-        pluckedSlideShare,
-        newDampMs,
-        newRingShare,
-        muteMs,
-        dynamicsDb,
-        pickPosition,
-        pickHardness,
-        vibratoShare,
-        squeakShare,
-        buzzShare);
-  }
-
-  /** The same but for vibrato, squeaks and buzz. */
-  public Habits withNoises(double newVibrato, double newSqueak, double newBuzz) {
-    return new Habits(
-        biasMs,
-        jitterMs,
-        driftMs,
-        legatoShare,
-        slideShare,
-        pluckedSlideShare,
-        dampMs,
-        ringShare,
-        muteMs,
-        dynamicsDb,
-        pickPosition,
-        pickHardness,
-        newVibrato,
-        newSqueak,
-        newBuzz);
+  public Habits withRing(double dampMs, double share) {
+    return new Habits(timing, legato, new Ring(dampMs, share), pick, noises);
   }
 
   /** The same but for the right hand. */
-  public Habits withPick(double newMuteMs, double newDynamicsDb, double position, double hardness) {
+  public Habits withPick(double muteMs, double dynamicsDb, double position, double hardness) {
     return new Habits(
-        biasMs,
-        jitterMs,
-        driftMs,
-        legatoShare,
-        slideShare,
-        pluckedSlideShare,
-        dampMs,
-        ringShare,
-        newMuteMs,
-        newDynamicsDb,
-        position,
-        hardness,
-        vibratoShare,
-        squeakShare,
-        buzzShare);
+        timing, legato, ring, new Pick(muteMs, dynamicsDb, position, hardness), noises);
+  }
+
+  /** The same but for vibrato, squeaks and buzz. */
+  public Habits withNoises(double vibratoShare, double squeakShare, double buzzShare) {
+    return new Habits(timing, legato, ring, pick, new Noises(vibratoShare, squeakShare, buzzShare));
   }
 }

@@ -21,17 +21,17 @@ final class FingerNoise {
   void attack(float[] out, PlayedNote note, double level) {
     Habits habits = settings.habits();
     int rate = settings.sampleRate();
-    double loud = level * note.velocity() * (0.03 + 0.12 * habits.pickHardness());
+    double loud = level * note.velocity() * (0.03 + 0.12 * habits.pick().hardness());
     double seconds = 0.0015 + 0.003 * random.nextDouble();
     Biquad band =
-        Biquad.bandPass(Math.min(0.4 * rate, 1800 + 2500 * habits.pickHardness()), 0.8, rate);
+        Biquad.bandPass(Math.min(0.4 * rate, 1800 + 2500 * habits.pick().hardness()), 0.8, rate);
     int from = (int) note.frame();
     int to = (int) Math.min(out.length, note.frame() + (long) (8 * seconds * rate));
     for (int n = from; n < to; n++) {
       double envelope = Math.exp(-(n - from) / (seconds * rate));
       out[n] += (float) (loud * band.next(random.nextGaussian()) * envelope);
     }
-    if (random.nextDouble() < habits.buzzShare()) {
+    if (random.nextDouble() < habits.noises().buzzShare()) {
       buzz(out, note);
     }
   }
@@ -60,7 +60,7 @@ final class FingerNoise {
   void squeak(float[] out, PlayedNote note, long from, long to) {
     int rate = settings.sampleRate();
     boolean wound = note.place().string().number() >= settings.guitar().woundStrings();
-    if (!wound || random.nextDouble() >= settings.habits().squeakShare()) {
+    if (!wound || random.nextDouble() >= settings.habits().noises().squeakShare()) {
       return;
     }
     double startHz = 1500 + 1500 * random.nextDouble();

@@ -64,8 +64,8 @@ public final class GuitarSound {
   private HandOff handOff(PlayedNote note, PlayedNote next) {
     Habits habits = settings.habits();
     double rate = settings.sampleRate();
-    boolean rings = random.nextDouble() < habits.ringShare();
-    double ms = (rings ? 4 : 2) * habits.dampMs() * random.nextDouble();
+    boolean rings = random.nextDouble() < habits.ring().share();
+    double ms = (rings ? 4 : 2) * habits.ring().dampMs() * random.nextDouble();
     double perSecond =
         1 / (rings ? 0.06 + 0.4 * random.nextDouble() : 0.005 + 0.025 * random.nextDouble());
     long atRest = note.frame() + (long) ((1 + 2 * random.nextDouble()) * rate);

@@ -19,7 +19,7 @@ final class PitchContour {
   PitchContour(PlayedNote first, Habits habits, Random random) {
     double hard = first.velocity() * first.velocity();
     glideCents = first.how() == How.PLUCK ? 8 * random.nextDouble() * hard : 0;
-    vibrato = random.nextDouble() < habits.vibratoShare();
+    vibrato = random.nextDouble() < habits.noises().vibratoShare();
     vibratoHz = 4.5 + 2 * random.nextDouble();
     vibratoCents = 8 + 22 * random.nextDouble();
   }

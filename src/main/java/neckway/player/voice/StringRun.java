@@ -67,7 +67,7 @@ final class StringRun {
             touch.strike(first));
     contour = new PitchContour(first, settings.habits(), random);
     handDampPerSecond = handOff.perSecond();
-    double muteMs = settings.habits().muteMs() * (0.5 + random.nextDouble());
+    double muteMs = settings.habits().pick().muteMs() * (0.5 + random.nextDouble());
     struckAnew = follower == null ? out.length : follower.frame();
     pickOn = Math.max(first.frame(), struckAnew - (long) (muteMs / 1000 * rate));
     planTurns(follower);

@@ -25,9 +25,9 @@ final class Touch {
     double length = Math.pow(2, -note.place().fret() / 12.0);
     boolean plucked = note.how() == How.PLUCK;
     double strength = note.velocity() * (plucked ? 1 : note.how() == How.PULL ? 0.45 : 0.35);
-    double at = habits.pickPosition() * (0.85 + 0.3 * random.nextDouble()) / length;
+    double at = habits.pick().position() * (0.85 + 0.3 * random.nextDouble()) / length;
     double bright =
-        guitar.brightHz() * (0.5 + 0.7 * habits.pickHardness()) * (0.8 + 0.2 * note.velocity());
+        guitar.brightHz() * (0.5 + 0.7 * habits.pick().hardness()) * (0.8 + 0.2 * note.velocity());
     return new Stroke(
         strength,
         ringSeconds(note, note.place().fret()),

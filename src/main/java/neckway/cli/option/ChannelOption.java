@@ -1,0 +1,18 @@
+package neckway.cli.option;
+
+import neckway.file.sound.Channel;
+import picocli.CommandLine.Option;
+
+/** Which side of a recording is listened to. */
+public final class ChannelOption {
+  @Option(
+      names = "--channel",
+      paramLabel = "SIDE",
+      description =
+          "Of a recording: left, right, mix, or auto, the ones that carry sound. Left out: auto.")
+  private Channel channel = Channel.AUTO;
+
+  public Channel channel() {
+    return channel;
+  }
+}
