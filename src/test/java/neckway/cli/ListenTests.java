@@ -44,7 +44,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * said is held against the truth of the take and against {@code review} of the take it saved.
  */
 @Tag("live")
-@Timeout(value = 170, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+@Timeout(value = 240, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class ListenTests {
   private static final List<String> DRILL =
       List.of(
@@ -67,6 +67,10 @@ class ListenTests {
   private static final double BEAT_SECONDS = 60 / 150.0;
   private static final int COUNT_IN = 4;
   private static final int PLAYINGS = 3;
+  private static final int MOST_RUNS = 5;
+  private static final double CLOSE_SECONDS = 0.0015;
+  private static final double MOST_SPREAD_MS = 0.5;
+  private static final double AGREED_SECONDS = 0.0005;
 
   /** Notes that are waited for where the run is to be in full course. */
   private static final int SOME_NOTES = 6;
@@ -121,26 +125,33 @@ class ListenTests {
   @Test
   void measuredRoundTripGivesTheFirstBeatWithoutHearingTheClick() throws Exception {
     Map<String, String> cable = Map.of("PULSE_SINK", "mic");
-    assertThat(measureRoundTrip(cable)).contains("Heard 16 clicks");
-    JsonNode kept = JsonFile.read(sound.settings().resolve("round-trip.json"));
-    assertThat(kept.at("/pairs/0/spreadMs").asDouble()).isLessThan(0.5);
-
     // two clicks of count-in are too few to be believed, so the measured round trip is used
     Path drill = folder.resolve("drill.json");
     Files.writeString(
         drill,
         "{\"format\":\"neckway-drill/1\",\"key\":\"G major\",\"route\":{\"shapes\":[\"major\"],"
             + "\"start\":3},\"pulse\":{\"tempo\":150,\"countIn\":2}}");
-    String words = listenToTheClickAlone(cable, drill);
-    assertThat(words).contains("by the delay measured before");
-    JsonNode json = JsonFile.read(folder.resolve("live.json"));
-    assertThat(json.at("/grid/delayMeasured").asBoolean()).isTrue();
-    assertClickStandsOnFirstBeat(json);
+    // a busy machine moves the clicks of a whole run; what two of them agree on is the program's
+    List<Double> offs = new ArrayList<>();
+    boolean agreed = false;
+    while (!agreed && offs.size() < MOST_RUNS) {
+      assertThat(measureRoundTrip(cable)).contains("Heard 16 clicks");
+      assertThat(listenToTheClickAlone(cable, drill)).contains("by the delay measured before");
+      JsonNode json = JsonFile.read(folder.resolve("live.json"));
+      assertThat(json.at("/grid/delayMeasured").asBoolean()).isTrue();
+      double off = clickOffSeconds(json);
+      agreed = offs.stream().anyMatch(before -> Math.abs(before - off) < AGREED_SECONDS);
+      offs.add(off);
+    }
+    assertThat(agreed).as("the devices are as late in two runs, off by " + offs).isTrue();
+    assertThat(offs.get(offs.size() - 1))
+        .as("first click of the count-in, s off in each run: " + offs)
+        .isCloseTo(0, within(CLOSE_SECONDS));
   }
 
   /**
-   * What the program says of the round trip. Where it refuses, because the clicks came too unevenly
-   * on a busy machine to be believed, it is asked again.
+   * What the program says of the round trip. Where it refuses, or says that the clicks spread,
+   * because they came unevenly on a busy machine, it is asked again.
    */
   private String measureRoundTrip(Map<String, String> environment) throws Exception {
     StringBuilder refused = new StringBuilder();
@@ -149,11 +160,17 @@ class ListenTests {
           sound.java(environment, Main.class.getName(), "listen", "--measure-round-trip");
       String said = read(measuring);
       if (ended(measuring, said) == 0) {
-        return said;
+        JsonNode kept = JsonFile.read(sound.settings().resolve("round-trip.json"));
+        double spreadMs = kept.at("/pairs/0/spreadMs").asDouble();
+        if (spreadMs < MOST_SPREAD_MS) {
+          return said;
+        }
+        refused.append("clicks spread by ").append(spreadMs).append(" ms\n");
+      } else {
+        String complaint = oneComplaint(measuring);
+        assertThat(complaint).contains("of 16 clicks clearly");
+        refused.append(complaint).append('\n');
       }
-      String complaint = oneComplaint(measuring);
-      assertThat(complaint).contains("of 16 clicks clearly");
-      refused.append(complaint).append('\n');
     }
     throw new AssertionError("no round trip was measured: " + refused);
   }
@@ -621,8 +638,17 @@ class ListenTests {
     assertThat(heard.at("/take/peakDbfs")).isEqualTo(again.at("/take/peakDbfs"));
   }
 
-  /** The click's rise is found in the saved sound by its level alone, not by our own filter. */
   private void assertClickStandsOnFirstBeat(JsonNode heard) {
+    assertThat(clickOffSeconds(heard))
+        .as("first click of the count-in, s off")
+        .isCloseTo(0, within(CLOSE_SECONDS));
+  }
+
+  /**
+   * How much later the first click is than the review's first beat has it. Its rise is found in the
+   * saved sound by its level alone, not by our own filter.
+   */
+  private double clickOffSeconds(JsonNode heard) {
     double firstBeat = heard.at("/grid/firstBeat").asDouble();
     try (TakeReader reader = TakeReader.open(folder.resolve("live.wav"), Channel.AUTO)) {
       double rate = reader.sampleRate();
@@ -630,8 +656,7 @@ class ListenTests {
       // the count-in's first two clicks stand in silence
       int countIn = heard.at("/drill/pulse/countIn").asInt();
       double due = firstBeat - countIn * BEAT_SECONDS;
-      int at = rise(all, (int) ((due - 0.15) * rate));
-      assertThat(at / rate).as("first click of the count-in, s").isCloseTo(due, within(0.0015));
+      return rise(all, (int) ((due - 0.15) * rate)) / rate - due;
     }
   }
 }

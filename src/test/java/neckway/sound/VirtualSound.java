@@ -27,7 +27,7 @@ public final class VirtualSound implements AutoCloseable {
   public static final int PROGRAM_SECONDS = 40;
 
   /** Longest life of the server and of what plays into it. */
-  private static final int SERVER_SECONDS = 170;
+  private static final int SERVER_SECONDS = 240;
 
   /** How long a busy machine may take until the server, or a program at it, is ready. */
   private static final double START_SECONDS = 30;
@@ -89,7 +89,7 @@ public final class VirtualSound implements AutoCloseable {
   }
 
   private static List<String> beforeOthers() {
-    List<String> nice = List.of("nice", "-n", "-15");
+    List<String> nice = List.of("nice", "-n", "-20");
     List<String> trial = new ArrayList<>(nice);
     trial.add("true");
     try {
