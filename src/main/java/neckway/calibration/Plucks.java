@@ -139,11 +139,6 @@ public final class Plucks {
     return frames / sampleRateHz;
   }
 
-  /** Highest sample so far, dB of full scale. */
-  public double peakDbfs() {
-    return ear.peakDbfs();
-  }
-
   /**
    * Cuts out each note's sound once it is whole, and reads it once the ear has settled on the
    * note's pitch, which is when it has the next one.

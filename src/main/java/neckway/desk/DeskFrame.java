@@ -55,11 +55,6 @@ public final class DeskFrame {
     desk.router().current().addListener((o, before, now) -> show(before, now));
   }
 
-  /** The whole window's content. */
-  public Region root() {
-    return root;
-  }
-
   /** A scene with this frame, its keys at work and its first view in front. */
   public Scene scene(double width, double height) {
     Scene scene = new Scene(root, width, height);

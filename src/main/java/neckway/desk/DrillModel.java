@@ -141,11 +141,6 @@ public final class DrillModel {
     }
   }
 
-  /** Other shapes, low to high, in the lowest place where they fit. */
-  public boolean shapes(List<Shape> shapes) {
-    return moved(drill().tuning(), drill().key(), shapes);
-  }
-
   /** Other shapes with the first note on a fret. */
   public boolean shapes(List<Shape> shapes, int start) {
     Drill d = drill().drill();

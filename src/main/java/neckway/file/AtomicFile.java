@@ -80,11 +80,6 @@ public final class AtomicFile implements Closeable {
     return stream;
   }
 
-  /** The file that is being written until it is moved; for those who must go back in it. */
-  public Path written() {
-    return written;
-  }
-
   /**
    * Ends the file and moves it into place.
    *

@@ -31,14 +31,6 @@ final class Hypotheses {
     this.slotSeconds = pulse.slotSeconds();
   }
 
-  int steps() {
-    return midi.length;
-  }
-
-  int midi(int step) {
-    return midi[step];
-  }
-
   /**
    * Adds to {@code out} every hypothesis of a note that goes on from {@code r}.
    *

@@ -47,7 +47,7 @@ final class HandHmm {
   /** Probability of a move before a step, [step][from][to], whatever the notes' beginnings. */
   private final double[][][] moves;
 
-  private final double[][] emission;
+  final double[][] emission;
   private final boolean[] tied;
   private final double[][] forward;
   private final double[][] backward;
@@ -126,11 +126,6 @@ final class HandHmm {
     tied[step] = true;
   }
 
-  /** Logarithm of how well a stand explains what was heard of a step. */
-  double emission(int step, int s) {
-    return emission[step][s];
-  }
-
   /** Logarithm of the probability of a stand before the first note. */
   double start(int s) {
     return Math.log(
@@ -148,18 +143,16 @@ final class HandHmm {
     double[][] up = new double[last + 1][n];
     double[][] down = new double[last + 1][n];
     double[][] weight = new double[last + 1][];
-    double logLikelihood = 0;
     for (int t = 0; t <= last; t++) {
       double most = Arrays.stream(emission[t]).max().orElseThrow();
       weight[t] = Arrays.stream(emission[t]).map(log -> Math.exp(log - most)).toArray();
       for (int to = 0; to < n; to++) {
         double before = t == 0 ? Math.exp(start(to)) : 0;
         for (int from = 0; from < n && t > 0; from++) {
-          before += forward[t - 1][from] * probability(t, from, to);
+          before += forward[t - 1][from] * move(t, from, to);
         }
         forward[t][to] = before * weight[t][to];
       }
-      logLikelihood += most + Math.log(scale(forward[t]));
     }
     Arrays.fill(backward[last], 1);
     for (int t = last; t >= 0; t--) {
@@ -180,7 +173,7 @@ final class HandHmm {
       for (int to = 0; to < n; to++) {
         double after = weight[t][to] * backward[t][to];
         for (int from = 0; from < n; from++) {
-          double p = forward[t - 1][from] * probability(t, from, to) * after;
+          double p = forward[t - 1][from] * move(t, from, to) * after;
           sum += p;
           if (from == to - 1) {
             up[t][to] = p;
@@ -194,7 +187,7 @@ final class HandHmm {
         down[t][to] /= sum;
       }
     }
-    return new StandPosterior(map, stand, up, down, logLikelihood);
+    return new StandPosterior(map, stand, up, down);
   }
 
   private void fillBackward(int t, double[] weight) {
@@ -202,7 +195,7 @@ final class HandHmm {
     for (int from = 0; from < n; from++) {
       double sum = 0;
       for (int to = 0; to < n; to++) {
-        sum += probability(t, from, to) * weight[to] * backward[t][to];
+        sum += move(t, from, to) * weight[to] * backward[t][to];
       }
       backward[t - 1][from] = sum;
     }
@@ -232,17 +225,13 @@ final class HandHmm {
     }
   }
 
-  private double probability(int step, int from, int to) {
+  /** Probability that the hand goes from a stand to another before a step. */
+  double move(int step, int from, int to) {
     double p = moves[step][from][to];
     if (tied[step] && string[step - 1][from] >= 0 && string[step][to] >= 0) {
       p *= string[step - 1][from] == string[step][to] ? SAME_STRING : OTHER_STRING;
     }
     return p;
-  }
-
-  /** Logarithm of the probability that the hand goes from a stand to another before a step. */
-  double move(int step, int from, int to) {
-    return Math.log(probability(step, from, to));
   }
 
   /** Probability that the hand, still in a stand, now goes to the next one on its way. */

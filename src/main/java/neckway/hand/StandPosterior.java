@@ -9,15 +9,12 @@ final class StandPosterior {
   private final double[][] stand;
   private final double[][] up;
   private final double[][] down;
-  private final double logLikelihood;
 
-  StandPosterior(
-      StandMap map, double[][] stand, double[][] up, double[][] down, double logLikelihood) {
+  StandPosterior(StandMap map, double[][] stand, double[][] up, double[][] down) {
     this.map = map;
     this.stand = stand;
     this.up = up;
     this.down = down;
-    this.logLikelihood = logLikelihood;
   }
 
   /** Probability of a stand on a step of the round. */
@@ -42,10 +39,5 @@ final class StandPosterior {
       p += stand(step, s);
     }
     return p;
-  }
-
-  /** Logarithm of the likelihood of all that was heard. */
-  double logLikelihood() {
-    return logLikelihood;
   }
 }

@@ -39,16 +39,6 @@ public record Neck(Key key, Tuning tuning, int frets) {
     }
   }
 
-  /**
-   * One shape in one place.
-   *
-   * @param start fret of its first note
-   * @throws BadInput if that fret is not its note, or the shape does not fit there
-   */
-  public PlacedShape place(Shape shape, int start) {
-    return chain(List.of(shape), OptionalInt.of(start)).get(0);
-  }
-
   /** One shape in the lowest place where all of it is on the neck, if there is one. */
   public Optional<PlacedShape> lowest(Shape shape) {
     return starts(shape).stream()

@@ -32,12 +32,12 @@ public final class Attempt {
     this.reached = far;
   }
 
-  /** The attempt that got furthest, the later of equals. */
-  public static Attempt furthest(List<NoteVerdict> verdicts, int steps) {
-    return furthest(verdicts, List.of(), steps);
-  }
-
-  /** The same where some steps were heard and not named. */
+  /**
+   * The attempt that got furthest, the later of equals.
+   *
+   * @param unnamed steps that were heard and not named
+   * @param steps of the route
+   */
   public static Attempt furthest(List<NoteVerdict> verdicts, List<UnnamedStep> unnamed, int steps) {
     List<List<NoteVerdict>> attempts = new ArrayList<>();
     attempts.add(new ArrayList<>());

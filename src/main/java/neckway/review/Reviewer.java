@@ -33,11 +33,6 @@ public final class Reviewer {
   }
 
   public Review review(
-      List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks, TakeFigures take) {
-    return review(verdicts, List.of(), firstBeat, clicks, take);
-  }
-
-  public Review review(
       List<NoteVerdict> verdicts,
       List<UnnamedStep> unnamed,
       OptionalDouble firstBeat,

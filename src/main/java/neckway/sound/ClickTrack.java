@@ -93,11 +93,6 @@ public final class ClickTrack implements PlayedSound {
     return framesPerBeat;
   }
 
-  /** How many clicks there are in all. */
-  public long clicks() {
-    return beats;
-  }
-
   /** The sound of a click at gain 1. Not to be changed. */
   float[] sound(long click) {
     return Math.floorMod(click - countIn, beatsPerBar) == 0 ? accent : plain;

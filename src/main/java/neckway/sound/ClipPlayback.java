@@ -81,16 +81,6 @@ public final class ClipPlayback implements AutoCloseable {
     return alive.gone(written, System.nanoTime());
   }
 
-  /** Whether it still plays. */
-  public boolean playing() {
-    return running;
-  }
-
-  /** Frames given to the device so far, repetitions counted on. */
-  public long frames() {
-    return written;
-  }
-
   /** Stops soon; waits for nothing. */
   @Override
   public void close() {

@@ -153,16 +153,16 @@ public final class Stiffness {
     double topCents =
         CENTS_PER_NEPER * Math.log(Math.min(SpectrumPeaks.HIGHEST_HZ, 0.45 * sampleRateHz) / f0Hz);
     double[][] curves = new double[HARMONIC_SHARES.length][GRID];
-    double[] shiftCents = new double[GRID];
     for (int i = 0; i < GRID; i++) {
       fit(partialCents[i], topCents);
-      shiftCents[i] = sumOverPitch(i, curves);
+      sumOverPitch(i, curves);
     }
     double top = highest(curves[1]);
     for (int i = 0; i < GRID; i++) {
       curves[1][i] = top + DRIVEN_TRUST * (curves[1][i] - top);
     }
-    return Optional.of(estimate(f0Hz, curves, shiftCents));
+    return Optional.of(
+        new StiffnessEstimate(lnStiffness, curves[0], curves[1], StiffnessEstimate.EVEN));
   }
 
   /** What each peak is worth where it is no partial of the string, and the more where it is. */
@@ -271,52 +271,18 @@ public final class Stiffness {
     }
   }
 
-  private double sumOverPitch(int grid, double[][] curves) {
+  private void sumOverPitch(int grid, double[][] curves) {
     double few = TINY;
     double many = TINY;
-    double best = 0;
-    int bestShift = RANGE_CENTS;
     for (int j = 0; j < SHIFTS; j++) {
-      double f = product[0][j] * apart[0][j];
-      double m = product[1][j] * apart[1][j];
-      few += f;
-      many += m;
-      if (f + m > best) {
-        best = f + m;
-        bestShift = j;
-      }
+      few += product[0][j] * apart[0][j];
+      many += product[1][j] * apart[1][j];
     }
     curves[0][grid] = Math.log(few);
     curves[1][grid] = Math.log(many);
-    return bestShift - RANGE_CENTS;
   }
 
   private static double highest(double[] curve) {
     return Arrays.stream(curve).max().orElseThrow();
-  }
-
-  private StiffnessEstimate estimate(double f0Hz, double[][] curves, double[] shiftCents) {
-    int best = 0;
-    for (int i = 1; i < GRID; i++) {
-      if (Math.max(curves[0][i], curves[1][i]) > Math.max(curves[0][best], curves[1][best])) {
-        best = i;
-      }
-    }
-    int partials = 0;
-    for (int k = 1; k <= MOST_PARTIALS; k++) {
-      double cents = partialCents[best][k] + shiftCents[best];
-      int cell = (int) ((cents - LOWEST_CENTS) / CELL_CENTS);
-      if (cell < nearestPeak.length) {
-        double off = peakCents[nearestPeak[cell]] - cents;
-        partials += off * off * peakWeight[nearestPeak[cell]] < 9 * BELL_STEPS ? 1 : 0;
-      }
-    }
-    return new StiffnessEstimate(
-        f0Hz * Math.exp(shiftCents[best] / CENTS_PER_NEPER),
-        lnStiffness,
-        curves[0],
-        curves[1],
-        StiffnessEstimate.EVEN,
-        partials);
   }
 }

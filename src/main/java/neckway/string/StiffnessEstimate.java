@@ -14,12 +14,10 @@ public final class StiffnessEstimate implements StiffnessCurve {
   /** Nothing known beforehand of whether the sound is driven. */
   static final double EVEN = 0.5;
 
-  private final double f0Hz;
   private final double[] grid;
   private final double[] clean;
   private final double[] driven;
   private final double[] curve;
-  private final int partials;
   private final double drivenBeforehand;
   private final double best;
   private final double standardError;
@@ -31,13 +29,7 @@ public final class StiffnessEstimate implements StiffnessCurve {
    * @param drivenBeforehand probability of the latter before this note was heard
    */
   public StiffnessEstimate(
-      double f0Hz,
-      double[] grid,
-      double[] clean,
-      double[] driven,
-      double drivenBeforehand,
-      int partials) {
-    this.f0Hz = f0Hz;
+      double[] grid, double[] clean, double[] driven, double drivenBeforehand) {
     this.grid = grid;
     this.clean = clean;
     this.driven = driven;
@@ -46,7 +38,6 @@ public final class StiffnessEstimate implements StiffnessCurve {
       curve[i] =
           sum(clean[i] + Math.log(1 - drivenBeforehand), driven[i] + Math.log(drivenBeforehand));
     }
-    this.partials = partials;
     this.drivenBeforehand = drivenBeforehand;
     int top = 0;
     for (int i = 1; i < curve.length; i++) {
@@ -78,7 +69,7 @@ public final class StiffnessEstimate implements StiffnessCurve {
     if (!(beforehand > 0 && beforehand < 1)) {
       throw new IllegalArgumentException("a probability of " + beforehand);
     }
-    return new StiffnessEstimate(f0Hz, grid, clean, driven, beforehand, partials);
+    return new StiffnessEstimate(grid, clean, driven, beforehand);
   }
 
   /** How likely the sound was taken to be full of exact harmonics before this note was heard. */
@@ -109,11 +100,6 @@ public final class StiffnessEstimate implements StiffnessCurve {
     return curvature < 0 ? 0.5 * (curve[top - 1] - curve[top + 1]) / curvature : 0;
   }
 
-  /** Fundamental of the ideal string for the likeliest B, Hz. */
-  public double f0Hz() {
-    return f0Hz;
-  }
-
   /** Natural logarithm of the likeliest B. */
   public double lnStiffness() {
     return best;
@@ -125,11 +111,6 @@ public final class StiffnessEstimate implements StiffnessCurve {
    */
   public double standardError() {
     return standardError;
-  }
-
-  /** How many partials were found where the likeliest B puts them. */
-  public int partials() {
-    return partials;
   }
 
   /** {@inheritDoc} Beyond the ends of the grid it goes on level. */

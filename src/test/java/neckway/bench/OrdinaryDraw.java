@@ -42,7 +42,7 @@ final class OrdinaryDraw {
     double detune = dirty && random.nextInt(6) == 0 ? MOST_DIRTY_DETUNE_CENTS : MOST_DETUNE_CENTS;
     Guitar guitar = models[random.nextInt(models.length)].any(random, detune);
     if (guitar.pickup() > 0) {
-      guitar = guitar.withPickup(between(0.2, 0.3));
+      guitar = withPickup(guitar, between(0.2, 0.3));
     }
     Surroundings around = dirty ? dirty() : clean();
     Habits habits =
@@ -62,6 +62,19 @@ final class OrdinaryDraw {
         random.nextInt(4) == 0 ? 48_000 : 44_100,
         OptionalDouble.empty(),
         between(1.2, 2));
+  }
+
+  private static Guitar withPickup(Guitar guitar, double share) {
+    return new Guitar(
+        guitar.stiffness(),
+        guitar.ringSeconds(),
+        share,
+        guitar.brightHz(),
+        guitar.lossPerKhz2(),
+        guitar.detuneCents(),
+        guitar.stringCents(),
+        guitar.fretCents(),
+        guitar.woundStrings());
   }
 
   private Surroundings clean() {

@@ -56,10 +56,9 @@ final class DeskPictures {
         800,
         desk -> {
           desk.drill().key(Key.parse("Eb minor"));
-          desk.drill()
-              .shapes(
-                  List.of(
-                      Shape.PHRYGIAN, Shape.MIXOLYDIAN, Shape.MINOR, Shape.MAJOR, Shape.DORIAN));
+          Chains.lowest(
+              desk.drill(),
+              List.of(Shape.PHRYGIAN, Shape.MIXOLYDIAN, Shape.MINOR, Shape.MAJOR, Shape.DORIAN));
           desk.drill().rounds(12);
           desk.drill().tempo(132.5);
           desk.drill().notesPerBeat(3);

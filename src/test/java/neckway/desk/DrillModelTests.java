@@ -66,7 +66,7 @@ class DrillModelTests {
             () -> model.start(6),
             () -> model.tuning("A2 E2"),
             () -> model.tuning("six strings please"),
-            () -> model.shapes(List.of(Shape.MAJOR, Shape.PHRYGIAN)),
+            () -> model.shapes(List.of(Shape.MAJOR, Shape.PHRYGIAN), 3),
             () -> model.open(folder.resolve("nothing.json")),
             () -> model.save(folder.resolve("no-folder").resolve("x.json")));
     for (Runnable wish : wishes) {
@@ -100,7 +100,7 @@ class DrillModelTests {
 
   @Test
   void joinsThatWouldBeOutOfOrderFollow() {
-    model.shapes(List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN));
+    Chains.lowest(model, List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN));
     model.join(
         0,
         Direction.UP,
@@ -133,7 +133,7 @@ class DrillModelTests {
     for (int i = 0; i < count; i++, shape = shape.next()) {
       chain.add(shape);
     }
-    any.shapes(chain);
+    Chains.lowest(any, chain);
     assertThat(any.problem().get()).isEmpty();
     for (int i = 0; i < picks.size(); i++) {
       int pair = i % (count - 1);

@@ -139,8 +139,9 @@ public final class RunPictures {
     now(() -> desk.look().text(100));
     now(
         () ->
-            desk.drill()
-                .shapes(List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN, Shape.MIXOLYDIAN)));
+            Chains.lowest(
+                desk.drill(),
+                List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN, Shape.MIXOLYDIAN)));
     shot("play-long", () -> desk.router().go(Place.PLAYING));
     now(() -> desk.look().leftHanded().set(true));
     shot("play-left", () -> desk.look().lowStringOnTop().set(true));

@@ -17,10 +17,15 @@ public final class Evidence {
     return 1 / Arrays.stream(log).map(l -> Math.exp(l - most)).sum();
   }
 
-  /** A estimate of which any B is as likely. */
+  /** Evidence of which nothing but the likelihoods is known. */
+  public static StringEvidence of(double[] log) {
+    return new StringEvidence(log, Optional.empty(), Optional.empty());
+  }
+
+  /** A curve on which any B is as likely. */
   public static StiffnessEstimate level(double driven) {
     double[] grid = {Math.log(Stiffness.LOWEST), Math.log(Stiffness.HIGHEST)};
-    return new StiffnessEstimate(220, grid, new double[2], new double[2], driven, 20);
+    return new StiffnessEstimate(grid, new double[2], new double[2], driven);
   }
 
   /** Evidence of a note in sound that is surely overdriven. */

@@ -50,7 +50,7 @@ class HandTrackTests {
     double[] log = new double[6];
     Arrays.fill(log, otherLog);
     log[string - 1] = 0;
-    return new StringEvidence(log);
+    return Evidence.of(log);
   }
 
   /** Plays a route's steps, the sound telling the string of those that are named. */
@@ -164,7 +164,7 @@ class HandTrackTests {
 
   @Test
   void inOverdrivenSoundAStrokeMayHaveBeenMissed() {
-    double clean = upAfterLegato(new StringEvidence(new double[6]));
+    double clean = upAfterLegato(Evidence.of(new double[6]));
     double overdriven = upAfterLegato(Evidence.overdriven(new double[6]));
     assertThat(clean).isGreaterThan(0.85);
     assertThat(overdriven).isBetween(0.5, 0.7);

@@ -38,7 +38,7 @@ class ShiftDetectorTests {
 
   /** Plays steps; the sound of each, heard out a little later, fits its string so well. */
   private void play(List<Step> steps, double otherLog) {
-    play(steps, otherLog, StringEvidence::new);
+    play(steps, otherLog, Evidence::of);
   }
 
   private void play(

@@ -224,11 +224,15 @@ class NeckPropertiesTests {
     List<PlacedShape> places = new ArrayList<>();
     for (int start : neck.starts(shape)) {
       try {
-        places.add(neck.place(shape, start));
+        places.add(place(neck, shape, start));
       } catch (BadInput doesNotFit) {
         assertThat(doesNotFit.getMessage()).contains("does not fit").doesNotContain("\n");
       }
     }
     return places;
+  }
+
+  private static PlacedShape place(Neck neck, Shape shape, int start) {
+    return neck.chain(List.of(shape), OptionalInt.of(start)).get(0);
   }
 }

@@ -3,6 +3,8 @@ package neckway.neck;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,7 +22,7 @@ class NeckTests {
   }
 
   private static PlacedShape standard(String key, Shape shape, int start) {
-    return new Neck(Key.parse(key), Tuning.STANDARD, 22).place(shape, start);
+    return place(new Neck(Key.parse(key), Tuning.STANDARD, 22), shape, start);
   }
 
   /** Common practice, no published source. */
@@ -70,7 +72,7 @@ class NeckTests {
 
   @Test
   void droppingTheLowestStringMovesItsNotesTwoFretsUp() {
-    PlacedShape dropped = neck("A major", "D2 A2 D3 G3 B3 E4").place(Shape.MAJOR, 7);
+    PlacedShape dropped = place(neck("A major", "D2 A2 D3 G3 B3 E4"), Shape.MAJOR, 7);
     assertThat(fingered(dropped))
         .isEqualTo(
             "6:7(2) 6:9(4) 5:4(1) 5:7(4) 4:4(1) 4:7(4) 3:4(1) 3:6(3) 2:5(2) 2:7(4) 1:5(2) 1:7(4)");
@@ -106,7 +108,7 @@ class NeckTests {
   @Test
   void beyondTheLastFretItDoesNotFit() {
     Neck neck = new Neck(Key.parse("G major"), Tuning.STANDARD, 16);
-    assertThatThrownBy(() -> neck.place(Shape.MAJOR, 15))
+    assertThatThrownBy(() -> place(neck, Shape.MAJOR, 15))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("fret 17")
         .hasMessageContaining("start at 3");
@@ -114,10 +116,10 @@ class NeckTests {
 
   @Test
   void whatNoHandCanHoldIsSaid() {
-    assertThatThrownBy(() -> neck("C major", "C2 C3 C4 C5").place(Shape.MAJOR, 12))
+    assertThatThrownBy(() -> place(neck("C major", "C2 C3 C4 C5"), Shape.MAJOR, 12))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("another tuning");
-    assertThatThrownBy(() -> neck("C major", "C2 G2 G3 C4").place(Shape.MAJOR, 12))
+    assertThatThrownBy(() -> place(neck("C major", "C2 G2 G3 C4"), Shape.MAJOR, 12))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("cannot be held");
   }
@@ -128,5 +130,9 @@ class NeckTests {
     assertThatThrownBy(() -> new Neck(Key.parse("A major"), Tuning.STANDARD, frets))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("frets " + frets);
+  }
+
+  private static PlacedShape place(Neck neck, Shape shape, int start) {
+    return neck.chain(List.of(shape), OptionalInt.of(start)).get(0);
   }
 }

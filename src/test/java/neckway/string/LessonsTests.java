@@ -27,7 +27,7 @@ class LessonsTests {
       clean[i] = -0.5 * z * z - (driven ? 20 : 0);
       full[i] = -0.5 * z * z - (driven ? 0 : 20);
     }
-    return new StiffnessEstimate(300, grid, clean, full, 0.5, 20);
+    return new StiffnessEstimate(grid, clean, full, 0.5);
   }
 
   private void note(double p, double off, boolean driven) {

@@ -20,7 +20,7 @@ class OverdrivenCurveTests {
       spectrum[i] = -0.5 * z * z;
     }
     return new OverdrivenCurve(
-        new StiffnessEstimate(349, grid, spectrum, spectrum, driven, 20),
+        new StiffnessEstimate(grid, spectrum, spectrum, driven),
         new OverdrivenNote.Optima(
             List.of(new OverdrivenNote.Optimum(FITTED, 0.06, -80)), 0.053, 12));
   }

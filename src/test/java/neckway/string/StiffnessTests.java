@@ -49,9 +49,7 @@ class StiffnessTests {
     for (double[] s : strings) {
       StiffnessEstimate r = read(string(s[0], s[1], 99, 1e-4, 1), 0.1, s[0] * 1.004);
       assertThat(r.lnStiffness()).as("f0 %s", s[0]).isCloseTo(Math.log(s[1]), within(0.08));
-      assertThat(1200 / Math.log(2) * Math.log(r.f0Hz() / s[0])).isCloseTo(0, within(4.0));
       assertThat(r.standardError()).isLessThan(0.35);
-      assertThat(r.partials()).isGreaterThan(7);
     }
   }
 

@@ -41,7 +41,7 @@ class StringLikelihoodTests {
       double z = (grid[i] - there) / error;
       curve[i] = -0.5 * z * z;
     }
-    return new StiffnessEstimate(164.8, grid, curve, curve, driven, 20);
+    return new StiffnessEstimate(grid, curve, curve, driven);
   }
 
   private double share(StringEvidence evidence, int string) {

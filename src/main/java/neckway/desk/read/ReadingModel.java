@@ -192,11 +192,6 @@ public final class ReadingModel {
     speed.set(Speed.values()[(speed.get().ordinal() + 1) % Speed.values().length]);
   }
 
-  /** Hears the take at a speed. */
-  public void speed(Speed wanted) {
-    speed.set(wanted);
-  }
-
   /** Hears the take from the note pointed at, or from the first one. */
   public void hear() {
     take.get()

@@ -18,7 +18,8 @@ import neckway.neck.BadInput;
  * <p>The sizes in the header are filled in about once a second of sound, so that after a crash the
  * file is a whole WAV that lacks at most the last second. The sound goes into a file beside the
  * target, which {@link #finish()} moves into place: an older file of that name stays as it was
- * until then. After a crash what was written lies in that neighbour, {@link #partPath()}.
+ * until then. After a crash what was written lies in that neighbour, {@code take.part.wav} beside
+ * {@code take.wav}.
  *
  * <p>Not for several threads at once.
  */
@@ -36,18 +37,6 @@ public final class WavWriter implements AutoCloseable {
 
     Coding(int bytes) {
       this.bytes = bytes;
-    }
-
-    /**
-     * The value that a reader of the file gets for a sample: rounded to the nearest step and held
-     * within full scale.
-     */
-    public float rounded(float sample) {
-      return switch (this) {
-        case PCM_16 -> toInt(sample, 32768) / 32768f;
-        case PCM_24 -> toInt(sample, 8388608) / 8388608f;
-        case FLOAT_32 -> sample;
-      };
     }
 
     private static int toInt(float sample, int scale) {
@@ -119,11 +108,6 @@ public final class WavWriter implements AutoCloseable {
     return name.toLowerCase(Locale.ROOT).endsWith(".wav")
         ? name.substring(0, name.length() - 4)
         : name;
-  }
-
-  /** Where the sound lies until {@link #finish()}. */
-  public Path partPath() {
-    return part;
   }
 
   /** Frames written so far. */
@@ -239,7 +223,7 @@ public final class WavWriter implements AutoCloseable {
   /**
    * Ends the file and moves it into place.
    *
-   * @throws BadInput where it cannot be moved there; the sound is then in {@link #partPath()}
+   * @throws BadInput where it cannot be moved there; the sound is then in the neighbour
    */
   public void finish() {
     if (done) {

@@ -108,18 +108,4 @@ public record Guitar(
         fretCents,
         woundStrings);
   }
-
-  /** The same guitar, its sound taken off elsewhere: as a share of the open string. */
-  public Guitar withPickup(double share) {
-    return new Guitar(
-        stiffness,
-        ringSeconds,
-        share,
-        brightHz,
-        lossPerKhz2,
-        detuneCents,
-        stringCents,
-        fretCents,
-        woundStrings);
-  }
 }

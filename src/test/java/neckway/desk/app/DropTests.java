@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import javafx.geometry.Bounds;
+import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.MouseButton;
@@ -74,8 +75,9 @@ class DropTests {
                     event.consume();
                   });
               // stands where nothing of the window is, as another program's window would
-              ((BorderPane) frame.root()).setRight(source);
-              return frame.scene(1280, 800);
+              Scene scene = frame.scene(1280, 800);
+              ((BorderPane) scene.getRoot()).setRight(source);
+              return scene;
             });
     go(Place.PLAYING);
   }

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import neckway.desk.Chains;
 import neckway.desk.DrillModel;
 import neckway.desk.LookModel.Label;
 import neckway.desk.choose.NeckPicture.Dot;
@@ -119,7 +120,7 @@ class NeckPainterTests {
     for (int i = 0; i < count; i++, next = next.next()) {
       chain.add(next);
     }
-    any.shapes(chain);
+    Chains.lowest(any, chain);
     NeckPicture p = new NeckPainter(any, Label.FINGER).picture(true, 0);
     for (Dot dot : p.dots()) {
       if (dot.place().fret() > 0) {

@@ -14,6 +14,7 @@ import java.util.function.Function;
 import javafx.application.Platform;
 import javafx.scene.input.KeyCode;
 import neckway.calibration.Calibration;
+import neckway.desk.Chains;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.Eyes;
@@ -169,7 +170,8 @@ public final class EveryScreen {
     now(
         () -> {
           desk.drill().key(Key.parse("Eb minor"));
-          desk.drill().shapes(List.of(Shape.PHRYGIAN, Shape.MIXOLYDIAN, Shape.MINOR, Shape.MAJOR));
+          Chains.lowest(
+              desk.drill(), List.of(Shape.PHRYGIAN, Shape.MIXOLYDIAN, Shape.MINOR, Shape.MAJOR));
           desk.drill().tempo(132.5);
           desk.drill().notesPerBeat(3);
         });
