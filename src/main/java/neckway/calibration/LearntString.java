@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import neckway.string.Stiffness;
 import neckway.string.StiffnessCurve;
+import neckway.string.StringProfile;
 
 /**
  * The stiffness of one open string from what its plucks tell, each by its whole likelihood: a grid
@@ -33,7 +34,6 @@ final class LearntString {
   private static final double LOWEST = Math.log(Stiffness.LOWEST);
   private static final int GRID =
       1 + (int) Math.ceil((Math.log(Stiffness.HIGHEST) - LOWEST) / STEP);
-  private static final double LN_PER_FRET = Math.log(2) / 6;
 
   /** One pluck and the fret that it was plucked at. */
   record At(int fret, Pluck pluck) {}
@@ -122,7 +122,7 @@ final class LearntString {
                 at.pluck()
                     .stiffness()
                     .orElseThrow()
-                    .commonError(lnStiffness + LN_PER_FRET * at.fret()))
+                    .commonError(lnStiffness + StringProfile.LN_PER_FRET * at.fret()))
         .average()
         .orElseThrow();
   }
@@ -133,7 +133,7 @@ final class LearntString {
     double[] p = new double[GRID];
     double top = Double.NEGATIVE_INFINITY;
     for (int x = 0; x < GRID; x++) {
-      p[x] = curve.logLikelihood(LOWEST + x * STEP + LN_PER_FRET * at.fret());
+      p[x] = curve.logLikelihood(LOWEST + x * STEP + StringProfile.LN_PER_FRET * at.fret());
       top = Math.max(top, p[x]);
     }
     double sum = 0;

@@ -19,7 +19,8 @@ public record StringProfile(
     double lnStiffness,
     double spread,
     int plucks) {
-  private static final double LN_PER_FRET = Math.log(2) / 6;
+  /** Growth of ln B from a fret to the next: B doubles every six ({@link #lnStiffnessAt}). */
+  public static final double LN_PER_FRET = Math.log(2) / 6;
 
   public StringProfile {
     if (!(spread > 0)) {

@@ -73,15 +73,15 @@ public final class MapText {
       List<String> right = i + 1 < drawings.size() ? drawings.get(i + 1) : List.of();
       int width = left.stream().mapToInt(String::length).max().orElseThrow();
       int rightWidth = right.stream().mapToInt(String::length).max().orElse(0);
-      int column = Math.max(width + BETWEEN, Words.WIDTH / 2);
-      if (column + rightWidth > Words.WIDTH) {
+      int column = Math.max(width + BETWEEN, Wrapped.COLUMNS / 2);
+      if (column + rightWidth > Wrapped.COLUMNS) {
         lines.addAll(left);
         lines.add("");
         lines.addAll(right);
       } else {
         for (int row = 0; row < left.size(); row++) {
           String beside = row < right.size() ? right.get(row) : "";
-          lines.add((Words.padded(left.get(row), column) + beside).stripTrailing());
+          lines.add((Wrapped.padded(left.get(row), column) + beside).stripTrailing());
         }
       }
       lines.add("");
@@ -91,12 +91,12 @@ public final class MapText {
   private List<String> titled(PlacedShape shape) {
     List<String> drawing = new ArrayList<>();
     drawing.addAll(title(shape));
-    drawing.addAll(NeckDrawing.of(neck, List.of(shape), Words.WIDTH));
+    drawing.addAll(NeckDrawing.of(neck, List.of(shape), Wrapped.COLUMNS));
     return drawing;
   }
 
   private List<String> title(PlacedShape shape) {
-    return Words.wrapped(shape.shape().spoken() + ": " + hand(shape), Words.WIDTH);
+    return Wrapped.lines(shape.shape().spoken() + ": " + hand(shape), Wrapped.COLUMNS);
   }
 
   /** Where the hand is: "hand at fret 6, at 7 from string 2". */
@@ -128,9 +128,9 @@ public final class MapText {
       }
       String name = pair(joins.get(0));
       String list = joins.stream().map(MapText::shortly).collect(Collectors.joining("; "));
-      List<String> rows = Words.wrapped(list, Words.WIDTH - 26);
+      List<String> rows = Wrapped.lines(list, Wrapped.COLUMNS - 26);
       for (int i = 0; i < rows.size(); i++) {
-        lines.add(Words.padded(i == 0 ? "  " + name : "", 26) + rows.get(i).replace('_', ' '));
+        lines.add(Wrapped.padded(i == 0 ? "  " + name : "", 26) + rows.get(i).replace('_', ' '));
       }
     }
     lines.add("");
@@ -160,7 +160,7 @@ public final class MapText {
       PlacedShape upper = map.shapes().get(i);
       lines.addAll(title(lower));
       lines.addAll(title(upper));
-      lines.addAll(NeckDrawing.of(neck, List.of(lower, upper), Words.WIDTH));
+      lines.addAll(NeckDrawing.of(neck, List.of(lower, upper), Wrapped.COLUMNS));
       lines.add("");
       List<Join> joins = map.joinsAbove(lower.shape());
       lines.add(
@@ -179,7 +179,7 @@ public final class MapText {
         String.format(
             "%3d. string %s, finger %d, %2d to %-2d  ",
             join.rank(), join.string(), join.finger(), join.from(), join.to());
-    List<String> why = Words.wrapped(join.why(), Words.WIDTH - head.length());
+    List<String> why = Wrapped.lines(join.why(), Wrapped.COLUMNS - head.length());
     for (int i = 0; i < why.size(); i++) {
       lines.add((i == 0 ? head : " ".repeat(head.length())) + why.get(i));
     }

@@ -38,10 +38,10 @@ public final class TabText {
       top = step.midi() > round.get(top).midi() ? step.index() : top;
     }
     List<String> lines = new ArrayList<>();
-    lines.addAll(Words.wrapped("Up" + said(Direction.UP) + ":", Words.WIDTH));
+    lines.addAll(Wrapped.lines("Up" + said(Direction.UP) + ":", Wrapped.COLUMNS));
     lines.addAll(part(round.subList(0, top + 1)));
     lines.add("");
-    lines.addAll(Words.wrapped("Down" + said(Direction.DOWN) + ":", Words.WIDTH));
+    lines.addAll(Wrapped.lines("Down" + said(Direction.DOWN) + ":", Wrapped.COLUMNS));
     lines.addAll(part(round.subList(top + 1, round.size())));
     return lines;
   }
@@ -68,17 +68,17 @@ public final class TabText {
     int names =
         neck.tuning().lowToHigh().stream().mapToInt(p -> p.note().length()).max().orElseThrow();
     int first = Math.max(names, "finger".length()) + 2;
-    int cell = first + WIDE * steps.size() + 2 <= Words.WIDTH ? WIDE : NARROW;
+    int cell = first + WIDE * steps.size() + 2 <= Wrapped.COLUMNS ? WIDE : NARROW;
     for (int row = strings.size() - 1; row >= 0; row--) {
       String name = neck.tuning().lowToHigh().get(row).note();
-      StringBuilder line = new StringBuilder(Words.padded(name, first - 1)).append('|');
+      StringBuilder line = new StringBuilder(Wrapped.padded(name, first - 1)).append('|');
       for (Step step : steps) {
         boolean here = step.place().string().equals(strings.get(row));
         line.append(here ? fret(step, cell) : "-".repeat(cell));
       }
       lines.add(line.append("-|").toString());
     }
-    StringBuilder fingers = new StringBuilder(Words.padded("finger", first));
+    StringBuilder fingers = new StringBuilder(Wrapped.padded("finger", first));
     for (Step step : steps) {
       fingers.append(" ".repeat(cell - 1)).append(step.finger());
     }

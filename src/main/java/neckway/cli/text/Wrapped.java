@@ -1,25 +1,47 @@
 package neckway.cli.text;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Prose in lines of a terminal's width. */
 public final class Wrapped {
+  /** Characters in a line. */
   public static final int COLUMNS = 80;
+
+  private static final String INDENT = "  ";
 
   private Wrapped() {}
 
+  /** Prints prose, its further lines set in by two columns. */
   public static void print(PrintWriter out, String prose) {
+    lines(prose, COLUMNS, INDENT).forEach(out::println);
+  }
+
+  /** Breaks a text into lines no longer than so many columns. */
+  static List<String> lines(String text, int columns) {
+    return lines(text, columns, "");
+  }
+
+  private static List<String> lines(String text, int columns, String indent) {
+    List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : prose.split(" ")) {
-      if (line.length() > 0 && line.length() + 1 + word.length() > COLUMNS) {
-        out.println(line);
-        line.setLength(0);
-        line.append("  ");
-      } else if (line.length() > 0) {
-        line.append(' ');
+    String before = "";
+    for (String word : text.split(" ")) {
+      if (!line.isEmpty() && line.length() + before.length() + word.length() > columns) {
+        lines.add(line.toString());
+        line = new StringBuilder(indent);
+        before = "";
       }
-      line.append(word);
+      line.append(before).append(word);
+      before = line.isEmpty() ? "" : " ";
     }
-    out.println(line);
+    lines.add(line.toString());
+    return lines;
+  }
+
+  /** A text with spaces up to so many columns. */
+  static String padded(String text, int columns) {
+    return text + " ".repeat(Math.max(0, columns - text.length()));
   }
 }
