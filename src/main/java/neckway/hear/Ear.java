@@ -80,11 +80,13 @@ public final class Ear {
 
   /** Takes samples from -1 to 1. */
   public void process(float[] samples, int offset, int length, NoteListener listener) {
-    for (int i = offset; i < offset + length; i++) {
-      framesIn++;
-      float sample = samples[i];
-      levels.sample(sample);
-      if (front.accept(sample)) {
+    int from = offset;
+    while (from < offset + length) {
+      int taken = front.accept(samples, from, offset + length - from);
+      levels.samples(samples, from, from + taken);
+      from += taken;
+      framesIn += taken;
+      if (front.ready()) {
         while (front.advance()) {
           hop(listener);
         }

@@ -101,8 +101,10 @@ final class PitchTracker {
     }
     int to = front.index(end) / 2;
     int from = to - (int) (WINDOW_SECONDS * rateHz);
-    if (!finder.findPeriodOnly(front.y, from, to, shortestLag, longestLag)
-        || finder.clarity() < LEAST_CLARITY) {
+    boolean found =
+        finder.keeps(front.y, from, to, note.periodFrames(), LEAST_CLARITY)
+            || finder.findPeriodOnly(front.y, from, to, shortestLag, longestLag);
+    if (!found || finder.clarity() < LEAST_CLARITY) {
       others.interrupt();
       return Optional.empty();
     }
