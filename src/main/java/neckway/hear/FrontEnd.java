@@ -47,13 +47,29 @@ final class FrontEnd {
     clicks = new ClickRemover(rateHz);
   }
 
-  /** Takes one sample; true when another hop may be ready. */
-  boolean accept(float sample) {
-    incoming[waiting++] = sample;
+  /**
+   * Takes samples up to the end of a hop; see {@link #ready()}.
+   *
+   * @return how many were taken, at most {@code length}
+   */
+  int accept(float[] samples, int from, int length) {
+    int taken = Math.min(length, incoming.length - waiting);
+    System.arraycopy(samples, from, incoming, waiting, taken);
+    waiting += taken;
+    return taken;
+  }
+
+  /** Whether another hop has come in; then it is worked in and may be ready. */
+  boolean ready() {
     if (waiting < incoming.length) {
       return false;
     }
     waiting = 0;
+    workIn();
+    return true;
+  }
+
+  private void workIn() {
     if (filled + hop > SIZE) {
       int gone = filled - KEEP & ~1;
       System.arraycopy(x, gone, x, 0, filled - gone);
@@ -68,7 +84,6 @@ final class FrontEnd {
     filled += hop;
     clicks.process(x, filled - hop, filled, firstFrame);
     settled = clicks.settledTo(firstFrame + filled);
-    return true;
   }
 
   /** Moves on by one hop if the sound is there and settled. */

@@ -27,6 +27,23 @@ final class PeriodFinder {
   /** A likeness is at most 1, but for rounding. */
   private static final double MOST_LIKENESS = 1.001;
 
+  /** Longest lag that is looked at, as a share of the stretch. */
+  private static final double MOST_OF_STRETCH = 0.68;
+
+  /** A period stays its own within this share, a little under half a semitone. */
+  private static final double OWN_SHARE = 0.025;
+
+  /** Next to a peak the likeness is less by this, at most, where the peak may be high enough. */
+  private static final double NEAR_PEAK = 0.15;
+
+  /** A part less like than this, as a share of the whole lag's clarity, is no period. */
+  private static final double NO_PART = 0.6;
+
+  /**
+   * A sound that repeats with any whole part of a period, up to the sixth, does with one of these.
+   */
+  private static final int[] PRIME_PARTS = {2, 3, 5};
+
   /** Periods of smoothed sound that settle a low note. */
   private static final double LEAST_PERIODS = 2.3;
 
@@ -71,9 +88,85 @@ final class PeriodFinder {
     return find(x, from, to, shortestLag, longest, BLOCK);
   }
 
+  /**
+   * Whether the stretch plainly goes on repeating with a period that it had: its likeness has a
+   * peak near, and none of the period's parts is much like it. A small share of the work of {@link
+   * #findPeriodOnly}; where the answer is no, that one is to be asked. {@link #bestPart} and {@link
+   * #likenessAt} are of no use after it.
+   *
+   * @param expected period in frames
+   * @param least clarity
+   * @return whether it does; then {@link #periodFrames()} and {@link #clarity()} hold what it came
+   *     to
+   */
+  boolean keeps(float[] x, int from, int to, double expected, double least) {
+    int reach = (int) Math.max(1, OWN_SHARE * expected);
+    int lag = (int) Math.rint(expected);
+    if (lag - reach < 3 || lag + reach + 2 > Math.min(longestLag, (to - from) * MOST_OF_STRETCH)) {
+      return false;
+    }
+    float at = likenessOf(x, from, to, lag);
+    if (at < least - NEAR_PEAK) {
+      return false;
+    }
+    likeness[lag] = at;
+    likeness[lag - 1] = likenessOf(x, from, to, lag - 1);
+    likeness[lag + 1] = likenessOf(x, from, to, lag + 1);
+    int step = likeness[lag + 1] > likeness[lag - 1] ? 1 : -1;
+    for (int steps = 0; !isPeak(lag); steps++) {
+      if (steps == reach) {
+        return false;
+      }
+      lag += step;
+      likeness[lag + step] = likenessOf(x, from, to, lag + step);
+    }
+    refine(lag);
+    return clarity >= least && !anyPart(x, from, to, lag);
+  }
+
+  /** Whether a whole part of a lag may be the period: all of them have one of these in them. */
+  private boolean anyPart(float[] x, int from, int to, int lag) {
+    for (int parts : PRIME_PARTS) {
+      int near = (int) Math.rint((double) lag / parts);
+      if (likenessOf(x, from, to, near) >= NO_PART * clarity) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Likeness at one lag. */
+  private static float likenessOf(float[] x, int from, int to, int lag) {
+    float dot0 = 0;
+    float dot1 = 0;
+    float dot2 = 0;
+    float dot3 = 0;
+    float all0 = 1e-12f;
+    float all1 = 0;
+    float all2 = 0;
+    float all3 = 0;
+    int end = to - lag;
+    int i = from;
+    for (; i + 3 < end; i += 4) {
+      dot0 += x[i] * x[i + lag];
+      dot1 += x[i + 1] * x[i + 1 + lag];
+      dot2 += x[i + 2] * x[i + 2 + lag];
+      dot3 += x[i + 3] * x[i + 3 + lag];
+      all0 += x[i] * x[i] + x[i + lag] * x[i + lag];
+      all1 += x[i + 1] * x[i + 1] + x[i + 1 + lag] * x[i + 1 + lag];
+      all2 += x[i + 2] * x[i + 2] + x[i + 2 + lag] * x[i + 2 + lag];
+      all3 += x[i + 3] * x[i + 3] + x[i + 3 + lag] * x[i + 3 + lag];
+    }
+    for (; i < end; i++) {
+      dot0 += x[i] * x[i + lag];
+      all0 += x[i] * x[i] + x[i + lag] * x[i + lag];
+    }
+    return 2 * (dot0 + dot1 + (dot2 + dot3)) / (all0 + all1 + (all2 + all3));
+  }
+
   private boolean find(float[] x, int from, int to, int shortestLag, int longest, int block) {
     int length = to - from;
-    int last = Math.min(Math.min(longest, longestLag), (int) (length * 0.68));
+    int last = Math.min(Math.min(longest, longestLag), (int) (length * MOST_OF_STRETCH));
     if (last < shortestLag + 2) {
       return false;
     }
@@ -194,7 +287,7 @@ final class PeriodFinder {
     smoothInto(x, first, count, box);
     int best = 0;
     for (int lag = middle - reach - 1; lag <= middle + reach + 1; lag++) {
-      likeness[lag] = smoothLikeness(count, lag);
+      likeness[lag] = likenessOf(smooth, 0, count, lag);
       if (best == 0 || likeness[lag] > likeness[best]) {
         best = lag;
       }
@@ -224,16 +317,6 @@ final class PeriodFinder {
         smooth[i - first] = (float) outer;
       }
     }
-  }
-
-  private float smoothLikeness(int count, int lag) {
-    double dot = 0;
-    double all = 1e-12;
-    for (int i = 0; i + lag < count; i++) {
-      dot += smooth[i] * smooth[i + lag];
-      all += smooth[i] * smooth[i] + smooth[i + lag] * smooth[i + lag];
-    }
-    return (float) (2 * dot / all);
   }
 
   /** MIDI note number with its fraction, of a period in frames. */

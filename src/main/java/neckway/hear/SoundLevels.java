@@ -9,8 +9,13 @@ final class SoundLevels {
   private double noise = Double.NaN;
   private double loudest;
 
-  void sample(float x) {
-    peak = Math.max(peak, Math.abs(x));
+  /** Takes {@code samples[from, to)}. */
+  void samples(float[] samples, int from, int to) {
+    float top = peak;
+    for (int i = from; i < to; i++) {
+      top = Math.max(top, Math.abs(samples[i]));
+    }
+    peak = top;
   }
 
   /**
