@@ -1,6 +1,8 @@
 package neckway.hear;
 
 import java.util.Optional;
+import neckway.hear.signal.FrontEnd;
+import neckway.hear.signal.SoundLevels;
 
 /**
  * The question which note an attack began. At each hop the pitch of what is new is estimated; it is

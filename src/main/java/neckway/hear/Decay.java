@@ -1,5 +1,9 @@
 package neckway.hear;
 
+import neckway.hear.signal.FrontEnd;
+import neckway.hear.signal.SoundEnergy;
+import neckway.hear.signal.SoundLevels;
+
 /**
  * Whether what started has died away at once, as a click does. A note that is struck hard may lose
  * as much of its first milliseconds, but then it holds. Numbers set on development takes with

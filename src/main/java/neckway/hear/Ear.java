@@ -4,6 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import neckway.hear.signal.FrontEnd;
+import neckway.hear.signal.SoundEnergy;
+import neckway.hear.signal.SoundLevels;
+import neckway.hear.signal.SpectralFlux;
 
 /**
  * Samples in, notes out, the same for any block size.
@@ -16,12 +20,12 @@ import java.util.OptionalDouble;
  */
 public final class Ear {
   /** Lowest pitch that is looked for: a little under E1, 41.2 Hz. */
-  static final double LOWEST_HZ = 38;
+  public static final double LOWEST_HZ = 38;
 
   /**
    * Highest pitch that is looked for: a little over E6, 1,319 Hz, the 24th fret of an E4 string.
    */
-  static final double HIGHEST_HZ = 1_400;
+  public static final double HIGHEST_HZ = 1_400;
 
   /** From one look at the sound to the next; {@link FrontEnd} rounds it to whole frames. */
   static final double HOP_SECONDS = 0.0029;

@@ -1,5 +1,10 @@
 package neckway.hear;
 
+import neckway.hear.signal.FrontEnd;
+import neckway.hear.signal.HumRemover;
+import neckway.hear.signal.SoundEnergy;
+import neckway.hear.signal.SoundLevels;
+
 /**
  * Whether a pitch may be mains hum, 50 or 60 Hz. Numbers set on development takes with hum
  * (docs/decisions/ear.md).

@@ -1,5 +1,8 @@
 package neckway.hear;
 
+import neckway.hear.signal.LinearPredictor;
+import neckway.hear.signal.PeriodFinder;
+
 /**
  * Names the pitch of what began at a possible attack, whatever went on sounding from before: as if
  * all old sound had stopped, as if it all went on, and as if only the last note had stopped. The

@@ -1,5 +1,7 @@
 package neckway.hear;
 
+import neckway.hear.signal.ChangePoint;
+
 /**
  * Finds the instant at which a sound stops repeating with a period: the change point, under two
  * variances, of what a comb of that period leaves. For notes that begin without an attack that

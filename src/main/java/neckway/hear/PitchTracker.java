@@ -1,6 +1,9 @@
 package neckway.hear;
 
 import java.util.Optional;
+import neckway.hear.signal.FrontEnd;
+import neckway.hear.signal.PeriodFinder;
+import neckway.hear.signal.SoundEnergy;
 
 /**
  * Follows the pitch of the note that sounds, and finds the note that comes without an attack:

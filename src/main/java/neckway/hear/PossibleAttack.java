@@ -1,5 +1,9 @@
 package neckway.hear;
 
+import neckway.hear.signal.FrontEnd;
+import neckway.hear.signal.OnsetLocator;
+import neckway.hear.signal.SpectralFlux;
+
 /**
  * The question whether there was an attack, and where: a rise of the spectrum opens one, a higher
  * rise soon after belongs to it and may move its instant. It stays open until it is named or given

@@ -1,5 +1,7 @@
 package neckway.hear;
 
+import neckway.hear.signal.SoundEnergy;
+
 /**
  * Whether a stretch of sound is no more than the last notes still ringing: a comb of the newest
  * one's period, alone or one after another with a comb of an older one's, leaves next to nothing.

@@ -1,5 +1,7 @@
 package neckway.hear;
 
+import neckway.hear.signal.Decimator;
+
 /**
  * The pitch of one steady tone, to a fraction of a cent, for tuning.
  *

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Random;
 
 /** Sounds worked out from their formulas, and what the ear makes of them. */
-final class Sounds {
+public final class Sounds {
   /** Stiffness of a plain third string at fret 0, measured on an electric guitar. */
-  static final double STIFFNESS = 1e-4;
+  public static final double STIFFNESS = 1e-4;
 
   private static final double PICK_AT = 0.13;
 
@@ -17,7 +17,7 @@ final class Sounds {
   private Sounds() {}
 
   /** Equal temperament, A4 = 440 Hz (ISO 16) = 69 (MIDI 1.0): f = 440 * 2^((m - 69) / 12). */
-  static double hz(double midi) {
+  public static double hz(double midi) {
     return 440 * Math.pow(2, (midi - 69) / 12);
   }
 
@@ -26,27 +26,27 @@ final class Sounds {
     return 1200 * Math.log(toHz / fromHz) / Math.log(2);
   }
 
-  static double db(double powerRatio) {
+  public static double db(double powerRatio) {
     return 10 * Math.log10(powerRatio + 1e-30);
   }
 
-  static float[] silence(double rateHz, double seconds) {
+  public static float[] silence(double rateHz, double seconds) {
     return new float[(int) Math.round(rateHz * seconds)];
   }
 
-  static float[] sine(double rateHz, double hz, double size, double seconds) {
+  public static float[] sine(double rateHz, double hz, double size, double seconds) {
     float[] out = silence(rateHz, seconds);
     addSine(out, rateHz, hz, size, 0.3);
     return out;
   }
 
-  static void addSine(float[] out, double rateHz, double hz, double size, double phase) {
+  public static void addSine(float[] out, double rateHz, double hz, double size, double phase) {
     for (int i = 0; i < out.length; i++) {
       out[i] += (float) (size * Math.sin(2 * Math.PI * hz * i / rateHz + phase));
     }
   }
 
-  static void addNoise(float[] out, int from, int to, double size, long seed) {
+  public static void addNoise(float[] out, int from, int to, double size, long seed) {
     Random random = new Random(seed);
     for (int i = from; i < to; i++) {
       out[i] += (float) (size * random.nextGaussian());
@@ -54,7 +54,7 @@ final class Sounds {
   }
 
   /** Partial k of a stiff string: f_k = k f0 sqrt(1 + B k^2) (Fletcher 1964). */
-  static double partialHz(double firstHz, double stiffness, int k) {
+  public static double partialHz(double firstHz, double stiffness, int k) {
     return k * firstHz / Math.sqrt(1 + stiffness) * Math.sqrt(1 + stiffness * k * k);
   }
 
@@ -64,7 +64,7 @@ final class Sounds {
    * @param from seconds, when the string is let go
    * @param until seconds, when a finger stops it: in 8 ms it is down to 1/e
    */
-  static void pluck(
+  public static void pluck(
       float[] out,
       double rateHz,
       double midi,
@@ -116,7 +116,7 @@ final class Sounds {
   }
 
   /** Notes plucked one after the other at a fixed distance, from 0.5 s on, each stopped in time. */
-  static float[] line(double rateHz, double slotSeconds, double size, double... midis) {
+  public static float[] line(double rateHz, double slotSeconds, double size, double... midis) {
     float[] out = silence(rateHz, 0.5 + slotSeconds * midis.length + 0.5);
     for (int i = 0; i < midis.length; i++) {
       double at = 0.5 + i * slotSeconds;

@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /**
  * Finds the instant of an attack in a stretch of sound: the change point of the energy of its
@@ -7,7 +7,7 @@ package neckway.hear;
  * sounding and repeats well, what it would have gone on with is taken off first, so that an attack
  * shows under a sustained or overdriven sound.
  */
-final class OnsetLocator {
+public final class OnsetLocator {
   static final double FRAME_SECONDS = 0.0007;
   static final double SPAN_SECONDS = 0.030;
   private static final double BEFORE_SECONDS = 0.013;
@@ -23,7 +23,7 @@ final class OnsetLocator {
   private final float[] sharp;
   private final double[] energy;
 
-  OnsetLocator(double sampleRateHz) {
+  public OnsetLocator(double sampleRateHz) {
     frame = Math.max(4, (int) (FRAME_SECONDS * sampleRateHz));
     frames = (int) (SPAN_SECONDS * sampleRateHz) / frame;
     int framesBefore = Math.max(6, (int) (BEFORE_SECONDS * sampleRateHz) / frame);
@@ -39,7 +39,7 @@ final class OnsetLocator {
    * @param periodFrames of the note that was sounding, 0 for none
    * @return the index of the attack
    */
-  int find(float[] x, int to, double periodFrames) {
+  public int find(float[] x, int to, double periodFrames) {
     int count = frames * frame;
     int from = to - count;
     fill(x, from, periodFrames);
@@ -67,7 +67,7 @@ final class OnsetLocator {
   }
 
   /** Log-likelihood ratio of the last change point: large is certain. */
-  double score() {
+  public double score() {
     return change.score();
   }
 

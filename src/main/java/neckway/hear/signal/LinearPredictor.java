@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /**
  * What a sound would go on as if nothing new came: linear prediction with coefficients by Burg's
@@ -6,7 +6,7 @@ package neckway.hear;
  * and Roth, "Audio signal extrapolation", DAFx 2002). Strings that ring on and hum are sums of
  * slowly dying sines, which it carries on well for some tens of milliseconds.
  */
-final class LinearPredictor {
+public final class LinearPredictor {
   private final int order;
   private final int length;
   private final float[] forward;
@@ -23,7 +23,7 @@ final class LinearPredictor {
    * @param length frames of the past that are looked at, more than twice the order
    * @param most frames of the future at the most
    */
-  LinearPredictor(int order, int length, int most) {
+  public LinearPredictor(int order, int length, int most) {
     if (length <= 2 * order) {
       throw new IllegalArgumentException("length " + length + " for order " + order);
     }
@@ -38,7 +38,7 @@ final class LinearPredictor {
   }
 
   /** Learns from the {@code length} samples that end before {@code to}. */
-  void learn(float[] y, int to) {
+  public void learn(float[] y, int to) {
     int from = to - length;
     System.arraycopy(y, from, forward, 0, length);
     System.arraycopy(y, from, delayed, 1, length - 1);
@@ -106,7 +106,7 @@ final class LinearPredictor {
    *
    * @param count at most the number given to the constructor
    */
-  void carryOn(int count) {
+  public void carryOn(int count) {
     for (; carried < count; carried++) {
       int i = order + carried;
       float s0 = 0;
@@ -128,7 +128,7 @@ final class LinearPredictor {
   }
 
   /** The frame {@code i} after the last one learnt from; 0 is the first. */
-  float at(int i) {
+  public float at(int i) {
     return out[order + i];
   }
 }

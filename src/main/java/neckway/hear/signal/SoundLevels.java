@@ -1,7 +1,7 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /** The levels of a take as it goes by: its peak, its quiet, its loudest note. */
-final class SoundLevels {
+public final class SoundLevels {
   private static final double FALL = 0.05;
   private static final double RISE = 1.0003;
 
@@ -10,7 +10,7 @@ final class SoundLevels {
   private double loudest;
 
   /** Takes {@code samples[from, to)}. */
-  void samples(float[] samples, int from, int to) {
+  public void samples(float[] samples, int from, int to) {
     float top = peak;
     for (int i = from; i < to; i++) {
       top = Math.max(top, Math.abs(samples[i]));
@@ -23,7 +23,7 @@ final class SoundLevels {
    *
    * @param power mean square of the newest hop
    */
-  void hop(double power) {
+  public void hop(double power) {
     if (Double.isNaN(noise)) {
       noise = power;
     } else if (power < noise) {
@@ -36,25 +36,25 @@ final class SoundLevels {
   /**
    * @param power mean square of a note when it is told
    */
-  void note(double power) {
+  public void note(double power) {
     loudest = Math.max(loudest, power);
   }
 
   /** Mean square of the quiet. */
-  double noise() {
+  public double noise() {
     return noise;
   }
 
   /** Mean square of the loudest note so far. */
-  double loudest() {
+  public double loudest() {
     return loudest;
   }
 
-  double peakDbfs() {
+  public double peakDbfs() {
     return Math.max(-120, 20 * Math.log10(peak + 1e-9));
   }
 
-  double noiseDbfs() {
+  public double noiseDbfs() {
     return Double.isNaN(noise) ? -120 : Math.max(-120, 10 * Math.log10(noise + 1e-12));
   }
 }

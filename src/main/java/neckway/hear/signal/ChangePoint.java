@@ -1,11 +1,11 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /**
  * The change point in a row of energies under two variances, by maximum likelihood (Basseville and
  * Nikiforov, "Detection of Abrupt Changes", 1993, the change in variance of a Gaussian). Only rises
  * count.
  */
-final class ChangePoint {
+public final class ChangePoint {
   private final int mostBefore;
   private final int mostAfter;
   private final int leastAfter;
@@ -17,14 +17,14 @@ final class ChangePoint {
    * @param mostAfter frames after it, at most
    * @param leastAfter frames after it, at least
    */
-  ChangePoint(int mostBefore, int mostAfter, int leastAfter) {
+  public ChangePoint(int mostBefore, int mostAfter, int leastAfter) {
     this.mostBefore = mostBefore;
     this.mostAfter = mostAfter;
     this.leastAfter = leastAfter;
   }
 
   /** The index of the first frame after the change; the middle if nothing rises. */
-  int find(double[] energy) {
+  public int find(double[] energy) {
     score = Double.NEGATIVE_INFINITY;
     int best = energy.length / 2;
     for (int k = 6; k < energy.length - leastAfter; k++) {
@@ -57,7 +57,7 @@ final class ChangePoint {
   }
 
   /** How many times more energy there is after the last change than before it. */
-  double gain() {
+  public double gain() {
     return gain;
   }
 }

@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 import java.util.Arrays;
 
@@ -9,7 +9,7 @@ import java.util.Arrays;
  * <p>The loops are laid out so that the virtual machine works on several samples at once: see
  * {@link Autocorrelation}.
  */
-final class Decimator {
+public final class Decimator {
   /** Taps for each unit of the factor; the delay is half the taps. */
   private static final int TAPS_PER_FACTOR = 16;
 
@@ -27,7 +27,7 @@ final class Decimator {
   /**
    * @param factor 1 (a wire) or more
    */
-  Decimator(int factor) {
+  public Decimator(int factor) {
     if (factor < 1) {
       throw new IllegalArgumentException("factor " + factor);
     }
@@ -72,7 +72,7 @@ final class Decimator {
    * @param out room for {@link #willMake}, from index {@code at} on
    * @return how many were given
    */
-  int process(float[] samples, int from, int to, float[] out, int at) {
+  public int process(float[] samples, int from, int to, float[] out, int at) {
     int made = 0;
     for (int i = from; i < to; ) {
       int count = Math.min(to - i, held.length - filled);

@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
  * over {@value #MOST_SHARE}), nothing is, and after two such beats nothing until one is heard
  * again.
  */
-final class ClickRemover {
+public final class ClickRemover {
   static final double LEAST_SHARE = 0.4;
   static final double MOST_SHARE = 1.8;
 
@@ -80,7 +80,7 @@ final class ClickRemover {
   }
 
   /** Names the beat that clicks would keep, in frames, and the bar. */
-  void expect(double beatFrames, int beatsPerBar) {
+  public void expect(double beatFrames, int beatsPerBar) {
     this.beatFrames = beatFrames;
     this.beatsPerBar = Math.max(1, Math.min(kindOfBeat.length, beatsPerBar));
   }
@@ -113,7 +113,7 @@ final class ClickRemover {
   }
 
   /** Whether a click is known to start within some frames of this one. */
-  boolean near(double frame, double within) {
+  public boolean near(double frame, double within) {
     if (!running) {
       return false;
     }
@@ -121,11 +121,11 @@ final class ClickRemover {
     return Math.abs(beats - Math.rint(beats)) * beatFrames <= within;
   }
 
-  int clicks() {
+  public int clicks() {
     return clicks;
   }
 
-  double clickFrame(int index) {
+  public double clickFrame(int index) {
     return clickFrames[index];
   }
 

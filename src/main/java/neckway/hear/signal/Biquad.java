@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /** A second-order Butterworth filter in direct form I, by the bilinear transform. */
 public final class Biquad {

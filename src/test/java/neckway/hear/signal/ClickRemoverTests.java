@@ -1,9 +1,10 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import neckway.hear.Sounds;
 import org.junit.jupiter.api.Test;
 
 class ClickRemoverTests {

@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /**
  * Learns mains hum, 50 or 60 Hz with its harmonics, as the wave that repeats with the mains, and
@@ -6,7 +6,7 @@ package neckway.hear;
  * limited to the size of the hum, so that a loud note moves it little. It does nothing until the
  * hum makes up most of a quiet stretch.
  */
-final class HumRemover {
+public final class HumRemover {
   private static final int[] MAINS_HZ = {50, 60};
   private static final double BLOCK_SECONDS = 0.05;
   private static final double HOLD_SECONDS = 1.5;

@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 import be.tarsos.dsp.util.fft.FFT;
 
@@ -9,7 +9,7 @@ import be.tarsos.dsp.util.fft.FFT;
  * paper in its bands (single bins low down, a sixth of an octave above) and in a lopsided window
  * that has most of its weight on the newest samples.
  */
-final class SpectralFlux {
+public final class SpectralFlux {
   /** Hops back that a band is held against. */
   static final int LAG_HOPS = 3;
 
@@ -34,7 +34,7 @@ final class SpectralFlux {
   /**
    * @param size a power of two, in frames
    */
-  SpectralFlux(double sampleRateHz, int size) {
+  public SpectralFlux(double sampleRateHz, int size) {
     this.size = size;
     fft = new FFT(size);
     work = new float[size];
@@ -79,7 +79,7 @@ final class SpectralFlux {
   }
 
   /** Takes the {@code size} samples that end before {@code to}. */
-  void process(float[] x, int to) {
+  public void process(float[] x, int to) {
     int from = to - size;
     for (int i = 0; i < size; i++) {
       work[i] = x[from + i] * window[i];
@@ -119,12 +119,12 @@ final class SpectralFlux {
   }
 
   /** Mean rise over the bands in dB. */
-  double risen() {
+  public double risen() {
     return risen;
   }
 
   /** Mean rise in dB over the bands above 1.5 kHz. */
-  double highRise() {
+  public double highRise() {
     return highRise;
   }
 }

@@ -1,11 +1,11 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /**
  * Brings sound to the rates and bands that the ear works in: about 22 kHz with the rumble below the
  * lowest note taken off, and half of that with the brightness taken off, for pitch. A metronome's
  * click is taken out where it is known.
  */
-final class FrontEnd {
+public final class FrontEnd {
   private static final int SIZE = 1 << 15;
 
   /** Frames of the past that stay within reach. */
@@ -15,11 +15,11 @@ final class FrontEnd {
   private static final double RUMBLE_HZ = 60;
   private static final double BRIGHTNESS_HZ = 1_500;
 
-  final float[] x = new float[SIZE];
-  final float[] y = new float[SIZE / 2];
-  final double rateHz;
-  final int hop;
-  final ClickRemover clicks;
+  public final float[] x = new float[SIZE];
+  public final float[] y = new float[SIZE / 2];
+  public final double rateHz;
+  public final int hop;
+  public final ClickRemover clicks;
 
   private final int factor;
   private final double inputRateHz;
@@ -34,7 +34,7 @@ final class FrontEnd {
   private long settled;
   private long given;
 
-  FrontEnd(double inputRateHz, double hopSeconds) {
+  public FrontEnd(double inputRateHz, double hopSeconds) {
     this.inputRateHz = inputRateHz;
     factor = Math.max(1, (int) (inputRateHz / LEAST_RATE_HZ));
     decimator = new Decimator(factor);
@@ -52,7 +52,7 @@ final class FrontEnd {
    *
    * @return how many were taken, at most {@code length}
    */
-  int accept(float[] samples, int from, int length) {
+  public int accept(float[] samples, int from, int length) {
     int taken = Math.min(length, incoming.length - waiting);
     System.arraycopy(samples, from, incoming, waiting, taken);
     waiting += taken;
@@ -60,7 +60,7 @@ final class FrontEnd {
   }
 
   /** Whether another hop has come in; then it is worked in and may be ready. */
-  boolean ready() {
+  public boolean ready() {
     if (waiting < incoming.length) {
       return false;
     }
@@ -87,7 +87,7 @@ final class FrontEnd {
   }
 
   /** Moves on by one hop if the sound is there and settled. */
-  boolean advance() {
+  public boolean advance() {
     if (given + hop > settled) {
       return false;
     }
@@ -101,7 +101,7 @@ final class FrontEnd {
   }
 
   /** The frame, from the start of the take, that the ear has come to. */
-  long end() {
+  public long end() {
     return given;
   }
 
@@ -111,12 +111,12 @@ final class FrontEnd {
   }
 
   /** Index in {@link #x} of a frame; half of it is the index in {@link #y}. */
-  int index(long frame) {
+  public int index(long frame) {
     return (int) (frame - firstFrame);
   }
 
   /** Seconds from the first sample of the take. */
-  double seconds(double frame) {
+  public double seconds(double frame) {
     return (frame * factor - decimator.delayFrames()) / inputRateHz;
   }
 }

@@ -1,11 +1,11 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /** Energy of a stretch of sound. */
-final class SoundEnergy {
+public final class SoundEnergy {
   private SoundEnergy() {}
 
   /** Sum of the squares of {@code x[from, to)}. */
-  static double of(float[] x, int from, int to) {
+  public static double of(float[] x, int from, int to) {
     double sum = 0;
     for (int i = from; i < to; i++) {
       sum += x[i] * x[i];
@@ -14,7 +14,7 @@ final class SoundEnergy {
   }
 
   /** Mean of the squares of {@code x[from, to)}. */
-  static double mean(float[] x, int from, int to) {
+  public static double mean(float[] x, int from, int to) {
     return of(x, from, to) / (to - from);
   }
 }

@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 import java.util.Arrays;
 

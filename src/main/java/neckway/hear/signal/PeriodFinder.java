@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /**
  * The period of a short stretch of sound by the normalised difference function: m(lag) = 2 r(lag) /
@@ -8,7 +8,7 @@ package neckway.hear;
  * a half periods, so that a note can be named soon after its attack, and in taking the first peak
  * within a share of the best.
  */
-final class PeriodFinder {
+public final class PeriodFinder {
   /** The first peak at least this share of the highest is the period. */
   static final double PEAK_SHARE = 0.9;
 
@@ -60,7 +60,7 @@ final class PeriodFinder {
   private double periodFrames;
   private double clarity;
 
-  PeriodFinder(double sampleRateHz, double lowestHz) {
+  public PeriodFinder(double sampleRateHz, double lowestHz) {
     this.sampleRateHz = sampleRateHz;
     longestLag = (int) Math.ceil(sampleRateHz / lowestHz) + 2;
     product = new float[longestLag + 2];
@@ -76,7 +76,7 @@ final class PeriodFinder {
    * @param longest in frames; what the stretch does not hold is left out
    * @return whether a peak was found; then {@link #periodFrames()} and {@link #clarity()} hold it
    */
-  boolean find(float[] x, int from, int to, int shortestLag, int longest) {
+  public boolean find(float[] x, int from, int to, int shortestLag, int longest) {
     return find(x, from, to, shortestLag, longest, Integer.MAX_VALUE);
   }
 
@@ -84,7 +84,7 @@ final class PeriodFinder {
    * Finds the same period as {@link #find} with less work: no lag is looked at that cannot change
    * it. {@link #bestPart} and {@link #likenessAt} are of no use after it.
    */
-  boolean findPeriodOnly(float[] x, int from, int to, int shortestLag, int longest) {
+  public boolean findPeriodOnly(float[] x, int from, int to, int shortestLag, int longest) {
     return find(x, from, to, shortestLag, longest, BLOCK);
   }
 
@@ -99,7 +99,7 @@ final class PeriodFinder {
    * @return whether it does; then {@link #periodFrames()} and {@link #clarity()} hold what it came
    *     to
    */
-  boolean keeps(float[] x, int from, int to, double expected, double least) {
+  public boolean keeps(float[] x, int from, int to, double expected, double least) {
     int reach = (int) Math.max(1, OWN_SHARE * expected);
     int lag = (int) Math.rint(expected);
     if (lag - reach < 3 || lag + reach + 2 > Math.min(longestLag, (to - from) * MOST_OF_STRETCH)) {
@@ -252,7 +252,7 @@ final class PeriodFinder {
    *
    * @return its lag, 0 for none
    */
-  int bestPart(double period, int shortestLag, double[] others) {
+  public int bestPart(double period, int shortestLag, double[] others) {
     int best = 0;
     for (int parts = 2; parts <= 9 && period / parts >= shortestLag; parts++) {
       double part = period / parts;
@@ -275,7 +275,7 @@ final class PeriodFinder {
    *
    * @return the period, or the one given where the smoothed sound does not repeat near it
    */
-  double onLowPartials(float[] x, int from, int to, double period) {
+  public double onLowPartials(float[] x, int from, int to, double period) {
     int box = (int) Math.rint(period / 6);
     int first = from + 2 * box;
     int count = to - first;
@@ -320,12 +320,12 @@ final class PeriodFinder {
   }
 
   /** MIDI note number with its fraction, of a period in frames. */
-  double pitchOf(double period) {
+  public double pitchOf(double period) {
     return 69 + 12 * Math.log(sampleRateHz / period / 440) / Math.log(2);
   }
 
   /** Makes this lag of the last stretch its period. */
-  void settleOn(int lag) {
+  public void settleOn(int lag) {
     refine(lag);
   }
 
@@ -357,22 +357,22 @@ final class PeriodFinder {
   }
 
   /** Frames, with a fraction. */
-  double periodFrames() {
+  public double periodFrames() {
     return periodFrames;
   }
 
   /** MIDI note number with its fraction. */
-  double pitch() {
+  public double pitch() {
     return pitchOf(periodFrames);
   }
 
   /** From 0 (no period) to 1 (one that repeats exactly). */
-  double clarity() {
+  public double clarity() {
     return clarity;
   }
 
   /** Likeness of the last stretch at a lag, between whole frames by a straight line. */
-  double likenessAt(double lag) {
+  public double likenessAt(double lag) {
     int i = (int) lag;
     if (i < 1 || i > longestLag) {
       return 0;
