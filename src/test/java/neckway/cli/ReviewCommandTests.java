@@ -130,7 +130,7 @@ class ReviewCommandTests {
     String take =
         take("[{\"kind\": \"shift\", \"round\": 0, \"direction\": \"up\", \"string\": null}]");
     assertThat(run("review", take)).isZero();
-    assertThat(out.toString()).contains("You turned round too early: the hand stayed in the major");
+    assertThat(out.toString()).contains("The hand stayed in the major shape");
   }
 
   @Test

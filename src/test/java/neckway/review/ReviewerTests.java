@@ -87,7 +87,8 @@ class ReviewerTests {
     assertThat(words())
         .contains("24 of 25 notes were right.")
         .contains("One note wrong: coming down, on the second string you played fret 9, not 8.")
-        .contains("First: play slowly into the second string, fret 8, coming down");
+        .contains(
+            "First: start a few notes before fret 8 on the second string and play down to it slowly.");
   }
 
   @Test
@@ -99,8 +100,8 @@ class ReviewerTests {
     assertThat(review.steps().get(12).verdict()).isEqualTo(StepVerdict.SKIPPED);
     assertThat(review.summary().skipped()).isEqualTo(2);
     assertThat(words())
-        .contains("You turned round too early: the hand stayed in the major shape")
-        .contains("stop on the landing note, fret 4 with the first finger")
+        .contains("The hand stayed in the major shape and never reached the Dorian one")
+        .contains("stop on the landing, fret 4 with the first finger")
         .doesNotContain("left out");
   }
 
@@ -124,7 +125,7 @@ class ReviewerTests {
     assertThat(review.attempts()).isEqualTo(3);
     assertThat(review.reviewed()).isEqualTo(1);
     assertThat(review.summary().notes()).isEqualTo(21);
-    assertThat(words()).contains("You began three times");
+    assertThat(words()).contains("You began three times; the rest is about the second try.");
   }
 
   @Test
@@ -135,7 +136,7 @@ class ReviewerTests {
     assertThat(words())
         .contains("The shift up on the third string landed a second late")
         .doesNotContain("On the whole")
-        .contains("First: play the shift up alone");
+        .contains("First: play the shift up on the third string alone");
   }
 
   @Test
@@ -199,6 +200,8 @@ class ReviewerTests {
         .containsExactly(summary.right(), summary.wrong(), summary.repeat(), summary.extra())
         .containsExactly(23, 1, 1, 1);
     assertThat(summary.skipped()).isEqualTo(1);
-    assertThat(words()).contains("One note struck twice:").contains("One note stray:");
+    assertThat(words())
+        .contains("One note struck twice:")
+        .contains("One note that does not belong there:");
   }
 }

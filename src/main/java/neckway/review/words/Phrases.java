@@ -3,6 +3,7 @@ package neckway.review.words;
 import java.util.List;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
+import neckway.neck.Place;
 import neckway.review.Milliseconds;
 
 /** The small change of sentences: numbers, strings, ways, lists. */
@@ -15,6 +16,8 @@ final class Phrases {
       List.of("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth");
   private static final List<String> FINGERS = List.of("first", "second", "third", "fourth");
 
+  private static final int MOST_ROUNDS_NAMED = 4;
+
   private Phrases() {}
 
   /** A whole number, in a word up to twelve. */
@@ -25,6 +28,54 @@ final class Phrases {
   /** "one note", "three notes". */
   static String count(int number, String thing) {
     return count(number) + " " + thing + (number == 1 ? "" : "s");
+  }
+
+  /** "first", "second"; in figures from the ninth on. */
+  static String ordinal(int number) {
+    return number <= ORDINALS.size() ? ORDINALS.get(number - 1) : number + "th";
+  }
+
+  /** "once", "twice", "three times". */
+  static String times(int number) {
+    return number == 1 ? "once" : number == 2 ? "twice" : count(number) + " times";
+  }
+
+  /**
+   * "in round 2", "in rounds 1 and 3", "in every round", "in nine rounds"; nothing where there is
+   * only one.
+   *
+   * @param rounds from 0, rising, each once
+   * @param all how many there are
+   */
+  static String inRounds(List<Integer> rounds, int all) {
+    if (all == 1) {
+      return "";
+    }
+    if (rounds.size() == all) {
+      return all == 2 ? " in both rounds" : " in every round";
+    }
+    if (rounds.size() > MOST_ROUNDS_NAMED) {
+      return " in " + count(rounds.size()) + " rounds";
+    }
+    List<String> numbers = rounds.stream().map(r -> Integer.toString(r + 1)).toList();
+    return (rounds.size() == 1 ? " in round " : " in rounds ") + list(numbers);
+  }
+
+  /** "fret 7 on the fourth string", "the open fourth string". */
+  static String fretOnString(Place place) {
+    return place.fret() == 0
+        ? "the open " + string(place.string())
+        : "fret " + place.fret() + " on the " + string(place.string());
+  }
+
+  /** "second string, fret 8". */
+  static String spot(Place place) {
+    return string(place.string()) + (place.fret() == 0 ? ", open" : ", fret " + place.fret());
+  }
+
+  /** "a few notes", as far as there are any before a step. */
+  static String from(int step) {
+    return step == 1 ? "one note" : step == 2 ? "two notes" : "a few notes";
   }
 
   /** "third string". */

@@ -1,11 +1,13 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import neckway.drill.PlayableDrill;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
+import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
@@ -14,69 +16,67 @@ import neckway.review.ReviewedShift;
 final class ShiftStrings {
   private static final int MOST_NAMED = 3;
 
-  private final PlayableDrill drill;
+  /** Shifts of the same pair and way that were made on the same string. */
+  record Kind(Direction direction, int pair, GuitarString planned, GuitarString heard) {
+    static Kind of(ReviewedShift shift) {
+      PlannedShift planned = shift.planned();
+      return new Kind(
+          planned.direction(), planned.pair(), planned.string(), shift.string().orElseThrow());
+    }
+  }
+
+  private final Played played;
   private final Review review;
 
-  ShiftStrings(PlayableDrill drill, Review review) {
-    this.drill = drill;
-    this.review = review;
+  ShiftStrings(Played played) {
+    this.played = played;
+    this.review = played.review();
   }
 
   List<String> sentences() {
     List<String> said = new ArrayList<>();
-    List<ReviewedShift> moved = of(ShiftVerdict.MOVED);
-    for (ReviewedShift shift : moved.subList(0, Math.min(MOST_NAMED, moved.size()))) {
-      said.add(moved(shift));
-    }
+    List<String> moved = new ArrayList<>();
+    moved().forEach((kind, shifts) -> moved.add(moved(kind, shifts)));
+    said.addAll(moved.subList(0, Math.min(MOST_NAMED, moved.size())));
     if (moved.size() > MOST_NAMED) {
-      int more = moved.size() - MOST_NAMED;
+      int more = played.shifts(ShiftVerdict.MOVED).size() - toldOf(MOST_NAMED);
       said.add(
           Phrases.sentence(Phrases.count(more))
               + " more "
               + (more == 1 ? "shift was" : "shifts were")
-              + " made on another string than planned; see the list.");
+              + " made on another string than planned, marked below.");
     }
     made().ifPresent(said::add);
     return said;
   }
 
-  /** What to do first about a shift made elsewhere. */
-  Optional<String> first() {
-    return of(ShiftVerdict.MOVED).stream()
-        .findFirst()
-        .map(ReviewedShift::planned)
-        .map(
-            planned ->
-                "First: play the shift "
-                    + Phrases.way(planned.direction())
-                    + " on the "
-                    + Phrases.string(planned.string())
-                    + " alone, its three notes, the "
-                    + Phrases.finger(planned.finger())
-                    + " landing on fret "
-                    + drill.route().steps().get(planned.landingStep()).place().fret()
-                    + ", until the hand goes there by itself.");
+  /** The shifts made on another string, those alike together. */
+  Map<Kind, List<PlannedShift>> moved() {
+    Map<Kind, List<PlannedShift>> kinds = new LinkedHashMap<>();
+    for (ReviewedShift shift : played.shifts(ShiftVerdict.MOVED)) {
+      kinds.computeIfAbsent(Kind.of(shift), k -> new ArrayList<>()).add(shift.planned());
+    }
+    return kinds;
   }
 
-  private List<ReviewedShift> of(ShiftVerdict verdict) {
-    return review.shifts().stream().filter(s -> s.verdict() == verdict).toList();
+  private int toldOf(int kinds) {
+    return moved().values().stream().limit(kinds).mapToInt(List::size).sum();
   }
 
-  private String moved(ReviewedShift shift) {
-    PlannedShift planned = shift.planned();
-    return "You moved "
-        + Phrases.way(planned.direction())
-        + pair(planned)
+  private String moved(Kind kind, List<PlannedShift> shifts) {
+    return "You shifted "
+        + Phrases.way(kind.direction())
+        + pair(shifts.get(0))
         + " on the "
-        + Phrases.string(shift.string().orElseThrow())
-        + inRound(planned)
+        + Phrases.string(kind.heard())
+        + Phrases.inRounds(shifts.stream().map(PlannedShift::round).toList(), played.rounds())
         + ", not on the "
-        + Phrases.string(planned.string())
-        + " that you planned.";
+        + Phrases.string(kind.planned())
+        + " as planned.";
   }
 
   private Optional<String> made() {
-    int made = of(ShiftVerdict.MADE).size();
+    int made = played.shifts(ShiftVerdict.MADE).size();
     if (made == 0) {
       return Optional.empty();
     }
@@ -95,7 +95,7 @@ final class ShiftStrings {
 
   /** That the sound does not tell of some. */
   Optional<String> unheard() {
-    List<ReviewedShift> unheard = of(ShiftVerdict.UNHEARD);
+    List<ReviewedShift> unheard = played.shifts(ShiftVerdict.UNHEARD);
     if (unheard.isEmpty()) {
       return Optional.empty();
     }
@@ -112,22 +112,18 @@ final class ShiftStrings {
     }
     PlannedShift planned = unheard.get(0).planned();
     return Optional.of(
-        "The sound does not tell on which string you moved "
+        "The sound does not tell on which string you shifted "
             + Phrases.way(planned.direction())
             + pair(planned)
-            + inRound(planned)
+            + Phrases.inRounds(List.of(planned.round()), played.rounds())
             + ".");
   }
 
   private String pair(PlannedShift shift) {
-    if (drill.route().shapes().size() == 2) {
+    if (played.drill().route().shapes().size() == 2) {
       return "";
     }
     int to = shift.pair() + (shift.direction() == Direction.UP ? 1 : 0);
-    return " to the " + drill.route().shapes().get(to).spoken() + " shape";
-  }
-
-  private String inRound(PlannedShift shift) {
-    return drill.route().rounds() > 1 ? " in round " + (shift.round() + 1) : "";
+    return " to the " + played.drill().route().shapes().get(to).spoken() + " shape";
   }
 }

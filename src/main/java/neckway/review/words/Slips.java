@@ -1,36 +1,34 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
-import neckway.neck.GuitarString;
 import neckway.neck.Step;
 import neckway.review.HeardAs;
-import neckway.review.Review;
 import neckway.review.ReviewedNote;
 
 /** Says the slips of the reviewed attempt, each with its place. */
 final class Slips {
   private static final int MOST_NAMED = 3;
 
+  private final Played played;
   private final PlayableDrill drill;
-  private final Review review;
-  private final int half;
 
-  Slips(PlayableDrill drill, Review review) {
-    this.drill = drill;
-    this.review = review;
-    this.half = (drill.route().stepsPerRound() - 1) / 2;
+  Slips(Played played) {
+    this.played = played;
+    this.drill = played.drill();
   }
 
   /** "One note wrong: coming down, on the second string you played fret 8, not 7." */
   List<String> wrong() {
     List<String> each = new ArrayList<>();
-    for (ReviewedNote note : of(Verdict.WRONG)) {
+    for (ReviewedNote note : played.notes(Verdict.WRONG)) {
       Step step = drill.route().steps().get(note.step().getAsInt());
       each.add(
-          way(step)
+          played.way(step)
               + ", on the "
               + Phrases.string(step.place().string())
               + " "
@@ -52,42 +50,61 @@ final class Slips {
     List<String> each = new ArrayList<>();
     for (int s : steps) {
       Step step = drill.route().steps().get(s);
-      each.add(way(step) + ", " + spot(step));
+      each.add(played.way(step) + ", " + Phrases.spot(step.place()));
     }
     return said(each, " left out: ", "note");
   }
 
   List<String> struckTwice() {
     List<String> each = new ArrayList<>();
-    for (ReviewedNote note : of(Verdict.REPEAT)) {
+    for (ReviewedNote note : played.notes(Verdict.REPEAT)) {
       Step step = drill.route().steps().get(note.step().getAsInt());
-      each.add(way(step) + ", " + spot(step));
+      each.add(played.way(step) + ", " + Phrases.spot(step.place()));
     }
     return said(each, " struck twice: ", "note");
   }
 
-  List<String> stray() {
+  /** Steps that sounded in their time, but not clearly enough to be named. */
+  List<String> unclear() {
     List<String> each = new ArrayList<>();
-    for (ReviewedNote note : of(Verdict.EXTRA)) {
-      each.add(stray(note));
+    for (int s : played.unnamed()) {
+      Step step = drill.route().steps().get(s);
+      each.add(played.way(step) + ", " + Phrases.spot(step.place()));
     }
-    return said(each, " stray: ", "note");
+    return said(each, " I heard but could not make out: ", "note");
   }
 
-  private String stray(ReviewedNote note) {
-    for (GuitarString string : drill.tuning().strings()) {
-      if (drill.tuning().openMidi(string) == note.midi()) {
-        return name(note.midi()) + ", as the open " + Phrases.string(string) + " sounds";
-      }
-    }
-    return name(note.midi());
+  /** Notes of no step; the same one heard again is named once. */
+  List<String> stray() {
+    List<ReviewedNote> stray = played.notes(Verdict.EXTRA);
+    Map<Integer, Integer> heard = new LinkedHashMap<>();
+    stray.forEach(note -> heard.merge(note.midi(), 1, Integer::sum));
+    List<String> each = new ArrayList<>();
+    heard.forEach(
+        (midi, times) ->
+            each.add(name(midi) + (times == 1 ? "" : " " + Phrases.times(times)) + open(midi)));
+    String what = stray.size() == 1 ? " that does not" : " that do not";
+    return said(each, stray.size(), what + " belong there: ", "note");
+  }
+
+  /** The string that a note of no step is of, if it was an open one. */
+  private String open(int midi) {
+    return drill.tuning().strings().stream()
+        .filter(string -> drill.tuning().openMidi(string) == midi)
+        .findFirst()
+        .map(string -> ", most likely the open " + Phrases.string(string))
+        .orElse("");
   }
 
   private static List<String> said(List<String> each, String what, String thing) {
+    return said(each, each.size(), what, thing);
+  }
+
+  private static List<String> said(List<String> each, int count, String what, String thing) {
     if (each.isEmpty()) {
       return List.of();
     }
-    String head = Phrases.sentence(Phrases.count(each.size(), thing)) + what;
+    String head = Phrases.sentence(Phrases.count(count, thing)) + what;
     if (each.size() <= MOST_NAMED) {
       return List.of(head + String.join("; ", each) + ".");
     }
@@ -95,27 +112,7 @@ final class Slips {
         head + String.join("; ", each.subList(0, MOST_NAMED)) + "; and more, marked below.");
   }
 
-  /** "going up" or "coming down", with the round where there are several. */
-  String way(Step step) {
-    int round = half == 0 ? 0 : Math.min(drill.route().rounds() - 1, step.index() / (2 * half));
-    int within = step.index() - round * 2 * half;
-    String way = within < half ? "going up" : within == half ? "at the top" : "coming down";
-    return drill.route().rounds() == 1 ? way : "round " + (round + 1) + ", " + way;
-  }
-
-  /** "second string, fret 8". */
-  static String spot(Step step) {
-    int fret = step.place().fret();
-    return Phrases.string(step.place().string()) + (fret == 0 ? ", open" : ", fret " + fret);
-  }
-
   private String name(int midi) {
     return HeardAs.note(drill, midi);
-  }
-
-  private List<ReviewedNote> of(Verdict verdict) {
-    return review.notes().stream()
-        .filter(n -> n.attempt() == review.reviewed() && n.verdict() == verdict)
-        .toList();
   }
 }

@@ -1,7 +1,6 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -9,8 +8,6 @@ import java.util.Set;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Step;
-import neckway.review.Clock;
-import neckway.review.Grid;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
 
@@ -23,21 +20,23 @@ final class Stumbles {
 
   private static final double LEAST_SLOTS = 0.5;
 
+  /** A wait before a step, beyond the usual time from note to note. */
+  record Wait(Step step, double seconds) {}
+
+  private final Played played;
   private final PlayableDrill drill;
   private final Review review;
-  private final Slips slips;
 
-  Stumbles(PlayableDrill drill, Review review, Slips slips) {
-    this.drill = drill;
-    this.review = review;
-    this.slips = slips;
+  Stumbles(Played played) {
+    this.played = played;
+    this.drill = played.drill();
+    this.review = played.review();
   }
 
   /** "You came in a beat late.", where the beat is known from outside the notes. */
   Optional<String> cameInLate() {
-    boolean known = review.grid().source() != Grid.Source.NOTES && review.clock() == Clock.MEASURED;
     return review.notes().stream()
-        .filter(n -> known && n.attempt() == 0 && review.reviewed() == 0)
+        .filter(n -> played.hasBeatToKeep() && n.attempt() == 0 && review.reviewed() == 0)
         .filter(
             n -> n.verdict() == Verdict.RIGHT && n.step().equals(OptionalInt.of(0)) && n.slot() > 0)
         .findFirst()
@@ -54,9 +53,28 @@ final class Stumbles {
 
   /** "You hesitated: 2 seconds before the second string, fret 8, going up." */
   List<String> hesitations() {
-    Set<Integer> landings = new HashSet<>();
-    drill.route().shifts().forEach(shift -> landings.add(shift.landingStep()));
-    List<String> each = new ArrayList<>();
+    List<String> each =
+        waits().stream()
+            .map(
+                w ->
+                    Phrases.ms(1000 * w.seconds())
+                        + " before the "
+                        + Phrases.spot(w.step().place())
+                        + ", "
+                        + played.way(w.step()))
+            .toList();
+    if (each.isEmpty()) {
+      return List.of();
+    }
+    boolean all = each.size() <= MOST_NAMED;
+    String named = String.join("; ", all ? each : each.subList(0, MOST_NAMED));
+    return List.of("You hesitated: " + named + (all ? "." : "; and more, marked below."));
+  }
+
+  /** The waits before notes that are no landings. */
+  List<Wait> waits() {
+    Set<Integer> landings = played.landings();
+    List<Wait> waits = new ArrayList<>();
     ReviewedNote before = null;
     for (ReviewedNote note : review.notes()) {
       if (before != null && follows(before, note)) {
@@ -64,19 +82,12 @@ final class Stumbles {
         int index = note.step().getAsInt();
         if (wait > Math.max(LEAST_SECONDS, LEAST_SLOTS * slotSeconds())
             && !landings.contains(index)) {
-          Step step = drill.route().steps().get(index);
-          each.add(
-              Phrases.ms(1000 * wait) + " before the " + Slips.spot(step) + ", " + slips.way(step));
+          waits.add(new Wait(played.step(index), wait));
         }
       }
       before = note;
     }
-    if (each.isEmpty()) {
-      return List.of();
-    }
-    boolean all = each.size() <= MOST_NAMED;
-    String named = String.join("; ", all ? each : each.subList(0, MOST_NAMED));
-    return List.of("You hesitated: " + named + (all ? "." : "; and more, marked below."));
+    return waits;
   }
 
   private boolean follows(ReviewedNote before, ReviewedNote note) {

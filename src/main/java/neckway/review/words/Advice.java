@@ -1,0 +1,44 @@
+package neckway.review.words;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What to work on first: the way to mend what cost most in the take, or after a clean run the next
+ * step. Each cause has a class that knows what it costs and how it is worked on. The costs say what
+ * a teacher would take first (common practice, no source).
+ */
+final class Advice {
+  private final Played played;
+
+  Advice(Played played) {
+    this.played = played;
+  }
+
+  /** One sentence, for a take in which something was played. */
+  String sentence() {
+    return heaviest()
+        .map(cause -> "First: " + cause.advice() + ".")
+        .orElseGet(() -> "Next: " + new NextStep(played).advice() + ".");
+  }
+
+  /** What cost most; of equals what came first. */
+  Optional<Cause> heaviest() {
+    return Stream.of(
+            new SpoiltNotes(played).causes(),
+            new ShiftsMissed(played).causes(),
+            new ShiftsElsewhere(played).causes(),
+            new LandingsLate(played).causes(),
+            new NotesTwice(played).causes(),
+            new NotesBesides(played).causes(),
+            new Waits(played).causes(),
+            new AfterTheShift(played).causes(),
+            new UnevenTime(played).causes(),
+            new Leaning(played).causes(),
+            new StoppedEarly(played).causes())
+        .flatMap(List::stream)
+        .min(Comparator.comparingDouble((Cause c) -> -c.cost()).thenComparingInt(Cause::step));
+  }
+}

@@ -1,0 +1,67 @@
+package neckway.review.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import neckway.hear.RobustStatistics;
+import neckway.review.Clock;
+import neckway.review.PulseKept;
+
+/** Says how the run lay in time: late landings first, then how even the rest was, then its lean. */
+final class KeptTime {
+  /** What a listener can notice: 6 ms, or 2.5 % of a gap (Friberg and Sundberg 1995). */
+  private static final double LEAN_MS = 6;
+
+  private static final double LEAN_SHARE = 0.025;
+
+  /** Fewer notes say nothing of how even a run was. */
+  static final int FEWEST_TO_TIME = 6;
+
+  /** Notes that lie further apart in their slots have no common lean to speak of. */
+  private static final double TOGETHER_SHARE = 0.2;
+
+  private final Played played;
+  private final double[] offMs;
+
+  KeptTime(Played played) {
+    this.played = played;
+    this.offMs = played.offMs();
+  }
+
+  List<String> sentences() {
+    List<String> said = new ArrayList<>(new LateLandings(played).sentences());
+    if (offMs.length < FEWEST_TO_TIME) {
+      return said;
+    }
+    boolean apart = !new LateLandings(played).late().isEmpty();
+    said.add(
+        (apart ? "Of the other notes four in five" : "Four notes in five")
+            + " kept within "
+            + Phrases.ms(Math.max(1, played.ownPulseMs()))
+            + " of your own pulse.");
+    if (played.hasClick() && played.review().clock() == Clock.UNMEASURED) {
+      said.add(
+          "Whether you were ahead of the click or behind it cannot be said yet: the delay of this"
+              + " input and output has not been measured.");
+    }
+    leanMs()
+        .ifPresent(
+            lean ->
+                said.add(
+                    "On the whole you were "
+                        + Phrases.ms(lean)
+                        + (lean < 0 ? " ahead of the beat." : " behind the beat.")));
+    return said;
+  }
+
+  /** How far the run as a whole lay off the beat, early negative, where it can be noticed. */
+  OptionalDouble leanMs() {
+    if (offMs.length < FEWEST_TO_TIME || !played.hasBeatToKeep()) {
+      return OptionalDouble.empty();
+    }
+    double lean = RobustStatistics.median(offMs);
+    boolean together = PulseKept.fourOfFiveFromMiddleMs(offMs) < TOGETHER_SHARE * played.slotMs();
+    boolean noticed = Math.abs(lean) >= Math.max(LEAN_MS, LEAN_SHARE * played.slotMs());
+    return together && noticed ? OptionalDouble.of(lean) : OptionalDouble.empty();
+  }
+}

@@ -1,0 +1,45 @@
+package neckway.review.words;
+
+import java.util.List;
+import neckway.neck.PlannedShift;
+
+/** The landing of a shift that came late, once or in several rounds. */
+final class LandingsLate {
+  /** Common practice, no source: a landing late by a slot stops the run, as two wrong notes do. */
+  private static final double BY_A_SLOT = 2;
+
+  /** Common practice, no source: the same landing late again is a habit. */
+  private static final double AGAIN = 1.5;
+
+  private final Played played;
+
+  LandingsLate(Played played) {
+    this.played = played;
+  }
+
+  List<Cause> causes() {
+    return new LateLandings(played)
+        .late().entrySet().stream().map(e -> cause(e.getKey(), e.getValue())).toList();
+  }
+
+  private Cause cause(LateLandings.Kind kind, List<LateLandings.Late> late) {
+    double middleMs = LateLandings.middleMs(late);
+    double each = BY_A_SLOT * Math.min(1, middleMs / played.slotMs());
+    boolean again = late.size() > 1;
+    PlannedShift first = late.get(0).shift();
+    String alone =
+        "play "
+            + (again ? "it" : LateLandings.shift(kind))
+            + " alone, two notes before it and the landing, slowly enough to land in time";
+    if (!again) {
+      return new Cause(each, first.landingStep(), alone);
+    }
+    String which =
+        LateLandings.shift(kind)
+            + " landed some "
+            + Phrases.ms(middleMs)
+            + " late"
+            + Phrases.inRounds(late.stream().map(l -> l.shift().round()).toList(), played.rounds());
+    return new Cause(late.size() * each * AGAIN, first.landingStep(), which + "; " + alone);
+  }
+}

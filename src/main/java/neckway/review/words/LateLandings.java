@@ -1,0 +1,94 @@
+package neckway.review.words;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import neckway.hear.RobustStatistics;
+import neckway.neck.Direction;
+import neckway.neck.GuitarString;
+import neckway.neck.PlannedShift;
+import neckway.review.LateLanding;
+
+/**
+ * Says which shifts landed late. A landing is measured from the note before it; where that note
+ * came early the landing only seems late, and no figure is given of it.
+ */
+final class LateLandings {
+  private static final int MOST_EACH = 3;
+
+  /** Shifts of the same pair, way and string. */
+  record Kind(Direction direction, int pair, GuitarString string) {}
+
+  /** A landing that was late. */
+  record Late(PlannedShift shift, double lateMs) {}
+
+  private final Played played;
+  private final Map<Kind, List<Late>> late = new LinkedHashMap<>();
+  private final Map<Kind, List<PlannedShift>> seeming = new LinkedHashMap<>();
+
+  LateLandings(Played played) {
+    this.played = played;
+    for (LateLanding landing : LateLanding.all(played.drill(), played.review())) {
+      PlannedShift planned = landing.shift().planned();
+      GuitarString string = landing.shift().string().orElse(planned.string());
+      Kind kind = new Kind(planned.direction(), planned.pair(), string);
+      if (landing.seeming()) {
+        seeming.computeIfAbsent(kind, k -> new ArrayList<>()).add(planned);
+      } else {
+        late.computeIfAbsent(kind, k -> new ArrayList<>()).add(new Late(planned, landing.lateMs()));
+      }
+    }
+  }
+
+  /** Those that were late themselves, by their kind. */
+  Map<Kind, List<Late>> late() {
+    return late;
+  }
+
+  List<String> sentences() {
+    List<String> said = new ArrayList<>();
+    late.forEach((kind, each) -> said.add(sentence(kind, each)));
+    seeming.forEach(
+        (kind, each) ->
+            said.add(
+                "The note before "
+                    + shift(kind)
+                    + rounds(each)
+                    + " came early, so the landing seemed late."));
+    return said;
+  }
+
+  private String sentence(Kind kind, List<Late> each) {
+    String shift = Phrases.sentence(shift(kind));
+    if (each.size() <= MOST_EACH) {
+      List<String> landed =
+          each.stream()
+              .map(l -> Phrases.ms(l.lateMs()) + " late" + rounds(List.of(l.shift())))
+              .toList();
+      return shift + " landed " + Phrases.list(landed) + ".";
+    }
+    return shift
+        + " landed late"
+        + rounds(each.stream().map(Late::shift).toList())
+        + ", mostly by some "
+        + Phrases.ms(middleMs(each))
+        + ".";
+  }
+
+  static double middleMs(List<Late> each) {
+    return RobustStatistics.median(each.stream().map(Late::lateMs).toList());
+  }
+
+  /** "the shift up on the third string". */
+  static String shift(Kind kind) {
+    return "the shift "
+        + Phrases.way(kind.direction())
+        + " on the "
+        + Phrases.string(kind.string());
+  }
+
+  private String rounds(List<PlannedShift> shifts) {
+    return Phrases.inRounds(shifts.stream().map(PlannedShift::round).toList(), played.rounds());
+  }
+}

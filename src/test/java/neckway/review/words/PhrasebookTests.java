@@ -1,0 +1,105 @@
+package neckway.review.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The list of all sentences is whole, and reads as one would say it. */
+class PhrasebookTests {
+  private static final int MOST_WORDS_IN_A_CLAUSE = 30;
+  private static final List<String> SENTENCES =
+      Phrasebook.examples().stream().map(Phrasebook.Example::sentence).toList();
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "I heard no notes",
+        "What I heard does not fit",
+        "You began .*",
+        "The first try stopped",
+        "All 25 notes were right",
+        "Up to where you stopped",
+        "You stopped before the end: the last note",
+        "The hand stayed",
+        "In round 2 the hand stayed",
+        "In every round the hand",
+        "Coming down in round 1 the hand",
+        "You shifted up",
+        "Three more shifts",
+        "Both shifts were made",
+        "One shift was made where planned",
+        "One note wrong",
+        "One note left out",
+        "One note struck twice",
+        "One note that does not belong",
+        "One note I heard",
+        "You came in",
+        "You hesitated",
+        "The shift up on the third string landed \\d+ ms late\\.",
+        "The shift up .* late in every round, mostly by",
+        "The note before the shift",
+        "Four notes in five",
+        "Of the other notes",
+        "On the whole you were \\d+ ms ahead",
+        "On the whole you were \\d+ ms behind",
+        "Whether you were ahead",
+        "The guitar is 30 cents flat",
+        "The sound does not tell on which string you",
+        "The sound does not tell on which string two",
+        "On which string you shifted",
+        "First: start a few notes before .* play (up|down) to it slowly",
+        "First: start a few notes before .* stop on it",
+        "First: start .* without a stop",
+        "First: start .* to the end",
+        "First: put the finger down",
+        "First: fret .* was wrong in rounds",
+        "First: fret .* was left out in rounds",
+        "First: play up to the",
+        "First: play down to the",
+        "First: play the shift .* three notes",
+        "First: play the shift .* in time",
+        "First: the shift .* late",
+        "First: play slowly through",
+        "First: play the run slowly",
+        "First: lay the unused fingers",
+        "First: play slowly and lift",
+        "First: play it more slowly",
+        "First: after the shift you rush",
+        "First: after the shift you drag",
+        "First: the notes fall unevenly",
+        "First: you play behind",
+        "First: you play ahead",
+        "Next: join",
+        "Next: the same a little faster",
+        "Next: make the shift up",
+      })
+  void hasASentenceOfEachKind(String begin) {
+    assertThat(SENTENCES).anyMatch(s -> Pattern.compile("^" + begin).matcher(s).find());
+  }
+
+  @Test
+  void sentencesAreWholeAndShortEnough() {
+    assertThat(SENTENCES)
+        .allMatch(s -> s.endsWith("."))
+        .noneMatch(s -> s.contains("  ") || s.contains("..") || s.contains("null"))
+        .allMatch(s -> !Character.isLowerCase(s.charAt(0)))
+        .allMatch(
+            s ->
+                Pattern.compile("[;:]")
+                    .splitAsStream(s)
+                    .allMatch(clause -> clause.split(" ").length <= MOST_WORDS_IN_A_CLAUSE));
+  }
+
+  @Test
+  void nobodyIsPraisedOrScored() {
+    Pattern scored =
+        Pattern.compile(
+            "\\b(great|good|well done|perfect|excellent|points?|score|streak|stray)\\b",
+            Pattern.CASE_INSENSITIVE);
+    assertThat(SENTENCES).noneMatch(s -> scored.matcher(s).find());
+  }
+}
