@@ -79,8 +79,9 @@ public final class FrontEnd {
     }
     decimator.process(incoming, 0, incoming.length, x, filled);
     for (int i = filled; i < filled + hop; i++) {
-      x[i] = hum.next((float) rumble.next(x[i]));
+      x[i] = (float) rumble.next(x[i]);
     }
+    hum.process(x, filled, filled + hop);
     filled += hop;
     clicks.process(x, filled - hop, filled, firstFrame);
     settled = clicks.settledTo(firstFrame + filled);

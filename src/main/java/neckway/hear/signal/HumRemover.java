@@ -35,19 +35,29 @@ public final class HumRemover {
     }
   }
 
-  float next(float x) {
-    energy += x * x;
-    float out = x;
-    for (Table table : tables) {
-      float rest = table.next(x);
-      if (table == active) {
-        out = rest;
+  /** Takes the hum, where it is believed, off {@code x[from, to)}. */
+  void process(float[] x, int from, int to) {
+    for (int at = from; at < to; ) {
+      int end = Math.min(to, at + block - filled);
+      takeOff(x, at, end);
+      filled += end - at;
+      at = end;
+      if (filled == block) {
+        decide();
       }
     }
-    if (++filled == block) {
-      decide();
+  }
+
+  private void takeOff(float[] x, int from, int to) {
+    energy += SoundEnergy.of(x, from, to);
+    for (Table table : tables) {
+      if (table != active) {
+        table.learn(x, from, to, false);
+      }
     }
-    return out;
+    if (active != null) {
+      active.learn(x, from, to, true);
+    }
   }
 
   /** Whether hum is being taken off. */
@@ -110,25 +120,43 @@ public final class HumRemover {
       hold = 1.0 / mainsHz / HOLD_SECONDS;
     }
 
-    float next(float x) {
-      int bin = (int) at;
-      float part = (float) (at - bin);
-      int after = bin + 1 & BINS - 1;
-      float rise = wave[after] - wave[bin];
-      float error = x - wave[bin] - part * rise;
-      rest += error * error;
-      float step = Math.max(-limit, Math.min(limit, error));
-      slip += step * rise;
-      slope += rise * rise;
-      wave[bin] += gain * (1 - part) * step;
-      wave[after] += gain * part * step;
-      at += turn;
-      if (at >= BINS) {
-        at -= BINS;
-        turns++;
-        gain = (float) Math.max(1.5 / (turns + 1), 1.5 * hold);
+    /** Learns from {@code x[from, to)}, and takes off what it knew before if so wished. */
+    void learn(float[] x, int from, int to, boolean takeOff) {
+      float limit = this.limit;
+      double at = this.at;
+      double rest = 0;
+      double slip = 0;
+      double slope = 0;
+      for (int i = from; i < to; i++) {
+        int bin = (int) at;
+        float part = (float) (at - bin);
+        int after = bin + 1 & BINS - 1;
+        float rise = wave[after] - wave[bin];
+        float error = x[i] - wave[bin] - part * rise;
+        float step = error > limit ? limit : error < -limit ? -limit : error;
+        rest += error * error;
+        slip += step * rise;
+        slope += rise * rise;
+        wave[bin] += gain * (1 - part) * step;
+        wave[after] += gain * part * step;
+        at += turn;
+        if (at >= BINS) {
+          at -= BINS;
+          endTurn();
+        }
+        if (takeOff) {
+          x[i] = error;
+        }
       }
-      return error;
+      this.at = at;
+      this.rest += rest;
+      this.slip += slip;
+      this.slope += slope;
+    }
+
+    private void endTurn() {
+      turns++;
+      gain = (float) Math.max(1.5 / (turns + 1), 1.5 * hold);
     }
 
     void endBlock(boolean quiet, double energy, int count) {

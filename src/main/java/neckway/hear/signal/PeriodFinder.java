@@ -105,23 +105,32 @@ public final class PeriodFinder {
     if (lag - reach < 3 || lag + reach + 2 > Math.min(longestLag, (to - from) * MOST_OF_STRETCH)) {
       return false;
     }
-    float at = likenessOf(x, from, to, lag);
-    if (at < least - NEAR_PEAK) {
+    if (likenessOf(x, from, to, lag) < least - NEAR_PEAK) {
       return false;
     }
-    likeness[lag] = at;
+    int peak = climb(x, from, to, lag, reach);
+    if (peak == 0) {
+      return false;
+    }
+    refine(peak);
+    return clarity >= least && !anyPart(x, from, to, peak);
+  }
+
+  /** The peak that is reached by going up from a lag, 0 where it is further than some frames. */
+  private int climb(float[] x, int from, int to, int lag, int reach) {
+    likeness[lag] = likenessOf(x, from, to, lag);
     likeness[lag - 1] = likenessOf(x, from, to, lag - 1);
     likeness[lag + 1] = likenessOf(x, from, to, lag + 1);
     int step = likeness[lag + 1] > likeness[lag - 1] ? 1 : -1;
-    for (int steps = 0; !isPeak(lag); steps++) {
-      if (steps == reach) {
-        return false;
+    int peak = lag;
+    while (!isPeak(peak)) {
+      if (Math.abs(peak - lag) == reach) {
+        return 0;
       }
-      lag += step;
-      likeness[lag + step] = likenessOf(x, from, to, lag + step);
+      peak += step;
+      likeness[peak + step] = likenessOf(x, from, to, peak + step);
     }
-    refine(lag);
-    return clarity >= least && !anyPart(x, from, to, lag);
+    return peak;
   }
 
   /** Whether a whole part of a lag may be the period: all of them have one of these in them. */
@@ -285,14 +294,8 @@ public final class PeriodFinder {
       return period;
     }
     smoothInto(x, first, count, box);
-    int best = 0;
-    for (int lag = middle - reach - 1; lag <= middle + reach + 1; lag++) {
-      likeness[lag] = likenessOf(smooth, 0, count, lag);
-      if (best == 0 || likeness[lag] > likeness[best]) {
-        best = lag;
-      }
-    }
-    if (Math.abs(best - middle) > reach || likeness[best] < 0.85) {
+    int best = climb(smooth, 0, count, middle, reach);
+    if (best == 0 || likeness[best] < 0.85) {
       return period;
     }
     double a = likeness[best - 1];

@@ -96,7 +96,7 @@ public final class SpectralFlux {
       for (int bin = edges[band]; bin < edges[band + 1]; bin++) {
         power += work[2 * bin] * work[2 * bin] + work[2 * bin + 1] * work[2 * bin + 1];
       }
-      now[band] = Math.max(LOWEST_DB, 10 * (float) Math.log10(power + 1e-12f));
+      now[band] = Math.max(LOWEST_DB, Decibels.of(power + 1e-12f));
       floor[band] += now[band] < floor[band] ? 0.1f * (now[band] - floor[band]) : 0.02f * 0.3f;
     }
     for (int band = 0; band < bands; band++) {
