@@ -1,6 +1,6 @@
 package neckway.hear;
 
-/** The last readings of a pitch that is not the current note's. */
+/** The last estimates of a pitch that is not the current note's. */
 final class PitchHistory {
   private static final int MOST = 32;
   private static final double BETWEEN_SEMITONES = 0.4;
@@ -15,7 +15,7 @@ final class PitchHistory {
     runFrom = 0;
   }
 
-  /** The next reading does not follow on the last one. */
+  /** The next estimate does not follow on the last one. */
   void interrupt() {
     runFrom = count;
   }
@@ -37,12 +37,12 @@ final class PitchHistory {
   }
 
   /**
-   * Whether a reading older than these newest ones lies between two pitches.
+   * Whether an estimate older than these newest ones lies between two pitches.
    *
    * @param from pitch
    * @param to pitch
-   * @param newest readings that do not count
-   * @param since frame from which on a reading counts
+   * @param newest estimates that do not count
+   * @param since frame from which on an estimate counts
    */
   boolean between(double from, double to, int newest, long since) {
     double low = Math.min(from, to) + BETWEEN_SEMITONES;
@@ -56,12 +56,12 @@ final class PitchHistory {
     return false;
   }
 
-  /** The frame of the first of the newest {@code steady} readings. */
+  /** The frame of the first of the newest {@code steady} estimates. */
   long firstFrame(int steady) {
     return frames[back(steady - 1)];
   }
 
-  private int back(int readings) {
-    return (int) ((count - 1 - readings) % MOST);
+  private int back(int estimates) {
+    return (int) ((count - 1 - estimates) % MOST);
   }
 }

@@ -12,11 +12,11 @@ import neckway.hear.signal.Decimator;
  * stretched, f_k = k f_0 sqrt(1 + B k^2), so a line is laid through (f_k / k)^2 over k^2, weighted
  * by strength; the pitch given is that line at k = 1, which a weak first partial does not spoil.
  *
- * <p>Range 29 to 1,400 Hz, B0 to E6 and a little more. A reading is of the newest {@value
+ * <p>Range 29 to 1,400 Hz, B0 to E6 and a little more. An estimate is of the newest {@value
  * #SPAN_SECONDS} s and is renewed every {@value #HOP_SECONDS} s. Allocates nothing once made.
  */
 public final class Tuner {
-  /** Sound that one reading is of, seconds. */
+  /** Sound that one estimate is of, seconds. */
   static final double SPAN_SECONDS = 0.3;
 
   static final double HOP_SECONDS = 0.05;
@@ -90,7 +90,7 @@ public final class Tuner {
   /**
    * Takes samples from -1 to 1.
    *
-   * @return whether there is a new reading
+   * @return whether there is a new estimate
    */
   public boolean process(float[] samples, int offset, int length) {
     boolean renewed = false;
@@ -109,13 +109,13 @@ public final class Tuner {
     return renewed;
   }
 
-  /** Whether the newest reading is of a steady tone in range. */
+  /** Whether the newest estimate is of a steady tone in range. */
   public boolean steady() {
     return steady;
   }
 
   /**
-   * The newest reading, Hz.
+   * The newest estimate, Hz.
    *
    * @throws IllegalStateException if there is no steady tone
    */

@@ -34,6 +34,25 @@ public final class ClickRemover {
   /** Share of the sound that a click must make up for its absence to be told. */
   private static final double PLAIN_SHARE = 0.15;
 
+  /** Correlation from which a click is of a kind that was heard before. */
+  private static final double LEAST_LIKENESS = 0.7;
+
+  /** Share of the learnt sound, at its end, that is faded out. */
+  private static final float FADE_SHARE = 0.25f;
+
+  /** Plain clicks in a row that were not there, from which a faint one is not believed. */
+  private static final int MOST_GONE = 2;
+
+  /** A click is taken out no softer and no louder than this, by its learnt sound. */
+  private static final double LEAST_GAIN = 0.8;
+
+  private static final double MOST_GAIN = 1.2;
+
+  /** A click is looked for a frame before and after, a quarter of a frame at a time. */
+  private static final int MATCH_STEPS = 4;
+
+  private static final double MATCH_STEP_FRAMES = 0.25;
+
   private static final int MAX_CLICKS = 100_000;
 
   private final double rateHz;
@@ -42,7 +61,7 @@ public final class ClickRemover {
   private final int look;
   private final float[][] sound = new float[KINDS][];
   private final int[] learnt = new int[KINDS];
-  private final OnsetLocator stamper;
+  private final OnsetLocator locator;
 
   private double beatFrames;
   private int beatsPerBar = 1;
@@ -63,6 +82,10 @@ public final class ClickRemover {
   private double takingShift;
   private boolean taking;
   private int gone;
+  private int firstKind;
+  private int matchShift;
+  private double matchAt;
+  private double matchGain;
 
   private double[] clickFrames = new double[64];
   private int clicks;
@@ -75,7 +98,7 @@ public final class ClickRemover {
     for (int kind = 0; kind < KINDS; kind++) {
       sound[kind] = new float[length + 4];
     }
-    stamper = new OnsetLocator(rateHz);
+    locator = new OnsetLocator(rateHz);
     Arrays.fill(kindOfBeat, -1);
   }
 
@@ -162,54 +185,54 @@ public final class ClickRemover {
 
   private void judge(float[] x, long firstFrame) {
     int span = (int) (0.008 * rateHz);
-    int start = stamper.find(x, (int) (openedAt - firstFrame) + 2 * span, 0);
+    int start = locator.find(x, (int) (openedAt - firstFrame) + 2 * span, 0);
     int tailFrom = start + (int) (TAIL_FROM_SECONDS * rateHz);
-    double head = energy(x, start, start + span);
-    double tail = energy(x, tailFrom, tailFrom + span);
+    double head = SoundEnergy.mean(x, start, start + span);
+    double tail = SoundEnergy.mean(x, tailFrom, tailFrom + span);
     if (head < 20 * floor + 1e-8 || tail > 0.01 * head + 4 * floor) {
       return;
     }
     learn(x, start - lead, firstFrame);
   }
 
-  private static double energy(float[] x, int from, int to) {
-    double sum = 0;
-    for (int i = from; i < to; i++) {
-      sum += x[i] * x[i];
-    }
-    return sum / (to - from);
-  }
-
+  /** Takes a click that came alone into the sound of its kind. */
   private void learn(float[] x, int at, long firstFrame) {
-    int kind = -1;
-    int best = 0;
-    double likeness = 0.7;
-    for (int k = 0; k < KINDS && learnt[k] > 0; k++) {
-      for (int shift = -lead; shift <= lead; shift++) {
-        double c = likeness(x, at + shift, sound[k], Math.min(length, 4 * look));
-        if (c > likeness) {
-          likeness = c;
-          best = shift;
-          kind = k;
-        }
-      }
-    }
-    if (kind < 0) {
-      kind = learnt[0] == 0 ? 0 : learnt[1] == 0 ? 1 : -1;
-      if (kind < 0) {
-        return;
-      }
-      best = clicks == 0 ? 0 : (int) Math.rint(offGrid(firstFrame + at + lead));
-      if (Math.abs(best) > GRID_SECONDS * rateHz) {
+    int kind = recognise(x, at);
+    if (kind == KINDS) {
+      kind = learnt[0] == 0 ? 0 : learnt[1] == 0 ? 1 : KINDS;
+      matchShift = clicks == 0 ? 0 : (int) Math.rint(offGrid(firstFrame + at + lead));
+      if (kind == KINDS || Math.abs(matchShift) > GRID_SECONDS * rateHz) {
         return;
       }
     }
     int n = ++learnt[kind];
     for (int i = 0; i < length; i++) {
-      float fade = Math.min(1, (length - i) / (0.25f * length));
-      sound[kind][i + 1] += (fade * x[at + best + i] - sound[kind][i + 1]) / n;
+      float fade = Math.min(1, (length - i) / (FADE_SHARE * length));
+      sound[kind][i + 1] += (fade * x[at + matchShift + i] - sound[kind][i + 1]) / n;
     }
-    double frame = firstFrame + at + best + lead;
+    keepGrid(firstFrame + at + matchShift + lead, kind);
+  }
+
+  /** The kind that a click sounds like, and by what shift; {@link #KINDS} for none. */
+  private int recognise(float[] x, int at) {
+    int kind = KINDS;
+    matchShift = 0;
+    double likeness = LEAST_LIKENESS;
+    for (int k = 0; k < KINDS && learnt[k] > 0; k++) {
+      for (int shift = -lead; shift <= lead; shift++) {
+        double c = likeness(x, at + shift, sound[k], Math.min(length, 4 * look));
+        if (c > likeness) {
+          likeness = c;
+          matchShift = shift;
+          kind = k;
+        }
+      }
+    }
+    return kind;
+  }
+
+  /** Starts the grid or keeps it to the click at a frame, if it is whole beats from the last. */
+  private void keepGrid(double frame, int kind) {
     if (clicks > 0) {
       double beats = (frame - clickFrames[clicks - 1]) / beatFrames;
       double off = Math.abs(beats - Math.rint(beats));
@@ -230,8 +253,6 @@ public final class ClickRemover {
     double from = running ? gridFrame : clickFrames[0];
     return from + Math.rint((frame - from) / beatFrames) * beatFrames - frame;
   }
-
-  private int firstKind;
 
   private void begin(double frame) {
     if (running) {
@@ -272,24 +293,53 @@ public final class ClickRemover {
     }
   }
 
+  /** Decides whether the click due at a frame is there, and where to take it out if it is. */
   private void decide(float[] x, double start, long firstFrame) {
     int kind = kindOfBeat[bar(nextBeat)];
     if (kind < 0) {
       kind = learnt[1] > learnt[0] ? 1 : 0;
     }
-    double best = Double.POSITIVE_INFINITY;
-    double bestGain = 0;
-    double bestAt = start;
+    boolean plain = match(x, sound[kind], start, firstFrame);
+    if (plain) {
+      taking = matchGain > LEAST_SHARE && matchGain < MOST_SHARE;
+      gone = taking ? 0 : gone + 1;
+    } else {
+      taking = gone < MOST_GONE;
+      matchAt = start;
+      matchGain = 1;
+    }
+    if (!taking) {
+      return;
+    }
+    takingKind = kind;
+    takingGain = (float) Math.max(LEAST_GAIN, Math.min(MOST_GAIN, matchGain));
+    takingFrom = (long) Math.floor(matchAt);
+    takingShift = matchAt - takingFrom;
+    takingUpTo = takingFrom;
+    if (plain) {
+      add(matchAt + lead);
+    }
+  }
+
+  /**
+   * Finds where, within a frame of where it is due, the learnt click takes most of the sound away,
+   * and how loud it is there: {@code matchAt} and {@code matchGain}. Differences are held against
+   * each other, in which a low string still ringing weighs less.
+   *
+   * @return whether the click would be plain to hear if it were there
+   */
+  private boolean match(float[] x, float[] click, double start, long firstFrame) {
+    double least = Double.POSITIVE_INFINITY;
     boolean plain = false;
-    for (int step = -4; step <= 4; step++) {
-      double at = start + step * 0.25;
+    for (int step = -MATCH_STEPS; step <= MATCH_STEPS; step++) {
+      double at = start + step * MATCH_STEP_FRAMES;
       int index = (int) (Math.floor(at) - firstFrame);
       float part = (float) (at - Math.floor(at));
       double dot = 0;
       double own = 1e-12;
       double all = 1e-12;
       for (int i = 2; i < look; i++) {
-        float s = shifted(sound[kind], i, part) - shifted(sound[kind], i - 1, part);
+        float s = shifted(click, i, part) - shifted(click, i - 1, part);
         float v = x[index + i] - x[index + i - 1];
         dot += s * v;
         own += s * s;
@@ -297,32 +347,13 @@ public final class ClickRemover {
       }
       plain |= own > PLAIN_SHARE * all;
       double left = all - 2 * dot + own;
-      if (left < best) {
-        best = left;
-        bestGain = dot / own;
-        bestAt = at;
+      if (left < least) {
+        least = left;
+        matchGain = dot / own;
+        matchAt = at;
       }
     }
-    if (plain) {
-      boolean there = bestGain > LEAST_SHARE && bestGain < MOST_SHARE;
-      gone = there ? 0 : gone + 1;
-      taking = there;
-    } else {
-      taking = gone < 2;
-      bestAt = start;
-      bestGain = 1;
-    }
-    if (!taking) {
-      return;
-    }
-    takingKind = kind;
-    takingGain = (float) Math.max(0.8, Math.min(1.2, bestGain));
-    takingFrom = (long) Math.floor(bestAt);
-    takingShift = bestAt - takingFrom;
-    takingUpTo = takingFrom;
-    if (plain) {
-      add(bestAt + lead);
-    }
+    return plain;
   }
 
   private static float shifted(float[] s, int i, float part) {
