@@ -59,6 +59,44 @@ class PeriodFinderTests {
     }
   }
 
+  /** Three harmonics, the frequencies of which are known; the first is as strong as the others. */
+  private static float[] tone(double hz) {
+    float[] x = Sounds.silence(RATE_HZ, 0.034);
+    for (int k = 1; k <= 3; k++) {
+      Sounds.addSine(x, RATE_HZ, k * hz, 0.1, 0.4 * k);
+    }
+    return x;
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {82.41, 110, 196, 329.63, 440})
+  void aPeriodThatGoesOnIsKept(double hz) {
+    float[] x = tone(hz);
+    PeriodFinder finder = finder();
+    for (double off : new double[] {-0.012, 0, 0.012}) {
+      assertThat(finder.keeps(x, 0, x.length, RATE_HZ / hz * (1 + off), 0.93)).isTrue();
+      assertThat(Math.abs(Sounds.cents(hz, RATE_HZ / finder.periodFrames()))).isLessThan(12);
+    }
+  }
+
+  /** An octave and a twelfth above repeat with the old period as well; that is not its going on. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.5, 0.944, 1.059, 1.335, 2, 3, 4, 5})
+  void anotherPeriodIsNotKept(double times) {
+    for (double hz : new double[] {98, 146.83, 220}) {
+      float[] x = tone(hz * times);
+      assertThat(finder().keeps(x, 0, x.length, RATE_HZ / hz, 0.93)).as(hz + " Hz").isFalse();
+    }
+  }
+
+  @Test
+  void silenceAndNoiseKeepNoPeriod() {
+    float[] x = Sounds.silence(RATE_HZ, 0.034);
+    assertThat(finder().keeps(x, 0, x.length, 100, 0.93)).isFalse();
+    Sounds.addNoise(x, 0, x.length, 0.1, 3);
+    assertThat(finder().keeps(x, 0, x.length, 100, 0.93)).isFalse();
+  }
+
   @Test
   void thePeriodAloneIsTheSame() {
     PeriodFinder whole = finder();
