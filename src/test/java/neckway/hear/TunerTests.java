@@ -15,19 +15,19 @@ class TunerTests {
     return 1200 * Math.log(hz / trueHz) / Math.log(2);
   }
 
-  /** Largest error in cents over all readings; the tone must be found. */
+  /** Largest error in cents over all estimates; the tone must be found. */
   private static double worst(float[] sound, double rate, double trueHz) {
     Tuner tuner = new Tuner(rate);
     double worst = 0;
-    int readings = 0;
+    int estimates = 0;
     for (int i = 0; i + 480 <= sound.length; i += 480) {
       if (tuner.process(sound, i, 480)) {
-        assertThat(tuner.steady()).as("reading " + readings + " at " + trueHz + " Hz").isTrue();
+        assertThat(tuner.steady()).as("estimate " + estimates + " at " + trueHz + " Hz").isTrue();
         worst = Math.max(worst, Math.abs(cents(tuner.pitchHz(), trueHz)));
-        readings++;
+        estimates++;
       }
     }
-    assertThat(readings).isGreaterThan(3);
+    assertThat(estimates).isGreaterThan(3);
     return worst;
   }
 
