@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Which finger plays what: one finger a fret and a hand four frets wide, with the fewest moves of
- * the hand from string to string (common practice, no published source). Among equals the shorter
- * way wins, then the fewer notes for the fourth finger, then the lower place on the neck, which
- * keeps the open position in the first.
+ * Which finger plays what: one finger a fret and a hand four frets wide, with the fewest shifts
+ * from string to string (common practice, no published source). Among equals the shorter way wins,
+ * then the fewer notes for the fourth finger, then the lower place on the neck, which keeps the
+ * open position in the first.
  *
  * <p>Found by dynamic programming over the strings; the state is the fret under the first finger.
  */
@@ -17,10 +17,10 @@ final class Fingering {
   static final int HAND_FRETS = 4;
 
   /** A hand that has to go further than this between two strings does not hold a shape. */
-  static final int FURTHEST_MOVE = 4;
+  static final int FURTHEST_SHIFT = 4;
 
-  private static final long MOVE = 1_000_000_000L;
-  private static final long FRET_MOVED = 1_000_000L;
+  private static final long SHIFT = 1_000_000_000L;
+  private static final long FRET_SHIFTED = 1_000_000L;
   private static final long FOURTH_FINGER = 1_000L;
   private static final int HIGHEST_HAND = 32;
   private static final long NO_WAY = Long.MAX_VALUE;
@@ -50,11 +50,12 @@ final class Fingering {
           continue;
         }
         for (int before = 0; before < HIGHEST_HAND; before++) {
-          int moved = Math.abs(hand - before);
-          if (cost[row - 1][before] == NO_WAY || moved > FURTHEST_MOVE) {
+          int shifted = Math.abs(hand - before);
+          if (cost[row - 1][before] == NO_WAY || shifted > FURTHEST_SHIFT) {
             continue;
           }
-          long all = cost[row - 1][before] + own + (moved == 0 ? 0 : MOVE) + FRET_MOVED * moved;
+          long all =
+              cost[row - 1][before] + own + (shifted == 0 ? 0 : SHIFT) + FRET_SHIFTED * shifted;
           if (all < cost[row][hand]) {
             cost[row][hand] = all;
             from[row][hand] = before;

@@ -6,7 +6,7 @@ package neckway.neck;
  * <p>On the join's string three notes are played: the lower shape's two and the upper shape's
  * second. The middle one belongs to both shapes. Either the finger that plays the lower note slides
  * to the middle one, which is then the landing note, or the finger that plays the middle note goes
- * on to the top one. Coming down is the same movement backwards: the finger that led up leads down,
+ * on to the top one. Coming down is the same shift backwards: the finger that led up leads down,
  * and the landing note is where it arrives, the lower or the middle note.
  *
  * @param lower the shape below
@@ -38,11 +38,11 @@ public record Join(
     LOW_TO_MIDDLE,
     /** One finger stays down and slides between the middle note and the top one. */
     MIDDLE_TO_TOP,
-    /** The finger on the middle note gives over to another one on the top note. */
+    /** The finger on the middle note lifts, and another one takes the top note. */
     CHANGE
   }
 
-  /** Frets between the two ends of the movement. */
+  /** Frets from where the shift begins to where it ends. */
   public int travel() {
     return to - from;
   }

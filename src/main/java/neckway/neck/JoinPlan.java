@@ -1,16 +1,33 @@
 package neckway.neck;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Finds which join is taken at each pair of a chain, on one way. */
+/**
+ * Finds which join is taken at each pair of a chain, on one way.
+ *
+ * <p>Of all joins that are open to it, it takes those that are the best by the first of these that
+ * tells them apart (common practice, no published source):
+ *
+ * <ol>
+ *   <li>no two shifts land on one note;
+ *   <li>in a chain of three shapes or more, each shape is played on two strings at least, which is
+ *       four of its notes, or as few as can be on one;
+ *   <li>the cleanest joins: the sum of their ranks is the least;
+ *   <li>the strings are shared out evenly among the shapes.
+ * </ol>
+ */
 final class JoinPlan {
-  private static final int SAME_LANDING = 1000;
+  /** A shape on fewer strings than this is passed through rather than played. */
+  static final int STRINGS_TO_PLAY_A_SHAPE = 2;
 
   private final Neck neck;
   private final List<List<Join>> pairs;
   private final Direction direction;
+  private Optional<Plan> best = Optional.empty();
 
   /**
    * @param pairs the joins of each pair, low to high in the chain
@@ -33,7 +50,8 @@ final class JoinPlan {
   /**
    * The joins in the order met.
    *
-   * @param choices what the player asks for, one for each pair in the order met; none: the cleanest
+   * @param choices what the player asks for, one for each pair in the order met; none: by the rule
+   *     above
    * @throws BadInput if the number is wrong, a string is outside the tuning or out of order, or
    *     there is no such join
    */
@@ -48,9 +66,26 @@ final class JoinPlan {
         checkOrder(choices.get(i - 1).string(), choices.get(i).string());
       }
     }
-    Best best = new Best();
-    search(candidates, new ArrayList<>(), 0, best);
-    return best.joins;
+    search(candidates, new ArrayList<>());
+    return best.map(Plan::joins).orElseThrow();
+  }
+
+  /**
+   * On how many strings each shape of a chain is played, two notes on each. Where the hand shifts,
+   * both shapes have their two notes.
+   *
+   * @param strings how many the guitar has
+   * @param joins where the hand shifts, from the lowest pair of shapes to the highest
+   */
+  static List<Integer> stringsPlayed(int strings, List<GuitarString> joins) {
+    List<Integer> played = new ArrayList<>();
+    int enters = strings;
+    for (GuitarString join : joins) {
+      played.add(enters - join.number() + 1);
+      enters = join.number();
+    }
+    played.add(enters);
+    return played;
   }
 
   private String word() {
@@ -110,7 +145,7 @@ final class JoinPlan {
               + after
               + " after string "
               + before
-              + ": going up the line has left it; the string numbers of up may not rise");
+              + ": going up, the run has left it by then; the string numbers of up may not rise");
     }
     if (direction == Direction.DOWN && after < before) {
       throw new BadInput(
@@ -118,32 +153,42 @@ final class JoinPlan {
               + after
               + " after string "
               + before
-              + ": coming down the line has left it; the string numbers of down may not fall");
+              + ": coming down, the run has left it by then; the string numbers of down may not fall");
     }
   }
 
-  private void search(List<List<Join>> candidates, List<Join> sofar, int cost, Best best) {
-    if (cost >= best.cost) {
-      return;
-    }
+  private void search(List<List<Join>> candidates, List<Join> sofar) {
     if (sofar.size() == candidates.size()) {
-      best.cost = cost;
-      best.joins = List.copyOf(sofar);
+      Plan plan = plan(sofar);
+      if (best.isEmpty() || Plan.BEST_FIRST.compare(plan, best.get()) < 0) {
+        best = Optional.of(plan);
+      }
       return;
     }
     for (Join join : candidates.get(sofar.size())) {
-      int more = join.rank();
-      if (!sofar.isEmpty()) {
-        Join before = sofar.get(sofar.size() - 1);
-        if (outOfOrder(before, join)) {
-          continue;
-        }
-        more += landOnOneNote(before, join) ? SAME_LANDING : 0;
+      if (sofar.isEmpty() || !outOfOrder(sofar.get(sofar.size() - 1), join)) {
+        sofar.add(join);
+        search(candidates, sofar);
+        sofar.remove(sofar.size() - 1);
       }
-      sofar.add(join);
-      search(candidates, sofar, cost + more, best);
-      sofar.remove(sofar.size() - 1);
     }
+  }
+
+  private Plan plan(List<Join> met) {
+    int sameLandings = 0;
+    for (int i = 1; i < met.size(); i++) {
+      sameLandings += landOnOneNote(met.get(i - 1), met.get(i)) ? 1 : 0;
+    }
+    List<GuitarString> lowToHigh = inOrderMet(met, direction).stream().map(Join::string).toList();
+    int missing = 0;
+    int unevenness = 0;
+    for (int played : stringsPlayed(neck.tuning().count(), lowToHigh)) {
+      missing += Math.max(0, STRINGS_TO_PLAY_A_SHAPE - played);
+      unevenness += played * played;
+    }
+    int ranks = met.stream().mapToInt(Join::rank).sum();
+    boolean longChain = met.size() > 1;
+    return new Plan(List.copyOf(met), sameLandings, longChain ? missing : 0, ranks, unevenness);
   }
 
   private boolean outOfOrder(Join before, Join after) {
@@ -159,8 +204,20 @@ final class JoinPlan {
         && upper.lead() == Join.Lead.LOW_TO_MIDDLE;
   }
 
-  private static final class Best {
-    private int cost = Integer.MAX_VALUE;
-    private List<Join> joins = List.of();
+  /**
+   * A join for each pair.
+   *
+   * @param joins in the order met
+   * @param sameLandings how often two shifts land on one note
+   * @param missing strings that shapes are short of, to be played on two each
+   * @param ranks sum of the joins' ranks
+   * @param unevenness sum of the squares of how many strings each shape is played on
+   */
+  private record Plan(List<Join> joins, int sameLandings, int missing, int ranks, int unevenness) {
+    static final Comparator<Plan> BEST_FIRST =
+        Comparator.comparingInt(Plan::sameLandings)
+            .thenComparingInt(Plan::missing)
+            .thenComparingInt(Plan::ranks)
+            .thenComparingInt(Plan::unevenness);
   }
 }

@@ -3,18 +3,27 @@ package neckway.neck;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Every join between two neighbours, from the cleanest to the most awkward.
  *
- * <p>The order is common practice, no published source: a finger that stays down comes before a
- * change of fingers; then the shorter slide; then the first finger, which carries the whole frame
- * of the hand, before the fourth, which only stretches ahead of it, and both before the second and
- * third, which leave fingers hanging on either side; then a join with no further move of the hand
- * beside it; then the inner strings, where there is line on both sides of the join.
+ * <p>What tells two joins apart, the weightiest first (common practice, no published source):
+ *
+ * <ol>
+ *   <li>a finger that stays down before a change of fingers;
+ *   <li>the shorter slide, two frets before three;
+ *   <li>an inner string before an outer one, where the run also turns round;
+ *   <li>the first finger, which takes the whole hand along, then the third, the fourth, the second;
+ *   <li>no other shift on a string beside it;
+ *   <li>nearer the middle of the strings, where both shapes are played;
+ *   <li>the higher string.
+ * </ol>
  */
 public final class Joins {
   private static final String[] FINGERS = {"open string", "first", "second", "third", "fourth"};
+  private static final List<Integer> FINGERS_USUAL_FIRST = List.of(1, 3, 4, 2);
 
   private Joins() {}
 
@@ -49,33 +58,33 @@ public final class Joins {
     PlacedNote middle = lower.second(string);
     PlacedNote middleAbove = upper.first(string);
     PlacedNote top = upper.second(string);
-    boolean edge = string.number() == 1 || string.number() == strings;
-    Shape restless = null;
-    if (movesBeside(upper, string, strings)) {
-      restless = upper.shape();
-    } else if (movesBeside(lower, string, strings)) {
-      restless = lower.shape();
-    }
+    boolean outer = string.number() == 1 || string.number() == strings;
+    Optional<Shape> shiftsAgain =
+        Stream.of(upper, lower)
+            .filter(shape -> shiftsBeside(shape, string, strings))
+            .map(PlacedShape::shape)
+            .findFirst();
     double offMiddle = Math.abs(string.number() - (strings + 1) / 2.0);
     boolean led = false;
     if (low.finger() > 0 && low.finger() == middleAbove.finger()) {
       candidates.add(
           new Candidate(
-              string, low, middleAbove, Join.Lead.LOW_TO_MIDDLE, restless, edge, offMiddle));
+              string, low, middleAbove, Join.Lead.LOW_TO_MIDDLE, shiftsAgain, outer, offMiddle));
       led = true;
     }
     if (middle.finger() == top.finger()) {
       candidates.add(
-          new Candidate(string, middle, top, Join.Lead.MIDDLE_TO_TOP, restless, edge, offMiddle));
+          new Candidate(
+              string, middle, top, Join.Lead.MIDDLE_TO_TOP, shiftsAgain, outer, offMiddle));
       led = true;
     }
     if (!led) {
       candidates.add(
-          new Candidate(string, middle, top, Join.Lead.CHANGE, restless, edge, offMiddle));
+          new Candidate(string, middle, top, Join.Lead.CHANGE, shiftsAgain, outer, offMiddle));
     }
   }
 
-  private static boolean movesBeside(PlacedShape shape, GuitarString string, int strings) {
+  private static boolean shiftsBeside(PlacedShape shape, GuitarString string, int strings) {
     int number = string.number();
     int hand = shape.hand(string);
     return number > 1 && shape.hand(new GuitarString(number - 1)) != hand
@@ -87,15 +96,15 @@ public final class Joins {
       PlacedNote leaves,
       PlacedNote lands,
       Join.Lead lead,
-      Shape restless,
-      boolean edge,
+      Optional<Shape> shiftsAgain,
+      boolean outer,
       double offMiddle) {
     static final Comparator<Candidate> CLEANEST_FIRST =
-        Comparator.comparing((Candidate c) -> c.lead == Join.Lead.CHANGE)
+        Comparator.comparing(Candidate::changesFingers)
             .thenComparing(Candidate::travel)
+            .thenComparing(Candidate::outer)
             .thenComparing(Candidate::fingerOrder)
-            .thenComparing(c -> c.restless != null)
-            .thenComparing(Candidate::edge)
+            .thenComparing(Candidate::shiftsBeside)
             .thenComparing(Candidate::offMiddle)
             .thenComparing(c -> c.string.number());
 
@@ -104,11 +113,15 @@ public final class Joins {
     }
 
     int fingerOrder() {
-      return switch (lands.finger()) {
-        case 1 -> 0;
-        case 4 -> 1;
-        default -> 2;
-      };
+      return FINGERS_USUAL_FIRST.indexOf(lands.finger());
+    }
+
+    boolean changesFingers() {
+      return lead == Join.Lead.CHANGE;
+    }
+
+    boolean shiftsBeside() {
+      return shiftsAgain.isPresent();
     }
 
     Join join(Shape lower, Shape upper, int rank) {
@@ -127,14 +140,15 @@ public final class Joins {
 
     private String why() {
       StringBuilder why = new StringBuilder();
-      if (lead == Join.Lead.CHANGE) {
+      if (changesFingers()) {
         why.append("No finger stays down: the ")
-            .append(FINGERS[leaves.finger()])
-            .append(" lets go and the ")
+            .append(leaves.finger() == 0 ? "open string ends" : leavingFinger())
+            .append(" and the ")
             .append(FINGERS[lands.finger()])
-            .append(" has to find its fret ")
+            .append(leaves.finger() == 0 ? " finger" : " one")
+            .append(" takes the note ")
             .append(travel())
-            .append(" higher.");
+            .append(" frets higher.");
       } else {
         why.append("The ")
             .append(FINGERS[lands.finger()])
@@ -145,22 +159,26 @@ public final class Joins {
             .append(ofFinger())
             .append('.');
       }
-      if (restless != null) {
-        why.append(" The hand moves again beside it, inside the ")
-            .append(restless.spoken())
-            .append(" shape.");
-      }
-      if (edge) {
-        why.append(" On an outer string it falls together with the turn.");
+      shiftsAgain.ifPresent(
+          shape ->
+              why.append(" On a string beside it the hand shifts again, inside the ")
+                  .append(shape.spoken())
+                  .append(" shape."));
+      if (outer) {
+        why.append(" On an outer string the run also turns round.");
       }
       return why.toString();
+    }
+
+    private String leavingFinger() {
+      return FINGERS[leaves.finger()] + " finger lifts";
     }
 
     private String ofFinger() {
       return switch (lands.finger()) {
         case 1 -> "; the whole hand goes with it";
-        case 4 -> "; the hand follows behind";
-        default -> "; the fingers beside it must lift";
+        case 4 -> "; the rest of the hand follows";
+        default -> "; the other fingers lift and travel along";
       };
     }
   }

@@ -59,7 +59,7 @@ public record Neck(Key key, Tuning tuning, int frets) {
    * @param shapes one to five
    * @param start fret of the first one's first note; left out, the lowest place where all of them
    *     fit
-   * @throws BadInput if they are no neighbours, the start is not the note, or they do not fit
+   * @throws BadInput if they are not neighbours, the start is not the note, or they do not fit
    */
   public List<PlacedShape> chain(List<Shape> shapes, OptionalInt start) {
     checkNeighbours(shapes);
@@ -104,13 +104,13 @@ public record Neck(Key key, Tuning tuning, int frets) {
       if (before.next() != shapes.get(i)) {
         throw new BadInput(
             "shapes "
-                + before.word()
+                + before.spoken()
                 + ", "
-                + shapes.get(i).word()
-                + ": these are no neighbours going up; after "
-                + before.word()
+                + shapes.get(i).spoken()
+                + ": these are not neighbours going up the neck; after "
+                + before.spoken()
                 + " comes "
-                + before.next().word());
+                + before.next().spoken());
       }
     }
   }
@@ -203,7 +203,7 @@ public record Neck(Key key, Tuning tuning, int frets) {
                 Attempt.failed(
                     shape,
                     "cannot be held, the hand would have to jump more than "
-                        + Fingering.FURTHEST_MOVE
+                        + Fingering.FURTHEST_SHIFT
                         + " frets between two strings"));
   }
 

@@ -21,4 +21,20 @@ public record Route(List<Shape> shapes, List<Step> steps, List<PlannedShift> shi
   public int stepsPerRound() {
     return (steps.size() - 1) / rounds + 1;
   }
+
+  /**
+   * On how many strings each shape is played on one way, two notes on each; where the hand shifts,
+   * both shapes have their two notes.
+   *
+   * @return low to high, at least 1 for each shape
+   */
+  public List<Integer> stringsPlayed(Direction direction) {
+    List<GuitarString> met =
+        shifts.stream()
+            .filter(shift -> shift.round() == 0 && shift.direction() == direction)
+            .map(PlannedShift::string)
+            .toList();
+    int strings = steps.get(0).place().string().number();
+    return JoinPlan.stringsPlayed(strings, JoinPlan.inOrderMet(met, direction));
+  }
 }

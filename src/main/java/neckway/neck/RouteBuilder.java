@@ -53,7 +53,8 @@ public final class RouteBuilder {
    *
    * @param neck where
    * @param chain one to five neighbours in their places, low to high
-   * @param up a join for each pair in the order met, or none for the cleanest ones
+   * @param up a join for each pair in the order met, or none: the cleanest one between two shapes;
+   *     through three and more the cleanest by which each shape is played on two strings
    * @param down a join for each pair in the order met, or none for the same strings as up
    * @param rounds 1 to 99
    * @throws BadInput if there is no such join

@@ -31,7 +31,7 @@ public enum Shape {
         return shape;
       }
     }
-    String all = Arrays.stream(values()).map(Shape::word).collect(Collectors.joining(", "));
+    String all = Arrays.stream(values()).map(Shape::spoken).collect(Collectors.joining(", "));
     throw new BadInput("unknown shape \"" + name + "\": the shapes are " + all);
   }
 

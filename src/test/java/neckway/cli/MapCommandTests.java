@@ -133,7 +133,7 @@ class MapCommandTests {
         "map --key A|--key: \"A\" is not a key",
         "map --key A_major --tuning E2|--tuning: a tuning of one string",
         "map --key A_major --shapes ionian|--shapes: unknown shape \"ionian\"",
-        "map --key A_major --shapes major,minor|after major comes dorian",
+        "map --key A_major --shapes major,minor|after major comes Dorian",
         "map --key A_major --start 5|--start needs --shapes",
         "map --key A_major --shapes major --start 6|fret 5 or 17",
         "map --key A_major --shapes major --start six|--start",

@@ -144,7 +144,7 @@ class DrillFileTests {
         "route|[]|route: [] should be an object",
         "route|{\"shapes\": []}|route: 0 shapes",
         "route|{\"shapes\": [\"lydian\"]}|route.shapes: unknown shape \"lydian\"",
-        "route|{\"shapes\": [\"major\",\"minor\"]}|after major comes dorian",
+        "route|{\"shapes\": [\"major\",\"minor\"]}|after major comes Dorian",
         "route|{\"shapes\": [\"major\"], \"start\": 4}|route: start 4",
         "route|{\"shapes\": [\"major\"], \"start\": -1}|route.start: -1",
         "route|{\"shapes\": [\"major\"], \"up\": [{\"string\": 3}]}|route: up: 1 join",

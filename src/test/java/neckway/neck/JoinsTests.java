@@ -54,12 +54,51 @@ class JoinsTests {
     assertThat(first.get(0).rank()).isEqualTo(joins("A major", 5, Shape.MAJOR).size());
   }
 
+  /** Common practice, no published source: a slide of the third finger is among the usual ones. */
   @Test
-  void theReasonNamesTheFingerTheWayAndTheMoveBesideIt() {
+  void theThirdFingerOnAnInnerStringComesBeforeTheFourthOnAnOuterOne() {
+    assertThat(joins("Eb major", 8, Shape.MINOR).stream().map(JoinsTests::shortly))
+        .containsExactly("3/1 2", "4/1 2", "5/1 2", "3/3 2", "2/4 2", "1/4 2", "6/4 2");
+  }
+
+  /** Common practice, no published source. */
+  @Test
+  void fromMajorToDorianTheOrderIsByTheTableLineByLine() {
+    assertThat(joins("A major", 5, Shape.MAJOR).stream().map(JoinsTests::shortly))
+        .containsExactly("3/1 2", "4/4 2", "5/4 2", "6/4 2", "6/2 2", "2/4 3", "1/3 2 change");
+  }
+
+  /** Common practice, no published source: on an outer string the run turns round at once. */
+  @Test
+  void withTheSameTravelAnInnerStringComesBeforeAnOuterOne() {
+    assertThat(joins("A major", 7, Shape.DORIAN).stream().map(JoinsTests::shortly))
+        .startsWith("2/4 2", "1/1 2", "3/1 3");
+  }
+
+  private static String shortly(Join join) {
+    return join.string()
+        + "/"
+        + join.finger()
+        + " "
+        + join.travel()
+        + (join.lead() == Join.Lead.CHANGE ? " change" : "");
+  }
+
+  @Test
+  void theReasonNamesTheFingerTheWayAndTheShiftBesideIt() {
     assertThat(joins("A major", 5, Shape.MAJOR).get(0).why())
         .isEqualTo(
             "The first finger stays down and slides 2 frets; the whole hand goes with it."
-                + " The hand moves again beside it, inside the Dorian shape.");
+                + " On a string beside it the hand shifts again, inside the Dorian shape.");
+  }
+
+  @Test
+  void theReasonOfAChangeSaysWhichFingerLiftsAndWhichOneTakesTheNote() {
+    List<Join> joins = joins("A major", 5, Shape.MAJOR);
+    assertThat(joins.get(joins.size() - 1).why())
+        .isEqualTo(
+            "No finger stays down: the fourth finger lifts and the third one takes the note 2"
+                + " frets higher. On an outer string the run also turns round.");
   }
 
   @Test

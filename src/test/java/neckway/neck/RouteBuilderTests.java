@@ -113,6 +113,42 @@ class RouteBuilderTests {
     assertThat(route.shifts().stream().map(PlannedShift::finger)).containsExactly(1, 1);
   }
 
+  /** Common practice, no published source: a diagonal across the neck, two strings a shape. */
+  @Test
+  void throughFiveShapesTheHandGoesUpOnEachInnerString() {
+    Route route =
+        route("A major", "major,dorian,phrygian,mixolydian,minor", 5, CLEANEST, CLEANEST, 1);
+
+    assertThat(strings(route, Direction.UP)).containsExactly(5, 4, 3, 2);
+    assertThat(strings(route, Direction.DOWN)).containsExactly(2, 3, 4, 5);
+    assertThat(route.stringsPlayed(Direction.UP)).containsExactly(2, 2, 2, 2, 2);
+    assertThat(route.stringsPlayed(Direction.DOWN)).containsExactly(2, 2, 2, 2, 2);
+  }
+
+  @Test
+  void throughThreeShapesTheMiddleOneIsPlayedOnTwoStrings() {
+    Route route = route("A major", "dorian,phrygian,mixolydian", 7, CLEANEST, CLEANEST, 1);
+
+    assertThat(strings(route, Direction.UP)).containsExactly(5, 3);
+    assertThat(route.stringsPlayed(Direction.UP)).containsExactly(2, 3, 3);
+  }
+
+  @Test
+  void joinsAskedForOnOneStringLeaveTheMiddleShapeOneString() {
+    List<JoinChoice> third = List.of(JoinChoice.on(3), JoinChoice.on(3));
+    Route route = route("A major", "major,dorian,phrygian", 5, third, CLEANEST, 1);
+
+    assertThat(strings(route, Direction.DOWN)).containsExactly(3, 3);
+    assertThat(route.stringsPlayed(Direction.UP)).containsExactly(4, 1, 3);
+  }
+
+  private static List<Integer> strings(Route route, Direction direction) {
+    return route.shifts().stream()
+        .filter(shift -> shift.direction() == direction)
+        .map(shift -> shift.string().number())
+        .toList();
+  }
+
   @Test
   void leftOutTheStartIsTheLowestPlaceWhereAllOfItFits() {
     Route route =
@@ -154,10 +190,10 @@ class RouteBuilderTests {
   }
 
   @Test
-  void shapesThatAreNoNeighboursAreToldWhatComesNext() {
+  void shapesThatAreNotNeighboursAreToldWhatComesNext() {
     assertThatThrownBy(() -> route("A major", "major,phrygian", 5, CLEANEST, CLEANEST, 1))
         .isInstanceOf(BadInput.class)
-        .hasMessageContaining("after major comes dorian");
+        .hasMessageContaining("after major comes Dorian");
   }
 
   @Test
