@@ -81,7 +81,7 @@ public final class DrillFile {
         new Drill(
             fields.text("title").filter(title -> !title.isBlank()),
             fields.has("tuning")
-                ? fields.read("tuning", () -> Tuning.of(fields.texts("tuning")))
+                ? fields.read("tuning", () -> Tuning.of(fields.textOrTexts("tuning")))
                 : Tuning.STANDARD,
             fields.whole("frets", Neck.FEWEST_FRETS, Neck.MOST_FRETS).orElse(Neck.USUAL_FRETS),
             fields.read("key", () -> Key.parse(key)),

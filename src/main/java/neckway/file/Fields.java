@@ -104,6 +104,11 @@ public final class Fields {
     return texts;
   }
 
+  /** A list of texts, or one text alone; empty where left out. */
+  public List<String> textOrTexts(String name) {
+    return node.path(name).isTextual() ? List.of(node.path(name).textValue()) : texts(name);
+  }
+
   /** A list of objects, empty where left out. */
   public <T> List<T> objects(String name, Function<Fields, T> read) {
     List<T> objects = new ArrayList<>();

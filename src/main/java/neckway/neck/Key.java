@@ -15,7 +15,9 @@ import java.util.regex.Pattern;
  */
 public record Key(char letter, int accidental, boolean minor) {
   private static final Pattern WRITTEN =
-      Pattern.compile("([A-G])([#♯b♭]?)\\s+(major|minor)", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "([A-Ga-g])([#♯bB♭]|[ -]?(?i:sharp|flat))?"
+              + "\\s*(M|m|(?i:maj|major|min|minor))?(?i:\\s+pentatonic)?");
   private static final String LETTERS = "CDEFGAB";
   private static final int[] MAJOR = {0, 2, 4, 5, 7, 9, 11};
   private static final String[] SHARPS = "C C# D D# E F F# G G# A A# B".split(" ");
@@ -23,8 +25,9 @@ public record Key(char letter, int accidental, boolean minor) {
   private static final int MOST_SIGNS = 7;
 
   /**
-   * Reads a key such as "A major" or "F# minor". One that would need more than seven sharps or
-   * flats is named as players name it: D# major becomes Eb major.
+   * Reads a key such as "A major" or "F# minor", or as on a chord sheet: "Am" is minor, "A" alone
+   * major. One that would need more than seven sharps or flats is named as players name it: D#
+   * major becomes Eb major.
    *
    * @throws BadInput if it is not a key
    */
@@ -32,11 +35,14 @@ public record Key(char letter, int accidental, boolean minor) {
     Matcher written = WRITTEN.matcher(name.strip());
     if (!written.matches()) {
       throw new BadInput(
-          "\"" + name + "\" is not a key: write it like \"A major\", \"Bb major\" or \"F# minor\"");
+          "\""
+              + name
+              + "\" is not a key: write it like \"A major\", \"F# minor\", \"Bb\" (major) or"
+              + " \"Am\" (minor)");
     }
     char letter = Character.toUpperCase(written.group(1).charAt(0));
-    int accidental = Pitch.accidentalOf(written.group(2).toLowerCase(Locale.ROOT));
-    boolean minor = written.group(3).equalsIgnoreCase("minor");
+    int accidental = written.group(2) == null ? 0 : accidentalOf(written.group(2));
+    boolean minor = written.group(3) != null && isMinor(written.group(3));
     Key key = new Key(letter, accidental, minor);
     if (Math.abs(key.signs()) <= MOST_SIGNS) {
       return key;
@@ -44,6 +50,16 @@ public record Key(char letter, int accidental, boolean minor) {
     String[] names = key.signs() > 0 ? FLATS : SHARPS;
     String other = names[Math.floorMod(Pitch.semitonesAboveC(letter) + accidental, names.length)];
     return new Key(other.charAt(0), Pitch.accidentalOf(other.substring(1)), minor);
+  }
+
+  private static int accidentalOf(String written) {
+    String sign = written.toLowerCase(Locale.ROOT).replace("sharp", "#").replace("flat", "b");
+    return Pitch.accidentalOf(sign.replaceAll("[ -]", ""));
+  }
+
+  /** A small m alone is minor, a capital one major. */
+  private static boolean isMinor(String mode) {
+    return mode.equals("m") || mode.toLowerCase(Locale.ROOT).startsWith("min");
   }
 
   /** Pitch class, 0 for C to 11 for B, of the major tonic: of the relative major in a minor key. */

@@ -1,8 +1,8 @@
 package neckway.neck;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -24,10 +24,7 @@ public record Tuning(List<Pitch> lowToHigh) {
   public Tuning {
     lowToHigh = List.copyOf(lowToHigh);
     if (lowToHigh.size() < FEWEST || lowToHigh.size() > GuitarString.MAX_STRINGS) {
-      throw new BadInput(
-          "a tuning of "
-              + (lowToHigh.size() == 1 ? "one string" : lowToHigh.size() + " strings")
-              + ": name four to eight, from the lowest to the highest, like E2 A2 D3 G3 B3 E4");
+      throw wrongNumber(lowToHigh.size());
     }
     for (int i = 0; i < lowToHigh.size(); i++) {
       Pitch open = lowToHigh.get(i);
@@ -46,20 +43,36 @@ public record Tuning(List<Pitch> lowToHigh) {
   }
 
   /**
-   * Reads names apart by spaces or commas, from the lowest string to the highest.
+   * Reads a tuning as players write it: the notes from the lowest string to the highest, apart by
+   * spaces or commas, like D2 A2 D3 G3 B3 E4; their letters alone, like DADGBE, which stand for the
+   * octaves nearest to the usual tuning of as many strings; or a name, like drop D.
    *
-   * @throws BadInput if one is no note, or as the constructor
+   * @throws BadInput if it is none of these, or as the constructor
    */
-  public static Tuning parse(String names) {
-    return of(Arrays.asList(names.strip().split("[\\s,]+")));
+  public static Tuning parse(String written) {
+    return new Tuning(TuningWords.parse(written));
   }
 
   /**
-   * @param names from the lowest string to the highest, like E2
+   * @param names from the lowest string to the highest, like E2 or, all without octaves, like E;
+   *     one alone as in {@link #parse}
    * @throws BadInput if one is no note, or as the constructor
    */
   public static Tuning of(List<String> names) {
-    return new Tuning(names.stream().map(Pitch::parse).toList());
+    return names.size() == 1 ? parse(names.get(0)) : new Tuning(TuningWords.parse(names));
+  }
+
+  /** What players call it, such as drop D, where there is a name that they agree on. */
+  public Optional<String> name() {
+    return TuningWords.name(this);
+  }
+
+  /** A complaint about too few or too many strings. */
+  static BadInput wrongNumber(int strings) {
+    return new BadInput(
+        "a tuning of "
+            + (strings == 1 ? "one string" : strings + " strings")
+            + ": name four to eight, from the lowest to the highest, like E2 A2 D3 G3 B3 E4");
   }
 
   /** How many strings, 4 to 8. */

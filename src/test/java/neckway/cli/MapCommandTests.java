@@ -130,7 +130,8 @@ class MapCommandTests {
       delimiter = '|',
       value = {
         "map|--key",
-        "map --key A|--key: \"A\" is not a key",
+        "map --key H|--key: \"H\" is not a key",
+        "map --key A --tuning drop_Z|--tuning: \"drop Z\" is not a tuning",
         "map --key A_major --tuning E2|--tuning: a tuning of one string",
         "map --key A_major --shapes ionian|--shapes: unknown shape \"ionian\"",
         "map --key A_major --shapes major,minor|after major comes Dorian",

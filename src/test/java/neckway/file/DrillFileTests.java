@@ -111,6 +111,23 @@ class DrillFileTests {
         .isEqualTo(DrillFile.toJson(parse(LEAST)));
   }
 
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "\"drop D\"",
+        "\"DADGBE\"",
+        "[\"D\",\"A\",\"D\",\"G\",\"B\",\"E\"]",
+        "[\"drop D\"]"
+      })
+  void aTuningMayBeNamedAsPlayersNameIt(String tuning) {
+    assertThat(parse(with("tuning", tuning)).tuning()).hasToString("D2 A2 D3 G3 B3 E4");
+  }
+
+  @Test
+  void aKeyMayBeWrittenAsOnAChordSheet() {
+    assertThat(parse(with("key", "\"Em\"")).key()).hasToString("E minor");
+  }
+
   @Test
   void nullIsLeftOut() {
     assertThat(parse(with("rounds", "null")).rounds()).isEqualTo(1);
@@ -137,7 +154,9 @@ class DrillFileTests {
         "tuning|[\"E2\"]|tuning: a tuning of one string",
         "tuning|[\"E2\",\"A2\",\"D3\",\"X3\"]|tuning: \"X3\" is not a note",
         "tuning|[1,2,3,4]|tuning: 1 should be text",
-        "tuning|\"E2 A2\"|tuning: \"E2 A2\" should be a list",
+        "tuning|\"E2 A2\"|tuning: a tuning of 2 strings",
+        "tuning|\"drop Z\"|tuning: \"drop Z\" is not a tuning",
+        "tuning|5|tuning: 5 should be a list",
         "tuning|[]|tuning: a tuning of 0 strings",
         "title|7|title: 7 should be text",
         "route|null|route.shapes: is missing",

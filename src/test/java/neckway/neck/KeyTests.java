@@ -63,6 +63,31 @@ class KeyTests {
     assertThat(Key.parse("  bb   MAJOR ")).hasToString("Bb major");
   }
 
+  /** As on chord sheets: a small m is minor, a letter alone major; common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({
+    "C, C major",
+    "Am, A minor",
+    "am, A minor",
+    "AM, A major",
+    "f# minor, F# minor",
+    "F#m, F# minor",
+    "Bbm, Bb minor",
+    "bb, Bb major",
+    "b, B major",
+    "B♭, Bb major",
+    "Amaj, A major",
+    "C# min, C# minor",
+    "E flat, Eb major",
+    "F sharp minor, F# minor",
+    "A-flat major, Ab major",
+    "A minor pentatonic, A minor",
+    "Dbm, C# minor"
+  })
+  void keysAsPlayersWriteThem(String written, String key) {
+    assertThat(Key.parse(written)).hasToString(key);
+  }
+
   @Test
   void octavesAreThoseOfTheLetter() {
     assertThat(Key.parse("Cb major").spell(59)).hasToString("Cb4");
@@ -77,11 +102,24 @@ class KeyTests {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "A", "H major", "A dorian", "Amajor", "A##major", "12", "A minor x"})
+  @ValueSource(
+      strings = {
+        "",
+        "H",
+        "H major",
+        "A dorian",
+        "A##major",
+        "12",
+        "A minor x",
+        "m",
+        "Am7",
+        "A blues"
+      })
   void whatIsNoKeyIsToldHowToWriteOne(String name) {
     assertThatThrownBy(() -> Key.parse(name))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("\"" + name + "\"")
-        .hasMessageContaining("A major");
+        .hasMessageContaining("A major")
+        .hasMessageContaining("Am");
   }
 }
