@@ -1,15 +1,29 @@
 package neckway.cli;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.HelpOption;
 import neckway.cli.option.TuningOption;
+import neckway.cli.text.Handed;
 import neckway.cli.text.MapText;
 import neckway.cli.text.TabText;
+import neckway.cli.text.TerminalWidth;
+import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
+import neckway.file.AtomicFile;
+import neckway.file.DrillFile;
 import neckway.file.JsonFile;
 import neckway.file.MapFile;
 import neckway.neck.BadInput;
@@ -17,8 +31,6 @@ import neckway.neck.JoinChoice;
 import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.NeckMap;
-import neckway.neck.Route;
-import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,6 +46,8 @@ import picocli.CommandLine.Spec;
             + " where two neighbours can be joined. With --shapes it shows that chain and the route"
             + " through it as tab.")
 final class MapCommand implements Callable<Integer> {
+  private static final String STANDARD_OUTPUT = "-";
+
   @Spec private CommandSpec spec;
   @Mixin private TuningOption tuningOption = new TuningOption();
   @Mixin private HelpOption help;
@@ -42,7 +56,7 @@ final class MapCommand implements Callable<Integer> {
       names = "--key",
       required = true,
       paramLabel = "KEY",
-      description = "The key, such as \"A major\" or \"F# minor\".")
+      description = "The key, such as \"A major\", \"F# minor\", Bb or Am.")
   private String key;
 
   @Option(
@@ -83,24 +97,105 @@ final class MapCommand implements Callable<Integer> {
       description = "Writes the map as neckway-map/1 as well; - writes it here and nothing else.")
   private String json;
 
+  @Option(
+      names = "--save",
+      paramLabel = "FILE",
+      description =
+          "Writes the chain of --shapes as a drill, with its joins and fingers, for the other"
+              + " commands' --drill. Only an older drill is replaced.")
+  private Path save;
+
+  @Option(
+      names = "--left",
+      description = "Draws the neck of a left-handed guitar: the nut is on the right.")
+  private boolean left;
+
   @Override
   public Integer call() {
     Neck neck =
         new Neck(DrillOptions.option("--key", key, Key::parse), tuningOption.tuning(), frets);
     NeckMap map = map(neck);
-    List<String> text = new ArrayList<>(MapText.of(map));
-    if (map.chain()) {
-      text.addAll(TabText.of(neck, route(neck, map)));
-    }
-    if ("-".equals(json)) {
+    int width = TerminalWidth.columns();
+    List<String> text = new ArrayList<>(MapText.of(map, width, left ? Handed.LEFT : Handed.RIGHT));
+    Optional<PlayableDrill> drill = map.chain() ? Optional.of(drill(neck)) : Optional.empty();
+    drill.ifPresent(chain -> text.addAll(TabText.of(neck, chain.route(), width)));
+    write(map, drill);
+    if (toStandardOutput()) {
       spec.commandLine().getOut().print(JsonFile.text(MapFile.toJson(map)));
       return 0;
     }
-    if (json != null) {
-      JsonFile.write(Path.of(json), MapFile.toJson(map));
+    if (save != null) {
+      text.addAll(List.of("", "The drill is saved in " + save + "."));
     }
     text.forEach(spec.commandLine().getOut()::println);
     return 0;
+  }
+
+  private boolean toStandardOutput() {
+    return STANDARD_OUTPUT.equals(json);
+  }
+
+  /** Map and drill, both or neither: each is written beside its target, then moved into place. */
+  private void write(NeckMap map, Optional<PlayableDrill> drill) {
+    Path mapFile = json == null || toStandardOutput() ? null : Path.of(json);
+    if (save != null) {
+      checkSave(mapFile);
+    }
+    try (AtomicFile mapTo = mapFile == null ? null : AtomicFile.beside(mapFile);
+        AtomicFile drillTo = save == null ? null : AtomicFile.beside(save)) {
+      if (mapTo != null) {
+        mapTo.stream().write(bytes(MapFile.toJson(map)));
+      }
+      if (drillTo != null) {
+        drillTo.stream().write(bytes(DrillFile.toJson(drill.orElseThrow())));
+        drillTo.commit();
+      }
+      if (mapTo != null) {
+        mapTo.commit();
+      }
+    } catch (IOException e) {
+      String files =
+          Stream.of(mapFile, save)
+              .filter(Objects::nonNull)
+              .map(Path::toString)
+              .collect(Collectors.joining(" and "));
+      throw new BadInput(
+          files + ": cannot be written (" + e.getMessage() + "); name another file or make room",
+          e);
+    }
+  }
+
+  private static byte[] bytes(ObjectNode node) {
+    return JsonFile.text(node).getBytes(StandardCharsets.UTF_8);
+  }
+
+  private void checkSave(Path mapFile) {
+    if (save.toString().equals(STANDARD_OUTPUT)) {
+      throw new BadInput("--save -: name a file; only --json writes to standard output");
+    }
+    if (mapFile != null && real(mapFile).equals(real(save))) {
+      throw new BadInput("--save " + save + ": is the file of --json too; name another file");
+    }
+    if (Files.isRegularFile(save) && !DrillFile.isDrill(save)) {
+      throw new BadInput(
+          "--save " + save + ": is not a drill and would be overwritten; name another file");
+    }
+  }
+
+  /** A file's own path, by whatever way it is named; as named where its folder cannot be read. */
+  private static Path real(Path file) {
+    Path path = file.toAbsolutePath().normalize();
+    try {
+      Path folder = path.getParent();
+      if (Files.exists(path)) {
+        return path.toRealPath();
+      }
+      return folder != null && Files.exists(folder)
+          ? folder.toRealPath().resolve(path.getFileName())
+          : path;
+    } catch (IOException unreadable) {
+      return path;
+    }
   }
 
   private NeckMap map(Neck neck) {
@@ -108,15 +203,27 @@ final class MapCommand implements Callable<Integer> {
       List<Shape> chain = DrillOptions.option("--shapes", shapes, DrillOptions::shapeList);
       return NeckMap.ofChain(neck, chain, start());
     }
-    if (start != null || up != null || down != null) {
-      String given = start != null ? "--start" : up != null ? "--up" : "--down";
+    if (start != null || up != null || down != null || save != null) {
+      String given =
+          start != null ? "--start" : up != null ? "--up" : down != null ? "--down" : "--save";
       throw new BadInput(given + " needs --shapes: say which chain, such as --shapes major,dorian");
     }
     return NeckMap.ofAll(neck);
   }
 
-  private Route route(Neck neck, NeckMap map) {
-    return RouteBuilder.build(neck, map.shapes(), joins("--up", up), joins("--down", down), 1);
+  private PlayableDrill drill(Neck neck) {
+    return new Drill(
+            Optional.empty(),
+            neck.tuning(),
+            neck.frets(),
+            neck.key(),
+            DrillOptions.shapeList(shapes),
+            start(),
+            joins("--up", up),
+            joins("--down", down),
+            1,
+            Drill.USUAL_PULSE)
+        .playable();
   }
 
   private OptionalInt start() {

@@ -94,6 +94,15 @@ public final class DrillFile {
     return fields.read("route", drill::playable);
   }
 
+  /** Whether a file that is there says of itself that it is a drill, whatever else is in it. */
+  public static boolean isDrill(Path file) {
+    try {
+      return FORMAT.equals(JsonFile.read(file).path("format").textValue());
+    } catch (BadInput notJson) {
+      return false;
+    }
+  }
+
   private static void checkFormat(Fields fields) {
     String format =
         fields.text("format").orElseThrow(() -> fields.missing("format", "\"" + FORMAT + "\""));

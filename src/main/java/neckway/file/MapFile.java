@@ -19,7 +19,8 @@ public final class MapFile {
   /**
    * A map as JSON. {@code degree} is that of the major scale, in a minor key that of its relative
    * major, as in the names of the shapes. A join whose {@code change} is true has no finger that
-   * stays down.
+   * stays down. {@code number} counts the shapes from the major one; {@code tuningName} is left out
+   * where players have no name for the tuning.
    */
   public static ObjectNode toJson(NeckMap map) {
     Neck neck = map.neck();
@@ -27,6 +28,7 @@ public final class MapFile {
     json.put("format", FORMAT);
     json.put("key", neck.key().toString());
     neck.tuning().names().forEach(json.putArray("tuning")::add);
+    neck.tuning().name().ifPresent(name -> json.put("tuningName", name));
     json.put("frets", neck.frets());
     ArrayNode shapes = json.putArray("shapes");
     map.shapes().forEach(shape -> putShape(shapes.addObject(), shape, neck));
@@ -37,6 +39,7 @@ public final class MapFile {
 
   private static void putShape(ObjectNode json, PlacedShape shape, Neck neck) {
     json.put("name", shape.shape().word());
+    json.put("number", shape.shape().number());
     json.put("start", shape.start());
     ArrayNode notes = json.putArray("notes");
     for (PlacedNote note : shape.notes()) {

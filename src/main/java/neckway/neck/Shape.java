@@ -45,6 +45,14 @@ public enum Shape {
     return values()[(ordinal() + 1) % values().length];
   }
 
+  /**
+   * The number by which players count the shapes: 1 is the one whose lowest note is the root of the
+   * major key. (Common practice, no source; some count from the minor shape.)
+   */
+  public int number() {
+    return ordinal() + 1;
+  }
+
   /** The name in files and options: all small letters. */
   public String word() {
     return spoken.toLowerCase(Locale.ROOT);

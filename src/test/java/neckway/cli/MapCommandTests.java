@@ -8,7 +8,10 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import neckway.drill.PlayableDrill;
+import neckway.file.DrillFile;
 import neckway.file.JsonFile;
+import neckway.neck.JoinChoice;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,7 +33,7 @@ class MapCommandTests {
     assertThat(out.toString())
         .contains(
             """
-            major: hand at fret 4
+            major (shape 1): hand at fret 4
                   4   5   6   7
             1 E |---|(2)|---|-4-|
             2 B |---|-2-|---|-4-|
@@ -60,6 +63,152 @@ class MapCommandTests {
         .contains("  1. string 3, finger 1,  4 to 6   The first finger stays down")
         .contains("---4--/6---9---")
         .contains("---9---6--\\4---");
+  }
+
+  /** On a left-handed guitar the nut is on the right: the same neck in a mirror. */
+  @Test
+  void leftHandedTheNeckIsMirroredAndTheTabIsNot() {
+    assertThat(run("map", "--key", "A", "--shapes", "major", "--start", "5", "--left")).isZero();
+    assertThat(out.toString())
+        .contains(
+            """
+                  7   6   5   4
+            1 E |-4-|---|(2)|---|
+            2 B |-4-|---|-2-|---|
+            3 G |---|-3-|---|-1-|
+            4 D |(4)|---|---|-1-|
+            5 A |-4-|---|---|-1-|
+            6 E |-4-|---|(2)|---|
+            """)
+        .contains("E      |---5---7----");
+  }
+
+  @Test
+  void leftHandedTheOpenStringsAreRightOfTheNut() {
+    assertThat(run("map", "--key", "Em", "--shapes", "minor", "--left")).isZero();
+    assertThat(out.toString())
+        .contains("      3   2   1\n")
+        .contains("1 E |-3-|---|---||(0)\n")
+        .contains("3 G |---|-2-|---|| 0\n");
+  }
+
+  @Test
+  void aChainIsSavedAsADrillWithEverythingSaid() {
+    Path file = folder.resolve("drill.json");
+    String[] command = {
+      "map",
+      "--key",
+      "Am",
+      "--shapes",
+      "minor,major",
+      "--up",
+      "4",
+      "--tuning",
+      "drop D",
+      "--frets",
+      "24",
+      "--save",
+      file.toString()
+    };
+    assertThat(run(command)).isZero();
+    assertThat(out.toString()).contains("saved").contains("drill.json");
+
+    PlayableDrill drill = DrillFile.read(file);
+    assertThat(drill.key()).hasToString("A minor");
+    assertThat(drill.tuning()).hasToString("D2 A2 D3 G3 B3 E4");
+    assertThat(drill.frets()).isEqualTo(24);
+    assertThat(drill.drill().up()).containsExactly(JoinChoice.on(4, 1));
+    assertThat(drill.drill().down()).containsExactly(JoinChoice.on(4, 1));
+
+    // An older drill is replaced.
+    command[6] = "3";
+    assertThat(run(command)).isZero();
+    assertThat(DrillFile.read(file).drill().up()).containsExactly(JoinChoice.on(3, 1));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"a letter", "{\"format\": \"neckway-guitar/1\"}", "[]", ""})
+  void aFileThatIsNotADrillIsNotOverwritten(String content) throws IOException {
+    Path file = Files.writeString(folder.resolve("mine.json"), content);
+    Path json = folder.resolve("map.json");
+    assertThat(
+            run("map", "--key", "A", "--shapes", "major", "--save", "" + file, "--json", "" + json))
+        .isEqualTo(2);
+    assertThat(err.toString()).contains("--save", "mine.json", "is not a drill");
+    assertThat(err.toString().lines()).hasSize(1);
+    assertThat(file).hasContent(content);
+    assertThat(json).doesNotExist();
+    assertThat(out.toString()).isEmpty();
+  }
+
+  @Test
+  void mapAndDrillAreNotWrittenToOneFile() {
+    String one = folder.resolve("one.json").toString();
+    String same = folder.resolve(".").resolve("one.json").toString();
+    assertThat(run("map", "--key", "A", "--shapes", "major", "--json", one, "--save", same))
+        .isEqualTo(2);
+    assertThat(err.toString()).contains("--save").contains("--json");
+    assertThat(Path.of(one)).doesNotExist();
+  }
+
+  @Test
+  void aDrillThatCannotBeWrittenLeavesTheMapUnwrittenToo() {
+    Path json = folder.resolve("map.json");
+    assertThat(
+            run(
+                "map",
+                "--key",
+                "A",
+                "--shapes",
+                "major",
+                "--json",
+                "" + json,
+                "--save",
+                "/nowhere/at/all.json"))
+        .isEqualTo(2);
+    assertThat(json).doesNotExist();
+    assertThat(folder).isEmptyDirectory();
+  }
+
+  /** Numbers as players count the shapes: common practice, no published source. */
+  @Test
+  void shapesAreNumberedAndItIsSaidFromWhere() {
+    assertThat(run("map", "--key", "F# minor")).isZero();
+    String text = out.toString().replaceAll("\\s+", " ");
+    assertThat(text)
+        .contains("major (shape 1)", "Dorian (shape 2)", "Phrygian (shape 3)")
+        .contains("Mixolydian (shape 4)", "minor (shape 5)")
+        .contains("from the one whose lowest note is the root of A major: major 1, Dorian 2,")
+        .doesNotContain("by string");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "7-string|major (shape 1 by string 7; on strings 6 to 1 Phrygian, shape 3)",
+        "F#BEADGBE|major (shape 1 by string 8; on strings 6 to 1 minor, shape 5)"
+      })
+  void onMoreThanSixStringsItIsSaidWhichStringNamesTheShape(String tuning, String title) {
+    assertThat(run("map", "--key", "G", "--tuning", tuning, "--shapes", "major")).isZero();
+    assertThat(out.toString()).contains(title);
+  }
+
+  @Test
+  void aShapeThatGetsTwoNotesOnlyIsNamedInASentence() {
+    assertThat(run("map", "--key", "A", "--shapes", "major,dorian,phrygian", "--up", "3,3"))
+        .isZero();
+    assertThat(out.toString().replaceAll("\\s+", " "))
+        .contains("Both ways Dorian gets only its two notes on string 3;");
+
+    assertThat(run("map", "--key", "A", "--shapes", "major,dorian,phrygian")).isZero();
+    assertThat(out.toString().split("Both ways")).hasSize(2);
+  }
+
+  @Test
+  void aTuningWithANameIsCalledByIt() {
+    assertThat(run("map", "--key", "A", "--tuning", "DADGBE")).isZero();
+    assertThat(out.toString()).contains("strings D2 A2 D3 G3 B3 E4 (drop D), 22 frets");
   }
 
   @ParameterizedTest
@@ -139,7 +288,9 @@ class MapCommandTests {
         "map --key A_major --shapes major --start 6|fret 5 or 17",
         "map --key A_major --shapes major --start six|--start",
         "map --key A_major --frets 30|frets 30",
-        "map --key A_major --shapes major,dorian --up x|--up: \"x\" is no join",
+        "map --key A_major --save x.json|--save needs --shapes",
+        "map --key A_major --shapes major --save -|--save -: name a file",
+        "map --key A_major --shapes major,dorian --up x|--up: \"x\" is not a join",
         "map --key A_major --shapes major,dorian --up 7|up: string 7",
         "map --key A_major --json /nowhere/at/all.json|its folder does not exist"
       })

@@ -32,6 +32,9 @@ class MapFileTests {
     assertThat(json.get("frets").intValue()).isEqualTo(22);
     JsonNode major = json.get("shapes").get(0);
     assertThat(major.get("name").textValue()).isEqualTo("major");
+    assertThat(major.get("number").intValue()).isEqualTo(1);
+    assertThat(json.get("shapes").get(1).get("number").intValue()).isEqualTo(2);
+    assertThat(json.get("tuningName").textValue()).isEqualTo("standard");
     assertThat(major.get("start").intValue()).isEqualTo(5);
     assertThat(major.get("notes")).hasSize(12);
     assertThat(major.get("notes").get(0))

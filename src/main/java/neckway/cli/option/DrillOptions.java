@@ -30,7 +30,7 @@ public final class DrillOptions {
       description = "The drill, as a neckway-drill/1 file. Without it, name --key and --shapes.")
   private Path file;
 
-  @Option(names = "--key", paramLabel = "KEY", description = "The key, such as \"G major\".")
+  @Option(names = "--key", paramLabel = "KEY", description = "The key, such as \"G major\" or Em.")
   private String key;
 
   @Option(
@@ -38,7 +38,7 @@ public final class DrillOptions {
       paramLabel = "NAMES",
       description =
           "One to five neighbouring shapes, low to high, such as major,dorian. The names are"
-              + " major, dorian, phrygian, mixolydian and minor.")
+              + " major, Dorian, Phrygian, Mixolydian and minor, in capitals or not.")
   private String shapes;
 
   @Option(
@@ -54,7 +54,8 @@ public final class DrillOptions {
       paramLabel = "STRINGS",
       description =
           "The string on which the hand goes up, one for each pair of shapes, such as 3 or 4,2;"
-              + " with the finger that lands if you like, such as 3/1. Left out: the cleanest.")
+              + " with the finger that lands if you like, such as 3/1. Left out: the cleanest;"
+              + " in a long chain such that each shape is played on two strings.")
   private String up;
 
   @Option(
@@ -85,7 +86,8 @@ public final class DrillOptions {
       names = "--tuning",
       paramLabel = "NOTES",
       description =
-          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\". Left out: standard.")
+          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\" or DADGBE, or a name, such"
+              + " as \"drop D\" or \"seven-string standard\". Left out: standard.")
   private String tuning;
 
   /**
@@ -214,7 +216,7 @@ public final class DrillOptions {
   private static JoinChoice join(String join) {
     if (!join.matches("\\d{1,3}(/[1-4])?")) {
       throw new BadInput(
-          "\"" + join + "\" is no join: write the string, such as 3, or string and finger, 3/1");
+          "\"" + join + "\" is not a join: write the string, such as 3, or string and finger, 3/1");
     }
     String[] parts = join.split("/");
     int string = Integer.parseInt(parts[0]);

@@ -9,7 +9,8 @@ public final class TuningOption {
       names = "--tuning",
       paramLabel = "NOTES",
       description =
-          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\". Left out: standard.")
+          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\" or DADGBE, or a name, such"
+              + " as \"drop D\" or \"seven-string standard\". Left out: standard.")
   private String tuning;
 
   /**

@@ -1,6 +1,8 @@
 package neckway.cli.text;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,29 +14,51 @@ import neckway.neck.Neck;
 import neckway.neck.NeckMap;
 import neckway.neck.PlacedNote;
 import neckway.neck.PlacedShape;
+import neckway.neck.Shape;
 
 /** A map of the neck as text. */
 public final class MapText {
   private static final int BETWEEN = 4;
+  private static final int USUAL_STRINGS = 6;
+
+  /** Columns of the names of two shapes in the list of joins. */
+  private static final int PAIR = 26;
+
+  /** Columns that a list or a reason beside a name should have; else it stands below. */
+  private static final int LEAST_BESIDE = 30;
+
+  /** Columns of a title over a shape that stands beside another one. */
+  private static final int TITLE = 36;
+
+  private static final String INDENT = "     ";
 
   private final NeckMap map;
   private final Neck neck;
+  private final int width;
+  private final Handed handed;
   private final List<String> lines = new ArrayList<>();
 
-  private MapText(NeckMap map) {
+  private MapText(NeckMap map, int width, Handed handed) {
     this.map = map;
     this.neck = map.neck();
+    this.width = width;
+    this.handed = handed;
   }
 
-  /** The lines of a map, none longer than the terminal is wide. */
-  public static List<String> of(NeckMap map) {
-    MapText text = new MapText(map);
+  /**
+   * The lines of a map, none longer than the terminal is wide.
+   *
+   * @param width columns there are, 40 or more
+   */
+  public static List<String> of(NeckMap map, int width, Handed handed) {
+    MapText text = new MapText(map, width, handed);
     text.head();
     if (!map.chain()) {
       text.allShapes();
       text.allJoins();
     } else if (map.shapes().size() == 1) {
-      text.lines.addAll(text.titled(map.shapes().get(0)));
+      text.titleInALine(map.shapes().get(0));
+      text.lines.addAll(text.drawing(map.shapes()));
       text.lines.add("");
     } else {
       text.pairs();
@@ -52,66 +76,129 @@ public final class MapText {
     while (order.contains(tonic) && !order.get(0).equals(tonic)) {
       order.add(order.remove(0));
     }
-    lines.add(neck.key() + " pentatonic: " + String.join(" ", order));
-    lines.add("strings " + neck.tuning() + ", " + neck.frets() + " frets");
-    lines.add(
+    say(neck.key() + " pentatonic: " + String.join(" ", order));
+    String name = neck.tuning().name().map(known -> " (" + known + ")").orElse("");
+    say("strings " + neck.tuning() + name + ", " + neck.frets() + " frets");
+    say(
         "The numbers on the strings are fingers, 0 is an open string; (brackets) mark "
             + tonic
             + ".");
     if (map.chain() && map.shapes().size() > 1) {
-      lines.add("4/2 is a note of both shapes: finger 4 in the lower one, finger 2 in the upper.");
+      say("4/2 is a note of both shapes: finger 4 in the lower one, finger 2 in the upper.");
+    }
+    say(
+        "Shapes are numbered from the one whose lowest note is the root of "
+            + neck.key().spell(neck.key().majorTonic()).note()
+            + " major: "
+            + Arrays.stream(Shape.values())
+                .map(shape -> shape.spoken() + " " + shape.number())
+                .collect(Collectors.joining(", "))
+            + "; some count from the minor shape.");
+    if (hasMoreStrings()) {
+      say(
+          "A shape is named by its lowest note, here on string "
+              + neck.tuning().lowest()
+              + "; beside it stands what its upper six strings are called on a guitar of six.");
     }
     lines.add("");
+  }
+
+  private void say(String sentence) {
+    lines.addAll(Wrapped.lines(sentence, width));
+  }
+
+  private boolean hasMoreStrings() {
+    return neck.tuning().count() > USUAL_STRINGS;
   }
 
   private void allShapes() {
     List<PlacedShape> low = new ArrayList<>(map.shapes());
     low.sort(Comparator.comparingInt(PlacedShape::start));
-    List<List<String>> drawings = low.stream().map(this::titled).toList();
-    for (int i = 0; i < drawings.size(); i += 2) {
-      List<String> left = drawings.get(i);
-      List<String> right = i + 1 < drawings.size() ? drawings.get(i + 1) : List.of();
-      int width = left.stream().mapToInt(String::length).max().orElseThrow();
-      int rightWidth = right.stream().mapToInt(String::length).max().orElse(0);
-      int column = Math.max(width + BETWEEN, Wrapped.COLUMNS / 2);
-      if (column + rightWidth > Wrapped.COLUMNS) {
-        lines.addAll(left);
-        lines.add("");
-        lines.addAll(right);
-      } else {
-        for (int row = 0; row < left.size(); row++) {
-          String beside = row < right.size() ? right.get(row) : "";
-          lines.add((Wrapped.padded(left.get(row), column) + beside).stripTrailing());
-        }
-      }
+    for (int i = 0; i < low.size(); i += 2) {
+      sideBySide(low.subList(i, Math.min(i + 2, low.size())));
       lines.add("");
     }
   }
 
-  private List<String> titled(PlacedShape shape) {
-    List<String> drawing = new ArrayList<>();
-    drawing.addAll(title(shape));
-    drawing.addAll(NeckDrawing.of(neck, List.of(shape), Wrapped.COLUMNS));
-    return drawing;
+  /** Two shapes beside each other, or one under the other where that is too wide. */
+  private void sideBySide(List<PlacedShape> shapes) {
+    List<List<String>> titles = shapes.stream().map(this::title).toList();
+    int titleLines = titles.stream().mapToInt(List::size).max().orElseThrow();
+    List<List<String>> drawings = new ArrayList<>();
+    for (int i = 0; i < shapes.size(); i++) {
+      List<String> drawing = new ArrayList<>(titles.get(i));
+      drawing.addAll(Collections.nCopies(titleLines - drawing.size(), ""));
+      drawing.addAll(drawing(shapes.subList(i, i + 1)));
+      drawings.add(drawing);
+    }
+    List<String> left = drawings.get(0);
+    List<String> right = drawings.size() > 1 ? drawings.get(1) : List.of();
+    int column = Math.max(widest(left) + BETWEEN, width / 2);
+    if (column + widest(right) > width) {
+      lines.addAll(left);
+      lines.add("");
+      lines.addAll(right);
+      return;
+    }
+    for (int row = 0; row < Math.max(left.size(), right.size()); row++) {
+      String here = row < left.size() ? left.get(row) : "";
+      String beside = row < right.size() ? right.get(row) : "";
+      lines.add((Wrapped.padded(here, column) + beside).stripTrailing());
+    }
   }
 
+  private static int widest(List<String> drawing) {
+    return drawing.stream().mapToInt(String::length).max().orElse(0);
+  }
+
+  /** Name and hand, each in lines of their own, no wider than half an ordinary terminal. */
   private List<String> title(PlacedShape shape) {
-    return Wrapped.lines(shape.shape().spoken() + ": " + hand(shape), Wrapped.COLUMNS);
+    List<String> title = new ArrayList<>(Wrapped.lines(name(shape.shape()), TITLE));
+    title.addAll(Wrapped.lines(hand(shape), TITLE));
+    return title;
+  }
+
+  private void titleInALine(PlacedShape shape) {
+    say(name(shape.shape()) + ": " + hand(shape));
+  }
+
+  private List<String> drawing(List<PlacedShape> shapes) {
+    return NeckDrawing.of(neck, shapes, width, handed);
+  }
+
+  /** "major (shape 1)", with the name of its upper six strings where there are more. */
+  private String name(Shape shape) {
+    String numbered = shape.spoken() + " (shape " + shape.number();
+    if (!hasMoreStrings()) {
+      return numbered + ")";
+    }
+    Shape six = shape;
+    for (int note = 0; note < 2 * (neck.tuning().count() - USUAL_STRINGS); note++) {
+      six = six.next();
+    }
+    return numbered
+        + " by string "
+        + neck.tuning().lowest()
+        + "; on strings 6 to 1 "
+        + six.spoken()
+        + ", shape "
+        + six.number()
+        + ")";
   }
 
   /** Where the hand is: "hand at fret 6, at 7 from string 2". */
   private String hand(PlacedShape shape) {
     StringBuilder hand = new StringBuilder("hand at fret ");
     int before = 0;
-    int moves = 0;
+    int shifts = 0;
     for (GuitarString string : neck.tuning().strings()) {
       int now = shape.hand(string);
       if (before == 0) {
         hand.append(now);
       } else if (now != before) {
-        hand.append(moves == 0 ? ", at " : ", ").append(now);
+        hand.append(shifts == 0 ? ", at " : ", ").append(now);
         hand.append(" from string ").append(string);
-        moves++;
+        shifts++;
       }
       before = now;
     }
@@ -119,23 +206,34 @@ public final class MapText {
   }
 
   private void allJoins() {
-    lines.add("Where the hand can go from a shape to the next, the cleanest first,");
-    lines.add("as string, finger that lands, frets:");
+    say(
+        "Where the hand can go from a shape to the next, the cleanest first, as string, finger that"
+            + " lands, frets:");
     for (PlacedShape shape : map.shapes()) {
       List<Join> joins = map.joinsAbove(shape.shape());
       if (joins.isEmpty()) {
         continue;
       }
-      String name = pair(joins.get(0));
       String list = joins.stream().map(MapText::shortly).collect(Collectors.joining("; "));
-      List<String> rows = Wrapped.lines(list, Wrapped.COLUMNS - 26);
-      for (int i = 0; i < rows.size(); i++) {
-        lines.add(Wrapped.padded(i == 0 ? "  " + name : "", 26) + rows.get(i).replace('_', ' '));
-      }
+      beside("  " + pair(joins.get(0)), PAIR, list);
     }
     lines.add("");
-    lines.add("A star: no finger stays down, fingers change there.");
-    lines.add("--shapes major,dorian shows a chain with the reasons and the route as tab.");
+    say("A star: no finger stays down, fingers change there.");
+    say("--shapes major,dorian shows a chain with the reasons and the route as tab.");
+  }
+
+  /** A text beside its name, or below where there is too little room; _ is a space that holds. */
+  private void beside(String name, int column, String text) {
+    boolean below = width - column < LEAST_BESIDE;
+    int from = below ? INDENT.length() : column;
+    if (below) {
+      lines.add(name.stripTrailing());
+    }
+    List<String> rows = Wrapped.lines(text, width - from);
+    for (int i = 0; i < rows.size(); i++) {
+      String before = i == 0 && !below ? name : "";
+      lines.add(Wrapped.padded(before, from) + rows.get(i).replace('_', ' '));
+    }
   }
 
   private static String shortly(Join join) {
@@ -158,12 +256,12 @@ public final class MapText {
     for (int i = 1; i < map.shapes().size(); i++) {
       PlacedShape lower = map.shapes().get(i - 1);
       PlacedShape upper = map.shapes().get(i);
-      lines.addAll(title(lower));
-      lines.addAll(title(upper));
-      lines.addAll(NeckDrawing.of(neck, List.of(lower, upper), Wrapped.COLUMNS));
+      titleInALine(lower);
+      titleInALine(upper);
+      lines.addAll(drawing(List.of(lower, upper)));
       lines.add("");
       List<Join> joins = map.joinsAbove(lower.shape());
-      lines.add(
+      say(
           "From "
               + lower.shape().spoken()
               + " to "
@@ -179,9 +277,6 @@ public final class MapText {
         String.format(
             "%3d. string %s, finger %d, %2d to %-2d  ",
             join.rank(), join.string(), join.finger(), join.from(), join.to());
-    List<String> why = Wrapped.lines(join.why(), Wrapped.COLUMNS - head.length());
-    for (int i = 0; i < why.size(); i++) {
-      lines.add((i == 0 ? head : " ".repeat(head.length())) + why.get(i));
-    }
+    beside(head, head.length(), join.why());
   }
 }

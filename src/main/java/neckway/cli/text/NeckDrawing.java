@@ -1,7 +1,10 @@
 package neckway.cli.text;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import neckway.neck.GuitarString;
 import neckway.neck.Neck;
 import neckway.neck.Place;
@@ -11,35 +14,40 @@ import neckway.neck.PlacedShape;
 /**
  * A piece of the neck in text, string 1 on top as in tab, with the finger on each note. A note in
  * brackets is the one that the key is named after. Where two shapes share a note, both fingers
- * stand there, the lower shape's first.
+ * stand there, the lower shape's first. A neck that is too long for the terminal is drawn in
+ * pieces, one under the other.
  */
 final class NeckDrawing {
   private static final int NARROW = 3;
   private static final int WIDE = 5;
   private static final String NUT = "||";
+  private static final String FRET = "|";
 
   private final Neck neck;
   private final List<PlacedShape> shapes;
+  private final Handed handed;
+  private final int width;
   private final int lowest;
   private final int highest;
   private final int cell;
 
-  private NeckDrawing(Neck neck, List<PlacedShape> shapes, int width) {
+  private NeckDrawing(Neck neck, List<PlacedShape> shapes, int width, Handed handed) {
     this.neck = neck;
     this.shapes = shapes;
+    this.handed = handed;
+    this.width = width;
     this.lowest = shapes.stream().mapToInt(NeckDrawing::lowestFret).min().orElseThrow();
     this.highest = shapes.stream().mapToInt(NeckDrawing::highestFret).max().orElseThrow();
-    int wide = nameWidth() + (highest - lowest + 1) * (WIDE + 1) + NUT.length();
-    this.cell = shapes.size() > 1 && wide <= width ? WIDE : NARROW;
+    this.cell = shapes.size() > 1 && fretsThatFit(WIDE) >= frets() ? WIDE : NARROW;
   }
 
   /**
    * Draws one shape, or two neighbours on one neck.
    *
-   * @param width characters there are
+   * @param width columns there are, 40 or more
    */
-  static List<String> of(Neck neck, List<PlacedShape> shapes, int width) {
-    return new NeckDrawing(neck, shapes, width).lines();
+  static List<String> of(Neck neck, List<PlacedShape> shapes, int width, Handed handed) {
+    return new NeckDrawing(neck, shapes, width, handed).lines();
   }
 
   private static int lowestFret(PlacedShape shape) {
@@ -53,6 +61,14 @@ final class NeckDrawing {
     return Math.max(note, lowestFret(shape) + 3);
   }
 
+  private int frets() {
+    return highest - lowest + 1;
+  }
+
+  private int fretsThatFit(int wide) {
+    return (width - nameWidth() - NUT.length()) / (wide + FRET.length());
+  }
+
   private int nameWidth() {
     int widest =
         neck.tuning().lowToHigh().stream().mapToInt(p -> p.note().length()).max().orElseThrow();
@@ -60,39 +76,64 @@ final class NeckDrawing {
   }
 
   private List<String> lines() {
+    int pieces = (frets() + fretsThatFit(cell) - 1) / fretsThatFit(cell);
     List<String> lines = new ArrayList<>();
-    lines.add(header());
-    List<GuitarString> strings = neck.tuning().strings();
-    for (int i = strings.size() - 1; i >= 0; i--) {
-      lines.add(line(strings.get(i), neck.tuning().lowToHigh().get(i).note()));
+    for (int piece = 0; piece < pieces; piece++) {
+      if (piece > 0) {
+        lines.add("");
+      }
+      int from = lowest + frets() * piece / pieces;
+      int to = lowest + frets() * (piece + 1) / pieces;
+      lines.addAll(piece(IntStream.range(from, to).boxed().toList()));
     }
     return lines;
   }
 
-  private String header() {
-    StringBuilder header = new StringBuilder(" ".repeat(nameWidth()));
-    for (int fret = lowest; fret <= highest; fret++) {
-      String number = fret == 0 ? "" : Integer.toString(fret);
-      header.append(centred(number, cell, ' ')).append(fret == 0 ? "  " : " ");
-      if (fret == lowest && fret > 0) {
-        header.insert(nameWidth(), " ");
-      }
+  private List<String> piece(List<Integer> frets) {
+    List<String> lines = new ArrayList<>();
+    lines.add(header(frets));
+    List<GuitarString> strings = neck.tuning().strings();
+    for (int i = strings.size() - 1; i >= 0; i--) {
+      lines.add(line(strings.get(i), neck.tuning().lowToHigh().get(i).note(), frets));
     }
-    return header.toString().stripTrailing();
+    return lines;
   }
 
-  private String line(GuitarString string, String name) {
-    StringBuilder line = new StringBuilder();
-    line.append(string.number()).append(' ').append(name);
-    line.append(" ".repeat(nameWidth() - line.length()));
-    if (lowest > 0) {
-      line.append('|');
+  private String header(List<Integer> frets) {
+    List<String> parts = new ArrayList<>();
+    for (String part : parts(frets, this::number)) {
+      parts.add(part.equals(NUT) || part.equals(FRET) ? " ".repeat(part.length()) : part);
     }
-    for (int fret = lowest; fret <= highest; fret++) {
-      String fingers = fingers(new Place(string, fret));
-      line.append(centred(fingers, cell, fret == 0 ? ' ' : '-')).append(fret == 0 ? NUT : "|");
+    return (" ".repeat(nameWidth()) + String.join("", parts)).stripTrailing();
+  }
+
+  private String line(GuitarString string, String name, List<Integer> frets) {
+    String row = String.join("", parts(frets, fret -> note(new Place(string, fret))));
+    return (Wrapped.padded(string.number() + " " + name, nameWidth()) + row).stripTrailing();
+  }
+
+  /** Cells and the frets between them, from the left: on a left-handed neck from the body. */
+  private List<String> parts(List<Integer> frets, IntFunction<String> text) {
+    List<String> parts = new ArrayList<>();
+    if (frets.get(0) > 0) {
+      parts.add(FRET);
     }
-    return line.toString();
+    for (int fret : frets) {
+      parts.add(text.apply(fret));
+      parts.add(fret == 0 ? NUT : FRET);
+    }
+    if (handed == Handed.LEFT) {
+      Collections.reverse(parts);
+    }
+    return parts;
+  }
+
+  private String number(int fret) {
+    return centred(fret == 0 ? "" : Integer.toString(fret), ' ');
+  }
+
+  private String note(Place place) {
+    return centred(fingers(place), place.fret() == 0 ? ' ' : '-');
   }
 
   private String fingers(Place place) {
@@ -109,9 +150,9 @@ final class NeckDrawing {
     return tonic && fingers.length() + 2 <= cell ? "(" + fingers + ")" : fingers.toString();
   }
 
-  private static String centred(String text, int width, char around) {
-    int left = (width - text.length()) / 2;
+  private String centred(String text, char around) {
+    int left = (cell - text.length()) / 2;
     String pad = String.valueOf(around);
-    return pad.repeat(left) + text + pad.repeat(width - text.length() - left);
+    return pad.repeat(left) + text + pad.repeat(cell - text.length() - left);
   }
 }

@@ -1,9 +1,13 @@
 package neckway.cli.text;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Neck;
@@ -11,24 +15,36 @@ import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 import neckway.neck.Step;
 
-/** A round of a route as tab: the way up, then the way down, with the fingers under the notes. */
+/**
+ * A round of a route as tab: the way up, then the way down, with the fingers under the notes. A way
+ * that is too long for the terminal is broken into systems of about the same length. Shapes that
+ * are only passed through are named under it.
+ */
 public final class TabText {
   private static final int WIDE = 4;
   private static final int NARROW = 3;
+  private static final String END = "-|";
+  private static final String FINGERS = "finger";
 
   private final Neck neck;
   private final Route route;
+  private final int width;
   private final Map<Integer, PlannedShift> landings = new HashMap<>();
 
-  private TabText(Neck neck, Route route) {
+  private TabText(Neck neck, Route route, int width) {
     this.neck = neck;
     this.route = route;
+    this.width = width;
     route.shifts().forEach(shift -> landings.put(shift.landingStep(), shift));
   }
 
-  /** The lines of the tab, with what it shows above it. */
-  public static List<String> of(Neck neck, Route route) {
-    return new TabText(neck, route).lines();
+  /**
+   * The lines of the tab, with what it shows above it.
+   *
+   * @param width columns there are, 40 or more
+   */
+  public static List<String> of(Neck neck, Route route, int width) {
+    return new TabText(neck, route, width).lines();
   }
 
   private List<String> lines() {
@@ -38,12 +54,70 @@ public final class TabText {
       top = step.midi() > round.get(top).midi() ? step.index() : top;
     }
     List<String> lines = new ArrayList<>();
-    lines.addAll(Wrapped.lines("Up" + said(Direction.UP) + ":", Wrapped.COLUMNS));
-    lines.addAll(part(round.subList(0, top + 1)));
+    lines.addAll(Wrapped.lines("Up" + said(Direction.UP) + ":", width));
+    lines.addAll(systems(round.subList(0, top + 1)));
     lines.add("");
-    lines.addAll(Wrapped.lines("Down" + said(Direction.DOWN) + ":", Wrapped.COLUMNS));
-    lines.addAll(part(round.subList(top + 1, round.size())));
+    lines.addAll(Wrapped.lines("Down" + said(Direction.DOWN) + ":", width));
+    lines.addAll(systems(round.subList(top + 1, round.size())));
+    List<String> passedThrough = passedThrough();
+    if (!passedThrough.isEmpty()) {
+      lines.add("");
+      passedThrough.forEach(sentence -> lines.addAll(Wrapped.lines(sentence, width)));
+    }
     return lines;
+  }
+
+  private List<String> passedThrough() {
+    Optional<String> up = passedThrough(Direction.UP);
+    Optional<String> down = passedThrough(Direction.DOWN);
+    if (up.isPresent() && up.equals(down)) {
+      return List.of("Both ways " + up.get());
+    }
+    List<String> sentences = new ArrayList<>();
+    up.ifPresent(words -> sentences.add("Going up " + words));
+    down.ifPresent(words -> sentences.add("Coming down " + words));
+    return sentences;
+  }
+
+  /** The shapes that are played on one string only, and the mend where there is one. */
+  private Optional<String> passedThrough(Direction direction) {
+    List<Integer> played = route.stringsPlayed(direction);
+    List<String> names = new ArrayList<>();
+    Set<String> strings = new LinkedHashSet<>();
+    int count = neck.tuning().count();
+    int string = count;
+    for (int stand = 0; stand < played.size(); stand++) {
+      if (played.get(stand) == 1) {
+        names.add(route.shapes().get(stand).spoken());
+        strings.add(Integer.toString(string));
+      }
+      string -= played.get(stand) - 1;
+    }
+    if (names.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean one = names.size() == 1;
+    String what =
+        listed(names)
+            + (one ? " gets only its two notes" : " get only their two notes each")
+            + (strings.size() == 1 ? " on string " : " on strings ")
+            + listed(strings);
+    int shapes = played.size();
+    return Optional.of(
+        shapes < count
+            ? what + "; joins on other strings would give " + (one ? "it" : "them") + " more."
+            : what
+                + "; "
+                + count
+                + " strings are too few to play each of "
+                + shapes
+                + " shapes on two.");
+  }
+
+  private static String listed(Collection<String> words) {
+    String all = String.join(", ", words);
+    int last = all.lastIndexOf(", ");
+    return last < 0 ? all : all.substring(0, last) + " and " + all.substring(last + 2);
   }
 
   private String said(Direction direction) {
@@ -62,13 +136,36 @@ public final class TabText {
     return said.toString();
   }
 
-  private List<String> part(List<Step> steps) {
+  /** As many lines of tab as the terminal's width asks for; the notes are shared out evenly. */
+  private List<String> systems(List<Step> steps) {
+    int cell = notesThatFit(WIDE) >= steps.size() ? WIDE : NARROW;
+    int systems = (steps.size() + notesThatFit(cell) - 1) / notesThatFit(cell);
     List<String> lines = new ArrayList<>();
-    List<GuitarString> strings = neck.tuning().strings();
+    for (int system = 0; system < systems; system++) {
+      if (system > 0) {
+        lines.add("");
+      }
+      int from = steps.size() * system / systems;
+      int to = steps.size() * (system + 1) / systems;
+      lines.addAll(system(steps.subList(from, to), cell));
+    }
+    return lines;
+  }
+
+  private int notesThatFit(int cell) {
+    return (width - margin() - END.length()) / cell;
+  }
+
+  private int margin() {
     int names =
         neck.tuning().lowToHigh().stream().mapToInt(p -> p.note().length()).max().orElseThrow();
-    int first = Math.max(names, "finger".length()) + 2;
-    int cell = first + WIDE * steps.size() + 2 <= Wrapped.COLUMNS ? WIDE : NARROW;
+    return Math.max(names, FINGERS.length()) + 2;
+  }
+
+  private List<String> system(List<Step> steps, int cell) {
+    List<String> lines = new ArrayList<>();
+    List<GuitarString> strings = neck.tuning().strings();
+    int first = margin();
     for (int row = strings.size() - 1; row >= 0; row--) {
       String name = neck.tuning().lowToHigh().get(row).note();
       StringBuilder line = new StringBuilder(Wrapped.padded(name, first - 1)).append('|');
@@ -76,9 +173,9 @@ public final class TabText {
         boolean here = step.place().string().equals(strings.get(row));
         line.append(here ? fret(step, cell) : "-".repeat(cell));
       }
-      lines.add(line.append("-|").toString());
+      lines.add(line.append(END).toString());
     }
-    StringBuilder fingers = new StringBuilder(Wrapped.padded("finger", first));
+    StringBuilder fingers = new StringBuilder(Wrapped.padded(FINGERS, first));
     for (Step step : steps) {
       fingers.append(" ".repeat(cell - 1)).append(step.finger());
     }

@@ -67,6 +67,13 @@ class DrillOptionsTests {
   }
 
   @Test
+  void keyAndTuningAsPlayersSayThem() {
+    PlayableDrill drill = drill("--key f#m --shapes minor,major --tuning drop_d");
+    assertThat(drill.key()).hasToString("F# minor");
+    assertThat(drill.tuning()).hasToString("D2 A2 D3 G3 B3 E4");
+  }
+
+  @Test
   void aFile() throws IOException {
     Path file =
         Files.writeString(
@@ -89,8 +96,10 @@ class DrillOptionsTests {
         "--key A_major --shapes major --tempo NaN|--tempo NaN",
         "--key A_major --shapes major --notes-per-beat 0|--notes-per-beat 0",
         "--key A_major --shapes major --rounds 100|rounds 100",
+        "--key H --shapes major|--key: \"H\" is not a key",
+        "--key A --shapes major --tuning drop_Z|--tuning: \"drop Z\" is not a tuning",
         "--key A_major --shapes major --tuning E2|--tuning: a tuning of one string",
-        "--key A_major --shapes major,dorian --up 3/9|--up: \"3/9\" is no join",
+        "--key A_major --shapes major,dorian --up 3/9|--up: \"3/9\" is not a join",
         "--key A_major --shapes major,dorian --up 3/2|on that string take finger 1"
       })
   void badInput(String words, String said) {
