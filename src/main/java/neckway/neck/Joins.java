@@ -22,7 +22,9 @@ import java.util.stream.Stream;
  * </ol>
  */
 public final class Joins {
-  private static final String[] FINGERS = {"open string", "first", "second", "third", "fourth"};
+  /** By finger number; an open string, 0, leads no join. */
+  private static final String[] FINGERS = {"open", "first", "second", "third", "fourth"};
+
   private static final List<Integer> FINGERS_USUAL_FIRST = List.of(1, 3, 4, 2);
 
   private Joins() {}
@@ -142,11 +144,10 @@ public final class Joins {
       StringBuilder why = new StringBuilder();
       if (changesFingers()) {
         why.append("No finger stays down: the ")
-            .append(leaves.finger() == 0 ? "open string ends" : leavingFinger())
-            .append(" and the ")
+            .append(FINGERS[leaves.finger()])
+            .append(" finger lifts and the ")
             .append(FINGERS[lands.finger()])
-            .append(leaves.finger() == 0 ? " finger" : " one")
-            .append(" takes the note ")
+            .append(" one takes the note ")
             .append(travel())
             .append(" frets higher.");
       } else {
@@ -168,10 +169,6 @@ public final class Joins {
         why.append(" On an outer string the run also turns round.");
       }
       return why.toString();
-    }
-
-    private String leavingFinger() {
-      return FINGERS[leaves.finger()] + " finger lifts";
     }
 
     private String ofFinger() {
