@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
  *   <li>no two shifts land on one note;
  *   <li>in a chain of three shapes or more, each shape is played on two strings at least, which is
  *       four of its notes, or as few as can be on one;
+ *   <li>the fewest changes of fingers;
  *   <li>the cleanest joins: the sum of their ranks is the least;
  *   <li>the strings are shared out evenly among the shapes.
  * </ol>
@@ -186,9 +187,11 @@ final class JoinPlan {
       missing += Math.max(0, STRINGS_TO_PLAY_A_SHAPE - played);
       unevenness += played * played;
     }
+    int changes = (int) met.stream().filter(j -> j.lead() == Join.Lead.CHANGE).count();
     int ranks = met.stream().mapToInt(Join::rank).sum();
     boolean longChain = met.size() > 1;
-    return new Plan(List.copyOf(met), sameLandings, longChain ? missing : 0, ranks, unevenness);
+    return new Plan(
+        List.copyOf(met), sameLandings, longChain ? missing : 0, changes, ranks, unevenness);
   }
 
   private boolean outOfOrder(Join before, Join after) {
@@ -210,13 +213,16 @@ final class JoinPlan {
    * @param joins in the order met
    * @param sameLandings how often two shifts land on one note
    * @param missing strings that shapes are short of, to be played on two each
+   * @param changes joins where fingers change
    * @param ranks sum of the joins' ranks
    * @param unevenness sum of the squares of how many strings each shape is played on
    */
-  private record Plan(List<Join> joins, int sameLandings, int missing, int ranks, int unevenness) {
+  private record Plan(
+      List<Join> joins, int sameLandings, int missing, int changes, int ranks, int unevenness) {
     static final Comparator<Plan> BEST_FIRST =
         Comparator.comparingInt(Plan::sameLandings)
             .thenComparingInt(Plan::missing)
+            .thenComparingInt(Plan::changes)
             .thenComparingInt(Plan::ranks)
             .thenComparingInt(Plan::unevenness);
   }

@@ -226,6 +226,37 @@ class NeckPropertiesTests {
       }
     }
     assertThat(route.stringsPlayed(Direction.DOWN)).isEqualTo(route.stringsPlayed(Direction.UP));
+    if (length < strings) {
+      assertThat(changes(route)).isEqualTo(fewestChanges(neck, chain.get(), 0, strings));
+    }
+  }
+
+  /** Landings of one round's way up that another finger plays than the note before. */
+  private static long changes(Route route) {
+    return route.shifts().stream()
+        .filter(shift -> shift.direction() == Direction.UP)
+        .filter(
+            shift ->
+                route.steps().get(shift.landingStep() - 1).finger()
+                    != route.steps().get(shift.landingStep()).finger())
+        .count();
+  }
+
+  /** Plain reckoning: every way through the chain on which each shape has two strings. */
+  private static long fewestChanges(Neck neck, List<PlacedShape> chain, int pair, int enters) {
+    if (pair == chain.size() - 1) {
+      return 0;
+    }
+    int pairsAfter = chain.size() - 2 - pair;
+    List<Join> joins = Joins.between(chain.get(pair), chain.get(pair + 1), neck.tuning().strings());
+    long fewest = Long.MAX_VALUE;
+    for (int string = enters - 1; string >= 2 + pairsAfter; string--) {
+      int here = string;
+      boolean led =
+          joins.stream().anyMatch(j -> j.string().number() == here && j.lead() != Join.Lead.CHANGE);
+      fewest = Math.min(fewest, (led ? 0 : 1) + fewestChanges(neck, chain, pair + 1, here));
+    }
+    return fewest;
   }
 
   @Property(tries = 300)
