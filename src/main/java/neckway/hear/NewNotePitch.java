@@ -2,6 +2,7 @@ package neckway.hear;
 
 import neckway.hear.signal.LinearPredictor;
 import neckway.hear.signal.PeriodFinder;
+import neckway.hear.signal.SoundEnergy;
 
 /**
  * Names the pitch of what began at a possible attack, whatever went on sounding from before: as if

@@ -22,7 +22,7 @@ public final class Sounds {
   }
 
   /** From the first to the second, 1200 to the octave (Ellis 1885). */
-  static double cents(double fromHz, double toHz) {
+  public static double cents(double fromHz, double toHz) {
     return 1200 * Math.log(toHz / fromHz) / Math.log(2);
   }
 

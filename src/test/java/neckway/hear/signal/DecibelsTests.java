@@ -1,4 +1,4 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

@@ -1,7 +1,7 @@
-package neckway.hear;
+package neckway.hear.signal;
 
 /** Levels in decibels, many at a time. */
-final class Decibels {
+public final class Decibels {
   private static final float SQRT_2 = 1.41421356f;
   private static final float LOG10_OF_2 = 0.30103f;
   private static final float LOG10_OF_E = 0.43429448f;
@@ -16,7 +16,7 @@ final class Decibels {
    *
    * @param power more than 1e-37
    */
-  static float of(float power) {
+  public static float of(float power) {
     int bits = Float.floatToRawIntBits(power);
     int exponent = (bits >> 23) - 127;
     float rest = Float.intBitsToFloat(bits & 0x7fffff | 0x3f800000);
