@@ -78,6 +78,9 @@ class ListenTests {
   /** Sound that is waited for where the run is to be in its count-in. */
   private static final double SOME_SECONDS = 0.5;
 
+  /** Less than a take is first put on the disk with. */
+  private static final double FIRST_FLUSH_SECONDS = 0.1;
+
   private static final int SAVED_BYTES_PER_SECOND = 2 * 48_000;
 
   @TempDir Path folder;
@@ -363,6 +366,8 @@ class ListenTests {
     double listenedSeconds;
     try (BufferedReader out = reader(process)) {
       awaitStart(out);
+      // devices take a second to wake, and nothing can be saved before
+      awaitSaved(FIRST_FLUSH_SECONDS);
       long begun = System.nanoTime();
       play(truth);
       Thread.sleep(4_000);
