@@ -3,6 +3,7 @@ package neckway.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import neckway.calibration.Calibrated;
 import neckway.calibration.Calibration;
@@ -12,11 +13,13 @@ import neckway.calibration.Plucks;
 import neckway.cli.option.ChannelOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.FretList;
+import neckway.cli.option.OverwriteOption;
 import neckway.cli.option.TuningOption;
 import neckway.cli.text.ProfileTable;
 import neckway.cli.text.Progress;
 import neckway.cli.text.Wrapped;
 import neckway.file.GuitarFile;
+import neckway.file.OutputFiles;
 import neckway.file.sound.TakeReader;
 import neckway.neck.BadInput;
 import neckway.neck.Tuning;
@@ -41,6 +44,7 @@ final class CalibrateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private ChannelOption channelOption = new ChannelOption();
   @Mixin private TuningOption tuningOption = new TuningOption();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
   @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
   private Path take;
@@ -59,13 +63,14 @@ final class CalibrateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    overwrite
+        .files()
+        .reads("the take", Optional.of(take))
+        .writes("--out", Optional.ofNullable(out), OutputFiles.Kind.GUITAR);
     Tuning strings = tuningOption.tuning();
     List<Integer> asked = FretList.parse(frets);
     Calibration calibration =
         DrillOptions.option("--frets", frets, given -> new Calibration(strings, asked));
-    if (out != null && out.toAbsolutePath().equals(take.toAbsolutePath())) {
-      throw new BadInput("--out " + out + ": is the take itself; name another file");
-    }
     Calibrated learnt;
     try {
       learnt = calibration.learn(listen());

@@ -1,8 +1,10 @@
 package neckway.cli;
 
+import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import neckway.file.WriteFault;
 import neckway.neck.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -17,11 +19,19 @@ final class Complaints {
   /** A fault of the program. */
   static final int FAULT = 1;
 
+  /** As shells report a program that its reader's end has ended: 128 and SIGPIPE's 13 (POSIX). */
+  static final int READER_LEFT = 141;
+
   private static final Pattern CHOICE =
       Pattern.compile(
           "Invalid value for option '([^']+)': expected one of \\[(.*)] .*but was '(.*)'");
   private static final Pattern NUMBER =
       Pattern.compile("Invalid value for option '([^']+)': '(.*)' is not an? (double|int|long)");
+  private static final Pattern VALUE =
+      Pattern.compile(
+          "Invalid value for (?:option '([^']+)'.*?|positional parameter[^(]*\\((\\w+)\\)): (.*; .*)");
+  private static final Pattern MISSING =
+      Pattern.compile("Missing required (?:parameter|option): '([^']+)'");
 
   private Complaints() {}
 
@@ -49,6 +59,23 @@ final class Complaints {
     return FAULT;
   }
 
+  /**
+   * Words or JSON that did not all reach standard output: one line, but none where a pipe's reader
+   * wanted no more.
+   *
+   * @return the exit status; 0 where all went well
+   */
+  static int aboutOutput(StandardOutput output, PrintWriter err) {
+    if (output.failure().isEmpty()) {
+      return 0;
+    }
+    if (output.readerHasLeft()) {
+      return READER_LEFT;
+    }
+    err.println("neckway: standard output: " + WriteFault.words(output.failure().get()));
+    return UNUSABLE;
+  }
+
   private static String what(ParameterException problem) {
     if (problem instanceof UnmatchedArgumentException stray && !stray.getUnmatched().isEmpty()) {
       String first = stray.getUnmatched().get(0);
@@ -62,6 +89,15 @@ final class Complaints {
 
   /** The option library's words for values of the wrong kind, said as the rest is said. */
   private static String plain(String message) {
+    Matcher missing = MISSING.matcher(message);
+    if (missing.matches()) {
+      return missing.group(1).replace('=', ' ') + " is missing";
+    }
+    Matcher value = VALUE.matcher(message);
+    if (value.matches()) {
+      String name = value.group(1) == null ? value.group(2) : value.group(1);
+      return name + ": " + value.group(3);
+    }
     Matcher choice = CHOICE.matcher(message);
     if (choice.matches()) {
       String names = choice.group(2).toLowerCase(Locale.ROOT).replaceFirst(", ([^,]*)$", " or $1");

@@ -1,18 +1,18 @@
 package neckway.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
+import neckway.cli.option.JsonOption;
+import neckway.cli.option.OverwriteOption;
 import neckway.cli.text.LiveText;
 import neckway.drill.PlayableDrill;
-import neckway.file.AtomicFile;
+import neckway.file.OutputFiles;
 import neckway.file.RoundTripFile;
 import neckway.live.LiveResult;
 import neckway.live.LiveRun;
@@ -43,6 +43,8 @@ final class ListenCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
+  @Mixin private JsonOption json = new JsonOption();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
   @Option(
       names = "--input",
@@ -61,12 +63,6 @@ final class ListenCommand implements Callable<Integer> {
       paramLabel = "TAKE.wav",
       description = "Saves what was played as a WAV file.")
   private Path save;
-
-  @Option(
-      names = "--json",
-      paramLabel = "FILE",
-      description = "Writes the review as a neckway-review/1 file; - for standard output.")
-  private String json;
 
   @Option(
       names = "--click-volume",
@@ -99,7 +95,12 @@ final class ListenCommand implements Callable<Integer> {
       measureRoundTrip(out);
       return 0;
     }
-    checkReviewCanBeWritten();
+    overwrite
+        .files()
+        .reads("--drill", drillOptions.file())
+        .reads("--guitar", guitarOption.file())
+        .writes("--save", Optional.ofNullable(save), OutputFiles.Kind.WAV)
+        .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
     drillOptions.allowFirstNote();
     PlayableDrill drill = drillOptions.drill();
     guitarOption.takeIn();
@@ -120,17 +121,6 @@ final class ListenCommand implements Callable<Integer> {
       return listen(setup, interrupt);
     } finally {
       interrupt.unwatch();
-    }
-  }
-
-  /** Before anything is played: a review that cannot be written afterwards is a run for nothing. */
-  private void checkReviewCanBeWritten() {
-    if (json != null && !ReviewOutput.STANDARD_OUTPUT.equals(json)) {
-      try (AtomicFile file = AtomicFile.beside(Path.of(json))) {
-        Objects.requireNonNull(file);
-      } catch (IOException e) {
-        throw new BadInput(json + ": cannot be written; name another file", e);
-      }
     }
   }
 
@@ -159,7 +149,7 @@ final class ListenCommand implements Callable<Integer> {
   }
 
   private int listen(LiveSetup setup, Interrupt interrupt) {
-    boolean quiet = ReviewOutput.STANDARD_OUTPUT.equals(json);
+    boolean quiet = json.toStandardOutput();
     CommandLine line = spec.commandLine();
     PrintWriter show = quiet ? line.getErr() : line.getOut();
     boolean terminal = !quiet && System.console() != null;

@@ -1,11 +1,16 @@
 package neckway.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.TypeConversionException;
 
 /** The entry point: one class a command. */
 @Command(
@@ -31,11 +36,12 @@ public final class Main implements Callable<Integer> {
 
   /** Runs a command and ends with its exit status. */
   public static void main(String[] args) {
-    int status =
-        run(
-            new PrintWriter(System.out, true, StandardCharsets.UTF_8),
-            new PrintWriter(System.err, true, StandardCharsets.UTF_8),
-            args);
+    StandardOutput standard = new StandardOutput(new FileOutputStream(FileDescriptor.out));
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    int status = run(new PrintWriter(standard, true, StandardCharsets.UTF_8), err, args);
+    if (status == 0) {
+      status = Complaints.aboutOutput(standard, err);
+    }
     Interrupt.finished(status);
     Ending.with(status);
   }
@@ -52,12 +58,26 @@ public final class Main implements Callable<Integer> {
     line.setOut(out);
     line.setErr(err);
     line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.registerConverter(Path.class, Main::path);
     line.setParameterExceptionHandler(Complaints::aboutArguments);
     line.setExecutionExceptionHandler(Complaints::whileRunning);
     int status = line.execute(args);
     out.flush();
     err.flush();
     return status;
+  }
+
+  private static Path path(String name) {
+    if (name.isBlank()) {
+      throw new TypeConversionException("no file is named; name one");
+    }
+    try {
+      return Path.of(name);
+    } catch (InvalidPathException e) {
+      throw new TypeConversionException(
+          "this name cannot be read as the terminal writes it; set LC_ALL=C.UTF-8, or rename the"
+              + " file");
+    }
   }
 
   /** No command was named: opens the window. */

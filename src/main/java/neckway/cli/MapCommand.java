@@ -3,7 +3,6 @@ package neckway.cli;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +14,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.HelpOption;
+import neckway.cli.option.JsonOption;
+import neckway.cli.option.OverwriteOption;
 import neckway.cli.option.TuningOption;
 import neckway.cli.text.Handed;
 import neckway.cli.text.MapText;
@@ -26,6 +27,8 @@ import neckway.file.AtomicFile;
 import neckway.file.DrillFile;
 import neckway.file.JsonFile;
 import neckway.file.MapFile;
+import neckway.file.OutputFiles;
+import neckway.file.WriteFault;
 import neckway.neck.BadInput;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
@@ -46,11 +49,11 @@ import picocli.CommandLine.Spec;
             + " where two neighbours can be joined. With --shapes it shows that chain and the route"
             + " through it as tab.")
 final class MapCommand implements Callable<Integer> {
-  private static final String STANDARD_OUTPUT = "-";
-
   @Spec private CommandSpec spec;
   @Mixin private TuningOption tuningOption = new TuningOption();
   @Mixin private HelpOption help;
+  @Mixin private JsonOption json = new JsonOption();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
   @Option(
       names = "--key",
@@ -92,17 +95,11 @@ final class MapCommand implements Callable<Integer> {
   private String down;
 
   @Option(
-      names = "--json",
-      paramLabel = "FILE",
-      description = "Writes the map as neckway-map/1 as well; - writes it here and nothing else.")
-  private String json;
-
-  @Option(
       names = "--save",
       paramLabel = "FILE",
       description =
           "Writes the chain of --shapes as a drill, with its joins and fingers, for the other"
-              + " commands' --drill. Only an older drill is replaced.")
+              + " commands' --drill.")
   private Path save;
 
   @Option(
@@ -112,6 +109,10 @@ final class MapCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    overwrite
+        .files()
+        .writes("--json", json.file(), OutputFiles.Kind.MAP)
+        .writes("--save", Optional.ofNullable(save), OutputFiles.Kind.DRILL);
     Neck neck =
         new Neck(DrillOptions.option("--key", key, Key::parse), tuningOption.tuning(), frets);
     NeckMap map = map(neck);
@@ -120,7 +121,7 @@ final class MapCommand implements Callable<Integer> {
     Optional<PlayableDrill> drill = map.chain() ? Optional.of(drill(neck)) : Optional.empty();
     drill.ifPresent(chain -> text.addAll(TabText.of(neck, chain.route(), width)));
     write(map, drill);
-    if (toStandardOutput()) {
+    if (json.toStandardOutput()) {
       spec.commandLine().getOut().print(JsonFile.text(MapFile.toJson(map)));
       return 0;
     }
@@ -131,16 +132,9 @@ final class MapCommand implements Callable<Integer> {
     return 0;
   }
 
-  private boolean toStandardOutput() {
-    return STANDARD_OUTPUT.equals(json);
-  }
-
   /** Map and drill, both or neither: each is written beside its target, then moved into place. */
   private void write(NeckMap map, Optional<PlayableDrill> drill) {
-    Path mapFile = json == null || toStandardOutput() ? null : Path.of(json);
-    if (save != null) {
-      checkSave(mapFile);
-    }
+    Path mapFile = json.file().orElse(null);
     try (AtomicFile mapTo = mapFile == null ? null : AtomicFile.beside(mapFile);
         AtomicFile drillTo = save == null ? null : AtomicFile.beside(save)) {
       if (mapTo != null) {
@@ -159,43 +153,12 @@ final class MapCommand implements Callable<Integer> {
               .filter(Objects::nonNull)
               .map(Path::toString)
               .collect(Collectors.joining(" and "));
-      throw new BadInput(
-          files + ": cannot be written (" + e.getMessage() + "); name another file or make room",
-          e);
+      throw new BadInput(files + ": " + WriteFault.words(e), e);
     }
   }
 
   private static byte[] bytes(ObjectNode node) {
     return JsonFile.text(node).getBytes(StandardCharsets.UTF_8);
-  }
-
-  private void checkSave(Path mapFile) {
-    if (save.toString().equals(STANDARD_OUTPUT)) {
-      throw new BadInput("--save -: name a file; only --json writes to standard output");
-    }
-    if (mapFile != null && real(mapFile).equals(real(save))) {
-      throw new BadInput("--save " + save + ": is the file of --json too; name another file");
-    }
-    if (Files.isRegularFile(save) && !DrillFile.isDrill(save)) {
-      throw new BadInput(
-          "--save " + save + ": is not a drill and would be overwritten; name another file");
-    }
-  }
-
-  /** A file's own path, by whatever way it is named; as named where its folder cannot be read. */
-  private static Path real(Path file) {
-    Path path = file.toAbsolutePath().normalize();
-    try {
-      Path folder = path.getParent();
-      if (Files.exists(path)) {
-        return path.toRealPath();
-      }
-      return folder != null && Files.exists(folder)
-          ? folder.toRealPath().resolve(path.getFileName())
-          : path;
-    } catch (IOException unreadable) {
-      return path;
-    }
   }
 
   private NeckMap map(Neck neck) {

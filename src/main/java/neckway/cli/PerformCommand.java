@@ -8,15 +8,19 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.FretList;
+import neckway.cli.option.OverwriteOption;
 import neckway.cli.option.PlayerOptions;
 import neckway.drill.PlayableDrill;
 import neckway.file.AtomicFile;
 import neckway.file.JsonFile;
 import neckway.file.MistakesFile;
+import neckway.file.OutputFiles;
 import neckway.file.TruthFile;
+import neckway.file.WriteFault;
 import neckway.file.sound.WavWriter;
 import neckway.neck.BadInput;
 import neckway.neck.Tuning;
@@ -93,13 +97,17 @@ final class PerformCommand implements Callable<Integer> {
   private String frets = "0,3,7,12";
 
   @Mixin private PlayerOptions player = new PlayerOptions();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
   @Override
   public Integer call() {
     WavWriter.Coding coding = coding();
-    if (truth != null && truth.toAbsolutePath().equals(out.toAbsolutePath())) {
-      throw new BadInput("--truth " + truth + ": is the take itself; name another file");
-    }
+    overwrite
+        .files()
+        .reads("--drill", drillOptions.file())
+        .reads("--mistakes", Optional.ofNullable(mistakesFile))
+        .writes("--out", Optional.of(out), OutputFiles.Kind.WAV)
+        .writes("--truth", Optional.ofNullable(truth), OutputFiles.Kind.REVIEW);
     PlayerSettings settings = player.settings(seed);
     VirtualPlayer virtual = new VirtualPlayer(settings);
     Optional<PlayableDrill> drill = Optional.empty();
@@ -109,11 +117,20 @@ final class PerformCommand implements Callable<Integer> {
     } else {
       PlayableDrill asked = drillOptions.drill();
       drill = Optional.of(asked);
+      int lastStep = asked.route().steps().size() - 1;
+      checkStep("--stop-after", settings.behaviour().stopAfter(), lastStep);
+      checkStep("--again-after", settings.behaviour().againAfter(), lastStep);
       played = play(virtual, asked);
     }
     write(played, coding, drill, settings.guitar().detuneCents());
     say(played);
     return 0;
+  }
+
+  private static void checkStep(String option, OptionalInt step, int lastStep) {
+    if (step.isPresent() && step.getAsInt() > lastStep) {
+      throw new BadInput(option + " " + step.getAsInt() + ": the drill's last step is " + lastStep);
+    }
   }
 
   /** Both files or neither: each is written beside its target, then moved into place. */
@@ -135,7 +152,7 @@ final class PerformCommand implements Callable<Integer> {
         beside.commit();
       }
     } catch (IOException e) {
-      throw new BadInput(truth + ": cannot be written (" + e.getMessage() + "); name another", e);
+      throw WriteFault.of(truth, e);
     }
   }
 

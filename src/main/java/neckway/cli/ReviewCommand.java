@@ -8,8 +8,11 @@ import java.util.concurrent.Callable;
 import neckway.cli.option.ChannelOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
+import neckway.cli.option.JsonOption;
+import neckway.cli.option.OverwriteOption;
 import neckway.cli.text.Progress;
 import neckway.drill.PlayableDrill;
+import neckway.file.OutputFiles;
 import neckway.neck.BadInput;
 import neckway.recording.Recording;
 import neckway.recording.RecordingReviewer;
@@ -32,6 +35,8 @@ final class ReviewCommand implements Callable<Integer> {
   @Mixin private ChannelOption channelOption = new ChannelOption();
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
+  @Mixin private JsonOption json = new JsonOption();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
   @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
   private Path take;
@@ -44,14 +49,14 @@ final class ReviewCommand implements Callable<Integer> {
               + " click in it, or by the notes.")
   private Double firstBeat;
 
-  @Option(
-      names = "--json",
-      paramLabel = "FILE",
-      description = "Writes the review as a neckway-review/1 file; - for standard output.")
-  private String json;
-
   @Override
   public Integer call() {
+    overwrite
+        .files()
+        .reads("the take", Optional.of(take))
+        .reads("--drill", drillOptions.file())
+        .reads("--guitar", guitarOption.file())
+        .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
     if (firstBeat != null && !Double.isFinite(firstBeat)) {
       throw new BadInput("--first-beat " + firstBeat + ": give seconds, such as 2.0");
     }

@@ -1,7 +1,7 @@
 package neckway.cli;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
+import neckway.cli.option.JsonOption;
 import neckway.cli.text.Page;
 import neckway.cli.text.Wrapped;
 import neckway.drill.PlayableDrill;
@@ -11,29 +11,23 @@ import neckway.review.Review;
 
 /** Hands out a review: to a file, or to standard output as words and a page, or as JSON alone. */
 final class ReviewOutput {
-  /** The file name that stands for standard output. */
-  static final String STANDARD_OUTPUT = "-";
-
   private ReviewOutput() {}
 
   /**
-   * Tells a review.
+   * Tells a review. The words come first: they are read even where the file cannot be written.
    *
-   * @param json a file to write, "-" for standard output and nothing else there, or null
    * @param takeName name of the take's file
    */
   static void tell(
-      PrintWriter out, String json, Review review, String takeName, PlayableDrill drill) {
-    if (STANDARD_OUTPUT.equals(json)) {
+      PrintWriter out, JsonOption json, Review review, String takeName, PlayableDrill drill) {
+    if (json.toStandardOutput()) {
       out.print(JsonFile.text(ReviewFile.toJson(review, takeName, drill)));
       out.flush();
       return;
     }
-    if (json != null) {
-      ReviewFile.write(Path.of(json), review, takeName, drill);
-    }
     review.summary().words().forEach(words -> Wrapped.print(out, words));
     out.println();
     new Page(drill, review).print(out);
+    json.file().ifPresent(file -> ReviewFile.write(file, review, takeName, drill));
   }
 }

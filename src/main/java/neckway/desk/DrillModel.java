@@ -14,6 +14,7 @@ import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.DrillFile;
+import neckway.file.OutputFiles;
 import neckway.neck.BadInput;
 import neckway.neck.Direction;
 import neckway.neck.Join;
@@ -112,6 +113,7 @@ public final class DrillModel {
   /** Writes the drill; returns whether it could be written. */
   public boolean save(Path file) {
     try {
+      OutputFiles.check(file, OutputFiles.Kind.DRILL);
       DrillFile.write(file, drill());
       problem.set("");
       return true;
@@ -172,13 +174,13 @@ public final class DrillModel {
 
   /** Beats a minute, 20 to 400. */
   public boolean tempo(double tempo) {
-    if (!(tempo >= DrillFile.SLOWEST && tempo <= DrillFile.FASTEST)) {
+    if (!(tempo >= Pulse.SLOWEST && tempo <= Pulse.FASTEST)) {
       refuse(
           Texts.of(
               "problem.tempo",
               Texts.plain(tempo),
-              Texts.plain(DrillFile.SLOWEST),
-              Texts.plain(DrillFile.FASTEST)));
+              Texts.plain(Pulse.SLOWEST),
+              Texts.plain(Pulse.FASTEST)));
       return false;
     }
     Pulse p = drill().pulse();
@@ -190,8 +192,8 @@ public final class DrillModel {
 
   /** Notes in a beat, 1 to 8. */
   public boolean notesPerBeat(int notes) {
-    if (notes < 1 || notes > DrillFile.MOST_NOTES_PER_BEAT) {
-      refuse(Texts.of("problem.notes", notes, DrillFile.MOST_NOTES_PER_BEAT));
+    if (notes < 1 || notes > Pulse.MOST_NOTES_PER_BEAT) {
+      refuse(Texts.of("problem.notes", notes, Pulse.MOST_NOTES_PER_BEAT));
       return false;
     }
     Pulse p = drill().pulse();

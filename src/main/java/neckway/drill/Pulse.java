@@ -9,6 +9,15 @@ package neckway.drill;
  * @param countIn beats clicked before the first step
  */
 public record Pulse(double tempo, int notesPerBeat, int beatsPerBar, int countIn) {
+  /** The slowest tempo, beats a minute. */
+  public static final double SLOWEST = 20;
+
+  /** The fastest tempo, beats a minute. */
+  public static final double FASTEST = 400;
+
+  /** The most notes in a beat. */
+  public static final int MOST_NOTES_PER_BEAT = 8;
+
   /** Seconds from one slot to the next. */
   public double slotSeconds() {
     return 60 / tempo / notesPerBeat;

@@ -57,7 +57,7 @@ public final class AtomicFile implements Closeable {
       OutputStream stream = Files.newOutputStream(written, StandardOpenOption.CREATE_NEW);
       return new AtomicFile(target, real, written, new BufferedOutputStream(stream));
     } catch (IOException e) {
-      throw cannot(target, e);
+      throw WriteFault.of(target, e);
     }
   }
 
@@ -71,7 +71,7 @@ public final class AtomicFile implements Closeable {
       file.stream().write(content);
       file.commit();
     } catch (IOException e) {
-      throw cannot(target, e);
+      throw WriteFault.of(target, e);
     }
   }
 
@@ -93,7 +93,7 @@ public final class AtomicFile implements Closeable {
       }
       committed = true;
     } catch (IOException e) {
-      throw cannot(shown, e);
+      throw WriteFault.of(shown, e);
     }
   }
 
@@ -117,14 +117,5 @@ public final class AtomicFile implements Closeable {
         Files.deleteIfExists(written);
       }
     }
-  }
-
-  private static BadInput cannot(Path target, IOException why) {
-    String reason = why.getMessage() == null ? why.getClass().getSimpleName() : why.getMessage();
-    if (why instanceof java.nio.file.AccessDeniedException) {
-      reason = "no leave to write in that folder";
-    }
-    return new BadInput(
-        target + ": cannot be written (" + reason + "); name another file or make room", why);
   }
 }

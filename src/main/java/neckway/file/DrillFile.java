@@ -11,6 +11,7 @@ import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.neck.BadInput;
+import neckway.neck.GuitarString;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
 import neckway.neck.Neck;
@@ -22,15 +23,6 @@ import neckway.neck.Tuning;
 public final class DrillFile {
   /** The format's name and version. */
   public static final String FORMAT = "neckway-drill/1";
-
-  /** The slowest tempo, beats a minute. */
-  public static final double SLOWEST = 20;
-
-  /** The fastest tempo, beats a minute. */
-  public static final double FASTEST = 400;
-
-  /** The most notes in a beat. */
-  public static final int MOST_NOTES_PER_BEAT = 8;
 
   private static final int MOST_BEATS_PER_BAR = 16;
   private static final int LONGEST_COUNT_IN = 16;
@@ -94,15 +86,6 @@ public final class DrillFile {
     return fields.read("route", drill::playable);
   }
 
-  /** Whether a file that is there says of itself that it is a drill, whatever else is in it. */
-  public static boolean isDrill(Path file) {
-    try {
-      return FORMAT.equals(JsonFile.read(file).path("format").textValue());
-    } catch (BadInput notJson) {
-      return false;
-    }
-  }
-
   private static void checkFormat(Fields fields) {
     String format =
         fields.text("format").orElseThrow(() -> fields.missing("format", "\"" + FORMAT + "\""));
@@ -112,7 +95,7 @@ public final class DrillFile {
   }
 
   private static JoinChoice join(Fields fields) {
-    OptionalInt string = fields.whole("string", Integer.MIN_VALUE, Integer.MAX_VALUE);
+    OptionalInt string = fields.whole("string", 1, GuitarString.MAX_STRINGS);
     OptionalInt finger = fields.whole("finger", 1, 4);
     return new JoinChoice(string.orElseThrow(() -> fields.missing("string", "3")), finger);
   }
@@ -120,8 +103,8 @@ public final class DrillFile {
   private static Pulse pulse(Fields fields) {
     Pulse usual = Drill.USUAL_PULSE;
     return new Pulse(
-        fields.number("tempo", SLOWEST, FASTEST).orElse(usual.tempo()),
-        fields.whole("notesPerBeat", 1, MOST_NOTES_PER_BEAT).orElse(usual.notesPerBeat()),
+        fields.number("tempo", Pulse.SLOWEST, Pulse.FASTEST).orElse(usual.tempo()),
+        fields.whole("notesPerBeat", 1, Pulse.MOST_NOTES_PER_BEAT).orElse(usual.notesPerBeat()),
         fields.whole("beatsPerBar", 1, MOST_BEATS_PER_BAR).orElse(usual.beatsPerBar()),
         fields.whole("countIn", 0, LONGEST_COUNT_IN).orElse(usual.countIn()));
   }

@@ -1,6 +1,7 @@
 package neckway.file;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -28,12 +29,7 @@ public final class JsonFile {
    */
   public static JsonNode read(Path file) {
     try {
-      if (Files.isDirectory(file)) {
-        throw new BadInput(file + ": is a folder; name a file");
-      }
-      if (!Files.exists(file)) {
-        throw new BadInput(file + ": there is no such file; check the name");
-      }
+      InputFile.check(file);
       if (Files.size(file) > MOST_BYTES) {
         throw new BadInput(file + ": is far too long for a JSON file; is it the right one?");
       }
@@ -61,10 +57,11 @@ public final class JsonFile {
       if (e.getLocation() != null) {
         at = " line " + e.getLocation().getLineNr() + ", column " + e.getLocation().getColumnNr();
       }
+      String what = e instanceof JsonEOFException ? " ends too early" : " is not JSON there";
       throw new BadInput(
-          where + ":" + at + ": is not JSON there: " + shortened(e.getOriginalMessage()), e);
+          where + ":" + at + ":" + what + "; mend it there, or take another copy", e);
     } catch (IOException e) {
-      throw new BadInput(where + ": is not JSON: " + e.getMessage(), e);
+      throw new BadInput(where + ": is not JSON; take another copy", e);
     }
   }
 
@@ -88,11 +85,5 @@ public final class JsonFile {
    */
   public static void write(Path file, JsonNode node) {
     AtomicFile.write(file, text(node).getBytes(StandardCharsets.UTF_8));
-  }
-
-  private static String shortened(String message) {
-    int end = message.indexOf('\n');
-    String first = end < 0 ? message : message.substring(0, end);
-    return first.length() > 160 ? first.substring(0, 157) + "..." : first;
   }
 }

@@ -1,8 +1,11 @@
 package neckway.recording;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import neckway.drill.Pulse;
 import neckway.file.sound.TakeReader;
+import neckway.neck.BadInput;
 import neckway.review.Clock;
 import neckway.review.Review;
 import neckway.run.Run;
@@ -17,6 +20,9 @@ public final class RecordingReviewer {
    */
   public record Reviewed(Review review, Optional<String> warning) {}
 
+  /** More than any live run waits before its count-in. */
+  private static final double LEAD_SECONDS = 2;
+
   private RecordingReviewer() {}
 
   /**
@@ -25,12 +31,14 @@ public final class RecordingReviewer {
    * @param progress told after each block
    * @param cancelled asked before each block; true ends it without a review
    * @return empty where it was cancelled
-   * @throws neckway.neck.BadInput where the file cannot be used: one line that says what it is and
-   *     how to mend it
+   * @throws BadInput where the file cannot be used: one line that says what it is and how to mend
+   *     it
    */
   public static Optional<Reviewed> review(
       Recording recording, TakeFeed.Progress progress, BooleanSupplier cancelled) {
     try (TakeReader reader = TakeReader.open(recording.file(), recording.channel())) {
+      double rate = reader.sampleRate();
+      reader.frames().ifPresent(frames -> checkFirstBeat(recording, frames / rate));
       Run run =
           new Run(
               recording.drill(),
@@ -39,9 +47,31 @@ public final class RecordingReviewer {
               recording.firstBeat(),
               Clock.MEASURED,
               verdict -> {});
-      return TakeFeed.feed(reader, run::feed, progress, cancelled)
-          ? Optional.of(new Reviewed(run.finish(), reader.warning()))
-          : Optional.empty();
+      if (!TakeFeed.feed(reader, run::feed, progress, cancelled)) {
+        return Optional.empty();
+      }
+      Review review = run.finish();
+      checkFirstBeat(recording, review.take().seconds());
+      return Optional.of(new Reviewed(review, reader.warning()));
+    }
+  }
+
+  /**
+   * A take that was lost in its count-in has its first beat beyond its end, and that is no slip.
+   */
+  private static void checkFirstBeat(Recording recording, double takeSeconds) {
+    Pulse pulse = recording.drill().pulse();
+    double latest = takeSeconds + LEAD_SECONDS + (pulse.countIn() + 1) * pulse.beatSeconds();
+    double first = recording.firstBeat().orElse(0);
+    if (!(first >= 0 && first <= latest)) {
+      throw new BadInput(
+          String.format(
+              Locale.ROOT,
+              "%s: a first beat at %s s lies outside this take of %.1f s; give seconds from its"
+                  + " beginning, or leave it out",
+              recording.file(),
+              first,
+              takeSeconds));
     }
   }
 }

@@ -222,7 +222,7 @@ class CalibrateCommandTests {
     err.getBuffer().setLength(0);
     assertUnusable(calibrate("--tuning", "E2 A2"), "--tuning");
     err.getBuffer().setLength(0);
-    assertUnusable(calibrate("--out", take.toString()), "is the take itself");
+    assertUnusable(calibrate("--out", take.toString()), "is the same file as the take");
     err.getBuffer().setLength(0);
     assertUnusable(calibrate("--channel", "middle"), "--channel");
     err.getBuffer().setLength(0);

@@ -127,14 +127,14 @@ class MapCommandTests {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"a letter", "{\"format\": \"neckway-guitar/1\"}", "[]", ""})
+  @ValueSource(strings = {"a letter", "{\"format\": \"neckway-guitar/1\"}", "[]"})
   void aFileThatIsNotADrillIsNotOverwritten(String content) throws IOException {
     Path file = Files.writeString(folder.resolve("mine.json"), content);
     Path json = folder.resolve("map.json");
     assertThat(
             run("map", "--key", "A", "--shapes", "major", "--save", "" + file, "--json", "" + json))
         .isEqualTo(2);
-    assertThat(err.toString()).contains("--save", "mine.json", "is not a drill");
+    assertThat(err.toString()).contains("--save", "mine.json", "is no drill");
     assertThat(err.toString().lines()).hasSize(1);
     assertThat(file).hasContent(content);
     assertThat(json).doesNotExist();

@@ -1,6 +1,7 @@
 package neckway.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -15,6 +16,8 @@ import neckway.file.JsonFile;
 import neckway.file.sound.WavWriter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Takes rendered by the virtual player, reviewed as a person would. */
 class ReviewCommandTests {
@@ -160,12 +163,46 @@ class ReviewCommandTests {
   @Test
   void aMissingTakeIsOneLineAndLeavesAnOlderReviewAlone() throws IOException {
     Path json = folder.resolve("review.json");
-    Files.writeString(json, "{}");
+    String older = "{\"format\": \"neckway-review/1\"}";
+    Files.writeString(json, older);
     assertThat(run("review", folder.resolve("none.wav").toString(), "--json", json.toString()))
         .isEqualTo(2);
     assertThat(err.toString().lines()).hasSize(1);
     assertThat(err.toString()).contains("none.wav");
-    assertThat(Files.readString(json)).isEqualTo("{}");
+    assertThat(Files.readString(json)).isEqualTo(older);
+  }
+
+  /** /dev/full answers every write with "no space left on device" (Linux, full(4)). */
+  @Test
+  void aReviewIsToldEvenWhereItsFileFailsAfterTheWork() throws IOException {
+    assumeTrue(Files.exists(Path.of("/dev/full")));
+    assertThat(run("review", take("[]"), "--json", "/dev/full")).isEqualTo(2);
+    assertThat(out.toString()).contains("All ").contains("notes were right");
+    assertThat(err.toString().lines().filter(line -> line.startsWith("neckway:")))
+        .containsExactly(
+            "neckway: /dev/full: there is no room left; make room, or name a file on another disk");
+  }
+
+  @Test
+  void pipesAreNotWaitedFor() throws Exception {
+    Path pipe = folder.resolve("pipe");
+    assertThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor()).isZero();
+    assertThat(run("review", pipe.toString())).isEqualTo(2);
+    assertThat(
+            Main.run(
+                new PrintWriter(out), new PrintWriter(err), "review", "a", "--drill", "" + pipe))
+        .isEqualTo(2);
+    assertThat(err.toString().lines())
+        .hasSize(2)
+        .allMatch(line -> line.contains("pipe: is a pipe or a device"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"100", "1e300", "-1"})
+  void firstBeatOutsideTheTakeIsOneLine(String seconds) throws IOException {
+    assertThat(run("review", take("[]"), "--first-beat", seconds)).isEqualTo(2);
+    assertThat(err.toString()).contains("lies outside this take").contains("leave it out");
+    assertThat(err.toString().lines()).hasSize(1);
   }
 
   @Test

@@ -115,18 +115,24 @@ public final class DrillOptions {
   }
 
   private PlayableDrill fromParts() {
-    if (key == null || shapes == null) {
+    if (key == null && shapes != null) {
+      throw new BadInput("--shapes " + shapes + ": name their key too, such as --key \"G major\"");
+    }
+    if (key != null && shapes == null) {
+      throw new BadInput("--key " + key + ": name its shapes too, such as --shapes major,dorian");
+    }
+    if (key == null) {
       throw new BadInput(
           "no drill: give --drill FILE, or --key and --shapes such as --key \"G major\" --shapes"
               + " major,dorian");
     }
     Pulse usual = Drill.USUAL_PULSE;
     double beats = tempo == null ? usual.tempo() : tempo;
-    if (!(beats >= DrillFile.SLOWEST && beats <= DrillFile.FASTEST)) {
-      throw new BadInput("--tempo " + shown(beats) + ": give 20 to 400 beats a minute");
+    if (!(beats >= Pulse.SLOWEST && beats <= Pulse.FASTEST)) {
+      throw new BadInput("--tempo " + Ranges.plain(beats) + ": give 20 to 400 beats a minute");
     }
     int notes = notesPerBeat == null ? usual.notesPerBeat() : notesPerBeat;
-    if (notes < 1 || notes > DrillFile.MOST_NOTES_PER_BEAT) {
+    if (notes < 1 || notes > Pulse.MOST_NOTES_PER_BEAT) {
       throw new BadInput("--notes-per-beat " + notes + ": give 1 to 8");
     }
     Drill drill =
@@ -225,7 +231,8 @@ public final class DrillOptions {
         : JoinChoice.on(string, Integer.parseInt(parts[1]));
   }
 
-  private static String shown(double number) {
-    return number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number);
+  /** The drill file, where one is named. */
+  public Optional<Path> file() {
+    return Optional.ofNullable(file);
   }
 }

@@ -49,4 +49,9 @@ public final class GuitarOption {
   public Optional<GuitarProfile> guitar(PlayableDrill drill) {
     return Optional.ofNullable(guitar).map(file -> GuitarFile.read(file, drill.tuning()));
   }
+
+  /** The profile's file, where one is named. */
+  public Optional<Path> file() {
+    return Optional.ofNullable(guitar);
+  }
 }

@@ -4,6 +4,8 @@ import neckway.neck.BadInput;
 
 /** Checks numbers given as options. */
 final class Ranges {
+  private static final double MOST_DIGITS = 1e15;
+
   private Ranges() {}
 
   /**
@@ -19,7 +21,9 @@ final class Ranges {
     return value;
   }
 
-  private static String plain(double value) {
-    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+  /** As people write it: without a point where it is whole, and not in digits without end. */
+  static String plain(double value) {
+    boolean whole = value == Math.rint(value) && Math.abs(value) < MOST_DIGITS;
+    return whole ? Long.toString((long) value) : Double.toString(value);
   }
 }

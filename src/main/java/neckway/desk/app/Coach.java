@@ -29,7 +29,7 @@ import neckway.desk.read.ReadingModel;
 import neckway.desk.read.ReadingScreen;
 import neckway.desk.read.RecordingModel;
 import neckway.drill.PlayableDrill;
-import neckway.file.DrillFile;
+import neckway.drill.Pulse;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
 import neckway.neck.BadInput;
@@ -181,7 +181,7 @@ public final class Coach {
     @Override
     public void slower() {
       double tempo = desk.drill().drill().pulse().tempo();
-      double slower = Math.max(DrillFile.SLOWEST, Math.rint(tempo * SLOWER));
+      double slower = Math.max(Pulse.SLOWEST, Math.rint(tempo * SLOWER));
       if (slower < tempo) {
         desk.drill().tempo(slower);
         again();

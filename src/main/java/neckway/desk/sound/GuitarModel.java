@@ -27,6 +27,7 @@ import neckway.desk.Desk;
 import neckway.desk.Texts;
 import neckway.desk.play.RunSettings;
 import neckway.file.GuitarFile;
+import neckway.file.OutputFiles;
 import neckway.neck.BadInput;
 import neckway.neck.GuitarString;
 import neckway.neck.Tuning;
@@ -312,6 +313,7 @@ public final class GuitarModel {
     }
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
+      OutputFiles.check(file, OutputFiles.Kind.GUITAR);
       GuitarFile.write(file, learnt.get().profile(), tuning);
       use(file);
       stop();

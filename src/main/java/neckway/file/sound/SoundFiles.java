@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import neckway.file.InputFile;
 import neckway.neck.BadInput;
 
 /** Finds out by its content, never by its name, what kind of sound a file holds, and opens it. */
@@ -51,15 +52,7 @@ final class SoundFiles {
   }
 
   private static byte[] probe(Path path) throws IOException {
-    if (!Files.exists(path)) {
-      throw new BadInput(path + ": there is no such file; check the name and the folder");
-    }
-    if (Files.isDirectory(path)) {
-      throw new BadInput(path + ": is a folder; name a sound file in it");
-    }
-    if (!Files.isReadable(path)) {
-      throw new BadInput(path + ": may not be read; change its permissions");
-    }
+    InputFile.check(path);
     try (InputStream in = Files.newInputStream(path)) {
       byte[] start = in.readNBytes(PROBE_BYTES);
       if (start.length == 0) {

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
+import neckway.file.WriteFault;
 import neckway.neck.BadInput;
 
 /**
@@ -19,7 +20,7 @@ import neckway.neck.BadInput;
  * file is a whole WAV that lacks at most the last second. The sound goes into a file beside the
  * target, which {@link #finish()} moves into place: an older file of that name stays as it was
  * until then. After a crash what was written lies in that neighbour, {@code take.part.wav} beside
- * {@code take.wav}.
+ * {@code take.wav}, and the next take goes beside it, {@code take-2.part.wav}.
  *
  * <p>Not for several threads at once.
  */
@@ -48,6 +49,7 @@ public final class WavWriter implements AutoCloseable {
   static final long MAX_DATA_BYTES = 0xffff_ffffL - 64;
 
   private static final int HEADER_BYTES = 44;
+  private static final String PART_SUFFIX = ".part.wav";
 
   private final Path target;
   private final Path part;
@@ -83,15 +85,11 @@ public final class WavWriter implements AutoCloseable {
     if (absolute.getParent() == null || !Files.isDirectory(absolute.getParent())) {
       throw new BadInput(target + ": its folder does not exist; make it first or name another");
     }
-    part = absolute.resolveSibling(stem(absolute.getFileName().toString()) + ".part.wav");
+    String stem = stem(absolute.getFileName().toString());
     buffer = ByteBuffer.allocateDirect(8192 * 3).order(ByteOrder.LITTLE_ENDIAN);
     try {
-      file =
-          FileChannel.open(
-              part,
-              StandardOpenOption.CREATE,
-              StandardOpenOption.TRUNCATE_EXISTING,
-              StandardOpenOption.WRITE);
+      part = free(absolute, stem);
+      file = FileChannel.open(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     } catch (IOException e) {
       throw cannotWrite(e);
     }
@@ -108,6 +106,15 @@ public final class WavWriter implements AutoCloseable {
     return name.toLowerCase(Locale.ROOT).endsWith(".wav")
         ? name.substring(0, name.length() - 4)
         : name;
+  }
+
+  /** A neighbour that is not there yet: one that is may hold a take that a crash left. */
+  private static Path free(Path target, String stem) {
+    Path free = target.resolveSibling(stem + PART_SUFFIX);
+    for (int number = 2; Files.exists(free); number++) {
+      free = target.resolveSibling(stem + "-" + number + PART_SUFFIX);
+    }
+    return free;
   }
 
   /** Frames written so far. */
@@ -238,8 +245,7 @@ public final class WavWriter implements AutoCloseable {
       file.close();
       Files.move(part, target.toAbsolutePath(), StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
-      throw new BadInput(
-          target + ": cannot be written (" + e.getMessage() + "); the sound is in " + part, e);
+      throw new BadInput(target + ": " + WriteFault.words(e) + "; the sound is in " + part, e);
     }
   }
 
@@ -259,7 +265,6 @@ public final class WavWriter implements AutoCloseable {
   }
 
   private BadInput cannotWrite(IOException e) {
-    return new BadInput(
-        target + ": cannot be written (" + e.getMessage() + "); free some room or name another", e);
+    return WriteFault.of(target, e);
   }
 }

@@ -90,7 +90,8 @@ class DrillOptionsTests {
       delimiter = '|',
       value = {
         "--tempo 80|no drill: give --drill FILE, or --key and --shapes",
-        "--key A_major|no drill",
+        "--key A_major|--key A major: name its shapes too",
+        "--shapes major|--shapes major: name their key too",
         "--key A_major --shapes major --tempo 0|--tempo 0",
         "--key A_major --shapes major --tempo 1000|--tempo 1000",
         "--key A_major --shapes major --tempo NaN|--tempo NaN",

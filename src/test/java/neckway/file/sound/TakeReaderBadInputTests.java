@@ -40,7 +40,7 @@ class TakeReaderBadInputTests {
 
   @Test
   void aFolder() {
-    assertThat(complaint(folder)).contains("is a folder").contains("name a sound file");
+    assertThat(complaint(folder)).contains("is a folder").contains("name a file");
   }
 
   @Test

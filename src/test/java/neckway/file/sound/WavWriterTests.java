@@ -114,4 +114,19 @@ class WavWriterTests {
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("is a folder");
   }
+
+  @Test
+  void takeThatACrashLeftIsNotWrittenOver() throws IOException {
+    Path left = Files.writeString(folder.resolve("take.part.wav"), "an older take");
+    try (WavWriter writer =
+        new WavWriter(folder.resolve("take.wav"), 48_000, WavWriter.Coding.PCM_16)) {
+      writer.write(new float[] {0.5f}, 0, 1);
+      writer.flush();
+      assertThat(folder.resolve("take-2.part.wav")).exists();
+      writer.finish();
+    }
+    assertThat(left).hasContent("an older take");
+    assertThat(folder.resolve("take.wav")).exists();
+    assertThat(folder.resolve("take-2.part.wav")).doesNotExist();
+  }
 }

@@ -1,0 +1,232 @@
+package neckway.file;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import neckway.neck.BadInput;
+
+/**
+ * What one call reads and writes, checked before its work begins. Nothing is written over what is
+ * read or over another output, by whatever way a file is named; and an older file of another kind
+ * is replaced only where that was asked for.
+ */
+public final class OutputFiles {
+  /** What is written. */
+  public enum Kind {
+    /** A sound file. */
+    WAV("WAV file", ""),
+    /** A drill. */
+    DRILL("drill", "neckway-drill/"),
+    /** A guitar's profile. */
+    GUITAR("guitar profile", "neckway-guitar/"),
+    /** A review, or the truth of a performed take. */
+    REVIEW("review", "neckway-review/"),
+    /** A map of the neck. */
+    MAP("map", "neckway-map/");
+
+    private final String word;
+    private final String format;
+
+    Kind(String word, String format) {
+      this.word = word;
+      this.format = format;
+    }
+
+    private boolean isIn(Path file) throws IOException {
+      return this == WAV ? isWav(file) : isJson(file);
+    }
+
+    /** RIFF or RF64 and WAVE, as the Multimedia Programming Interface 1.0 (1991) has them. */
+    private static boolean isWav(Path file) throws IOException {
+      try (InputStream in = Files.newInputStream(file)) {
+        String head = new String(in.readNBytes(WAV_HEAD_BYTES), StandardCharsets.ISO_8859_1);
+        return head.matches("(?s)(RIFF|RF64).{4}WAVE");
+      }
+    }
+
+    private boolean isJson(Path file) {
+      try {
+        JsonNode given = JsonFile.read(file).path("format");
+        return given.isTextual() && given.textValue().startsWith(format);
+      } catch (BadInput noJson) {
+        return false;
+      }
+    }
+  }
+
+  private static final int WAV_HEAD_BYTES = 12;
+  private static final String WAV_SUFFIX = ".wav";
+  private static final Path STANDARD_OUTPUT = Path.of("-");
+
+  private record Named(String name, Path file) {
+    private String shown() {
+      return name.isEmpty() ? file.toString() : name + " " + file;
+    }
+  }
+
+  private final boolean overwrite;
+  private final String wayOut;
+  private final List<Named> taken = new ArrayList<>();
+
+  private OutputFiles(boolean overwrite, String wayOut) {
+    this.overwrite = overwrite;
+    this.wayOut = wayOut;
+  }
+
+  /**
+   * Those of a command.
+   *
+   * @param overwrite whether older files of another kind are to be replaced
+   */
+  public static OutputFiles ofCommand(boolean overwrite) {
+    return new OutputFiles(overwrite, ", or replace it with --overwrite");
+  }
+
+  /**
+   * Sees that the window may write a file.
+   *
+   * @throws BadInput where it must not or cannot; the line says why
+   */
+  public static void check(Path file, Kind kind) {
+    new OutputFiles(false, "").writes("", Optional.of(file), kind);
+  }
+
+  /**
+   * Names a file that is read.
+   *
+   * @param name the option or the parameter, as complaints name it
+   */
+  public OutputFiles reads(String name, Optional<Path> file) {
+    file.ifPresent(f -> taken.add(new Named(name, f)));
+    return this;
+  }
+
+  /**
+   * Names a file that is written, after all that are read.
+   *
+   * @throws BadInput where it must not or cannot be written; the line says why
+   */
+  public OutputFiles writes(String name, Optional<Path> file, Kind kind) {
+    file.ifPresent(f -> check(new Named(name, f), kind));
+    return this;
+  }
+
+  private void check(Named output, Kind kind) {
+    Path file = output.file();
+    if (file.toString().isBlank()) {
+      throw new BadInput(output.name() + ": no file is named; name one");
+    }
+    if (file.equals(STANDARD_OUTPUT)) {
+      throw new BadInput(output.shown() + ": name a file; only --json writes to standard output");
+    }
+    if (kind == Kind.WAV) {
+      checkWavName(output);
+    }
+    boolean device = Files.exists(file) && !Files.isRegularFile(file);
+    for (Named other : taken) {
+      if (!device && isSame(file, other.file())) {
+        throw new BadInput(
+            output.shown()
+                + ": is the same file as "
+                + other.shown()
+                + ", which would be lost; name another file");
+      }
+    }
+    checkWritable(output);
+    if (!overwrite) {
+      checkKind(output, kind);
+    }
+    taken.add(output);
+  }
+
+  private static void checkWavName(Named output) {
+    String name = String.valueOf(output.file().getFileName());
+    if (name.toLowerCase(Locale.ROOT).endsWith(WAV_SUFFIX)) {
+      return;
+    }
+    int dot = name.lastIndexOf('.');
+    String stem = dot > 0 ? name.substring(0, dot) : name;
+    throw new BadInput(
+        output.shown()
+            + ": sound is written as a WAV file; name one, such as "
+            + stem
+            + WAV_SUFFIX);
+  }
+
+  private static void checkWritable(Named output) {
+    Path file = output.file().toAbsolutePath();
+    if (Files.isDirectory(file)) {
+      throw new BadInput(output.shown() + ": is a folder; name a file in it");
+    }
+    if (Files.exists(file)) {
+      if (!Files.isWritable(file)) {
+        throw new BadInput(output.shown() + ": may not be overwritten; name another file");
+      }
+      if (!Files.isRegularFile(file)) {
+        return;
+      }
+    }
+    Path folder = real(file).getParent();
+    if (folder == null || Files.notExists(folder)) {
+      throw new BadInput(
+          output.shown() + ": its folder does not exist; make it first, or name another");
+    }
+    if (!Files.isDirectory(folder)) {
+      throw new BadInput(output.shown() + ": " + folder + " is no folder; name another");
+    }
+    if (!Files.isWritable(folder)) {
+      throw new BadInput(
+          output.shown() + ": its folder may not be written to; name a file in another");
+    }
+  }
+
+  private void checkKind(Named output, Kind kind) {
+    Path file = output.file();
+    try {
+      if (Files.isRegularFile(file) && Files.size(file) > 0 && !kind.isIn(file)) {
+        throw new BadInput(
+            output.shown()
+                + ": is there already and is no "
+                + kind.word
+                + "; name another file"
+                + wayOut);
+      }
+    } catch (IOException e) {
+      throw new BadInput(output.shown() + ": cannot be looked into; name another file", e);
+    }
+  }
+
+  private static boolean isSame(Path one, Path other) {
+    try {
+      if (Files.exists(one) && Files.exists(other)) {
+        return Files.isSameFile(one, other);
+      }
+    } catch (IOException unreadable) {
+      // by their names, then
+    }
+    return real(one).equals(real(other));
+  }
+
+  /** A file's own path, by whatever way it is named; as named where its folder cannot be read. */
+  private static Path real(Path file) {
+    Path path = file.toAbsolutePath().normalize();
+    try {
+      Path folder = path.getParent();
+      if (Files.exists(path)) {
+        return path.toRealPath();
+      }
+      return folder != null && Files.exists(folder)
+          ? folder.toRealPath().resolve(path.getFileName())
+          : path;
+    } catch (IOException unreadable) {
+      return path;
+    }
+  }
+}
