@@ -74,7 +74,7 @@ final class ReviewCommand implements Callable<Integer> {
         RecordingReviewer.review(recording, progress::at, () -> false).orElseThrow();
     progress.done();
     reviewed.warning().ifPresent(warning -> err.println("neckway: " + warning));
-    tell(reviewed.review(), drill);
+    tell(reviewed.review(), reviewed.drill());
     return 0;
   }
 

@@ -31,4 +31,9 @@ public record Recording(
   public Recording heardAs(OptionalDouble otherFirstBeat, Channel otherChannel) {
     return new Recording(file, drill, guitar, otherFirstBeat, otherChannel);
   }
+
+  /** The same held against another drill. */
+  public Recording heldAgainst(PlayableDrill otherDrill) {
+    return new Recording(file, otherDrill, guitar, firstBeat, channel);
+  }
 }

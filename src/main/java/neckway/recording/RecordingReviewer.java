@@ -1,13 +1,16 @@
 package neckway.recording;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.sound.TakeReader;
 import neckway.neck.BadInput;
 import neckway.review.Clock;
 import neckway.review.Review;
+import neckway.review.words.OtherwisePlayed;
 import neckway.run.Run;
 
 /** Says what happened in a recording, as a live run's review does. */
@@ -16,9 +19,14 @@ public final class RecordingReviewer {
    * What came of it.
    *
    * @param review what is said of it
+   * @param drill what it was held against: the one asked, or that one in all the rounds played
    * @param warning one line about a file that was read all the same, such as one cut short
    */
-  public record Reviewed(Review review, Optional<String> warning) {}
+  public record Reviewed(Review review, PlayableDrill drill, Optional<String> warning) {
+    private Reviewed saying(List<String> words) {
+      return new Reviewed(review.withWords(words), drill, warning);
+    }
+  }
 
   /** More than any live run waits before its count-in. */
   private static final double LEAD_SECONDS = 2;
@@ -26,7 +34,8 @@ public final class RecordingReviewer {
   private RecordingReviewer() {}
 
   /**
-   * Hears a recording to its end, in the thread that calls it.
+   * Hears a recording to its end, in the thread that calls it. Where the player went on round after
+   * round unannounced, it is heard again as so many rounds.
    *
    * @param progress told after each block
    * @param cancelled asked before each block; true ends it without a review
@@ -36,6 +45,32 @@ public final class RecordingReviewer {
    */
   public static Optional<Reviewed> review(
       Recording recording, TakeFeed.Progress progress, BooleanSupplier cancelled) {
+    Optional<Reviewed> asAsked = once(recording, progress, cancelled);
+    if (asAsked.isEmpty()) {
+      return asAsked;
+    }
+    Reviewed heard = asAsked.get();
+    Optional<PlayableDrill> more =
+        new RoundsPlayed(recording.drill(), heard.review()).drillWithAll();
+    if (more.isEmpty()) {
+      return Optional.of(saidOfAnotherDrill(heard));
+    }
+    int asked = recording.drill().rounds();
+    return once(recording.heldAgainst(more.get()), progress, cancelled)
+        .map(all -> all.saying(OtherwisePlayed.moreRounds(asked, more.get(), all.review())));
+  }
+
+  private static Reviewed saidOfAnotherDrill(Reviewed heard) {
+    return new OtherDrill(heard.drill(), heard.review())
+        .find()
+        .map(
+            fit ->
+                heard.saying(OtherwisePlayed.otherDrill(fit.drill(), fit.right(), heard.review())))
+        .orElse(heard);
+  }
+
+  private static Optional<Reviewed> once(
+      Recording recording, TakeFeed.Progress progress, BooleanSupplier cancelled) {
     try (TakeReader reader = TakeReader.open(recording.file(), recording.channel())) {
       double rate = reader.sampleRate();
       reader.frames().ifPresent(frames -> checkFirstBeat(recording, frames / rate));
@@ -43,7 +78,7 @@ public final class RecordingReviewer {
           new Run(
               recording.drill(),
               recording.guitar(),
-              reader.sampleRate(),
+              rate,
               recording.firstBeat(),
               Clock.MEASURED,
               verdict -> {});
@@ -52,7 +87,7 @@ public final class RecordingReviewer {
       }
       Review review = run.finish();
       checkFirstBeat(recording, review.take().seconds());
-      return Optional.of(new Reviewed(review, reader.warning()));
+      return Optional.of(new Reviewed(review, recording.drill(), reader.warning()));
     }
   }
 

@@ -1,8 +1,11 @@
 package neckway.review;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import neckway.follow.NoteVerdict;
 import neckway.follow.UnnamedStep;
 import neckway.follow.Verdict;
@@ -33,12 +36,13 @@ public final class Attempt {
   }
 
   /**
-   * The attempt that got furthest, the later of equals.
+   * The attempt that stands: the one that got furthest; of those that got equally far the one with
+   * the fewest slips, and of those the latest.
    *
    * @param unnamed steps that were heard and not named
    * @param steps of the route
    */
-  public static Attempt furthest(List<NoteVerdict> verdicts, List<UnnamedStep> unnamed, int steps) {
+  public static Attempt standing(List<NoteVerdict> verdicts, List<UnnamedStep> unnamed, int steps) {
     List<List<NoteVerdict>> attempts = new ArrayList<>();
     attempts.add(new ArrayList<>());
     for (NoteVerdict v : verdicts) {
@@ -47,19 +51,20 @@ public final class Attempt {
       }
       attempts.get(v.attempt()).add(v);
     }
-    Attempt best = null;
+    List<Attempt> all = new ArrayList<>();
     for (int i = 0; i < attempts.size(); i++) {
-      Attempt attempt = new Attempt(i, attempts.get(i), steps);
-      if (best == null || attempt.reached >= best.reached) {
-        best = attempt;
-      }
+      all.add(new Attempt(i, attempts.get(i), steps));
     }
     for (UnnamedStep u : unnamed) {
-      if (u.attempt() == best.number) {
-        best.unnamed[u.step()] = true;
+      if (u.attempt() < all.size()) {
+        all.get(u.attempt()).unnamed[u.step()] = true;
       }
     }
-    return best;
+    return Collections.max(
+        all,
+        Comparator.comparingInt((Attempt a) -> a.reached)
+            .thenComparingInt(a -> -a.slips())
+            .thenComparingInt(a -> a.number));
   }
 
   /** The note in place of a step, right or wrong. */
@@ -87,6 +92,12 @@ public final class Attempt {
     return inPlace[step] == null || inPlace[step].verdict() == Verdict.RIGHT
         ? StepVerdict.PLAYED
         : StepVerdict.WRONG;
+  }
+
+  /** Notes wrong, struck twice or of no step, and steps left out. */
+  private int slips() {
+    int leftOut = (int) IntStream.range(0, reached).filter(this::skipped).count();
+    return count(Verdict.WRONG) + count(Verdict.REPEAT) + count(Verdict.EXTRA) + leftOut;
   }
 
   int count(Verdict verdict) {

@@ -32,6 +32,11 @@ public record Grid(Source source, double tempo, double firstBeat, double slotSec
     return new Grid(source, pulse.tempo(), firstBeat, pulse.slotSeconds());
   }
 
+  /** The same beat with other slots. */
+  Grid withSlot(double otherSlotSeconds) {
+    return new Grid(source, tempo, firstBeat, otherSlotSeconds);
+  }
+
   /** The nearest slot. */
   public long slot(double seconds) {
     return Math.round((seconds - firstBeat) / slotSeconds);

@@ -37,6 +37,9 @@ public record LateLanding(ReviewedShift shift, int step, double lateMs, boolean 
 
   /** Those that were late, and those that only seem to be, in the order met. */
   public static List<LateLanding> all(PlayableDrill drill, Review review) {
+    if (!review.keepsTheGrid()) {
+      return List.of();
+    }
     double slotMs = 1000 * review.grid().slotSeconds();
     double bandMs = Timing.bandMs(review.grid().slotSeconds());
     double fromMs = fromMs(drill, review);

@@ -2,6 +2,7 @@ package neckway.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
 import neckway.hear.RobustStatistics;
@@ -45,22 +46,12 @@ final class NoteGrid {
 
   /** The slot to begin with: the drill's, or the median of those played where that is another. */
   private static double startingSlot(List<NoteVerdict> verdicts, double drillSlot) {
-    List<Double> intervals = new ArrayList<>();
-    NoteVerdict last = null;
-    for (NoteVerdict v : verdicts) {
-      if (!v.inPlace()) {
-        continue;
-      }
-      if (last != null
-          && last.attempt() == v.attempt()
-          && last.step().getAsInt() + 1 == v.step().getAsInt()) {
-        double interOnset = v.note().time() - last.note().time();
-        if (interOnset > drillSlot / FASTEST && interOnset < drillSlot / SLOWEST) {
-          intervals.add(interOnset);
-        }
-      }
-      last = v;
+    List<Double> all = interOnsets(verdicts);
+    OptionalDouble heard = HeardPulse.slotSeconds(all);
+    if (heard.isPresent() && !isNear(heard.getAsDouble(), drillSlot)) {
+      return heard.getAsDouble();
     }
+    List<Double> intervals = all.stream().filter(t -> isNear(t, drillSlot)).toList();
     if (intervals.size() < 3) {
       return drillSlot;
     }
@@ -70,6 +61,28 @@ final class NoteGrid {
     boolean another =
         Math.abs(middle - drillSlot) > Math.max(CLEAR_ERRORS * error, 0.02 * drillSlot);
     return another ? middle : drillSlot;
+  }
+
+  private static boolean isNear(double interOnset, double drillSlot) {
+    return interOnset > drillSlot / FASTEST && interOnset < drillSlot / SLOWEST;
+  }
+
+  /** Times from the note of one step to that of the next, seconds. */
+  static List<Double> interOnsets(List<NoteVerdict> verdicts) {
+    List<Double> intervals = new ArrayList<>();
+    NoteVerdict last = null;
+    for (NoteVerdict v : verdicts) {
+      if (!v.inPlace()) {
+        continue;
+      }
+      if (last != null
+          && last.attempt() == v.attempt()
+          && last.step().getAsInt() + 1 == v.step().getAsInt()) {
+        intervals.add(v.note().time() - last.note().time());
+      }
+      last = v;
+    }
+    return intervals;
   }
 
   /** The phase that most notes agree with. */

@@ -1,6 +1,7 @@
 package neckway.review;
 
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * All that is said of a take.
@@ -31,6 +32,17 @@ public record Review(
     notes = List.copyOf(notes);
     steps = List.copyOf(steps);
     shifts = List.copyOf(shifts);
+  }
+
+  /** The middle time from note to note of the reviewed attempt, seconds, where it had one. */
+  public OptionalDouble heardSlotSeconds() {
+    return HeardPulse.slotSeconds(notes, reviewed);
+  }
+
+  /** Whether the notes go at the grid's pace; where they have none of their own, they may. */
+  public boolean keepsTheGrid() {
+    OptionalDouble heard = heardSlotSeconds();
+    return heard.isEmpty() || HeardPulse.isSame(heard.getAsDouble(), grid.slotSeconds());
   }
 
   /** The same with its sentences. */

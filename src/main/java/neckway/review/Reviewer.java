@@ -41,7 +41,7 @@ public final class Reviewer {
     Grid grid = grid(verdicts, firstBeat, clicks);
     double tuning = take.tuningCents().orElse(0);
     List<ReviewedNote> notes = verdicts.stream().map(v -> note(v, grid, tuning)).toList();
-    Attempt attempt = Attempt.furthest(verdicts, unnamed, drill.route().steps().size());
+    Attempt attempt = Attempt.standing(verdicts, unnamed, drill.route().steps().size());
     List<ReviewedStep> steps =
         drill.route().steps().stream()
             .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))
@@ -62,16 +62,19 @@ public final class Reviewer {
   }
 
   private Grid grid(List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks) {
+    OptionalDouble heard = HeardPulse.slotSeconds(NoteGrid.interOnsets(verdicts));
+    double slot = HeardPulse.slotBesideBeat(heard, drill.pulse());
     if (firstBeat.isPresent()) {
-      return Grid.of(Grid.Source.GIVEN, drill.pulse(), firstBeat.getAsDouble());
+      return Grid.of(Grid.Source.GIVEN, drill.pulse(), firstBeat.getAsDouble()).withSlot(slot);
     }
     double firstNote =
         verdicts.stream()
             .filter(NoteVerdict::inPlace)
             .findFirst()
-            .map(v -> v.note().time() - v.step().getAsInt() * drill.pulse().slotSeconds())
+            .map(v -> v.note().time() - v.step().getAsInt() * slot)
             .orElse(verdicts.isEmpty() ? 0 : verdicts.get(0).note().time());
     return ClickGrid.of(clicks, firstNote, drill.pulse())
+        .map(grid -> grid.withSlot(slot))
         .orElseGet(() -> NoteGrid.of(verdicts, firstNote, drill.pulse()));
   }
 

@@ -74,7 +74,7 @@ class EarErrorModelTests {
   }
 
   private StepVerdict step(int step) {
-    return Attempt.furthest(
+    return Attempt.standing(
             told, unnamed.stream().map(s -> new UnnamedStep(0, s)).toList(), route.steps().size())
         .verdict(step);
   }

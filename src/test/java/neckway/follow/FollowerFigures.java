@@ -20,7 +20,7 @@ final class FollowerFigures {
     notes += player.notes.size();
     Map<String, List<Integer>> want = new HashMap<>();
     player.slips.forEach(s -> of(want, s.kind()).add(s.step()));
-    Attempt attempt = Attempt.furthest(verdicts, List.of(), player.route.steps().size());
+    Attempt attempt = Attempt.standing(verdicts, List.of(), player.route.steps().size());
     Map<String, List<Integer>> have = new HashMap<>();
     int last = 0;
     for (NoteVerdict v : attempt.notes) {

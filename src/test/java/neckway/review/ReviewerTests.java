@@ -125,7 +125,8 @@ class ReviewerTests {
     assertThat(review.attempts()).isEqualTo(3);
     assertThat(review.reviewed()).isEqualTo(1);
     assertThat(review.summary().notes()).isEqualTo(21);
-    assertThat(words()).contains("You began three times; the rest is about the second try.");
+    assertThat(words())
+        .contains("You began three times; the rest is about the second try, which got furthest.");
   }
 
   @Test

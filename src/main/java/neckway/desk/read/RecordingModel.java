@@ -145,9 +145,10 @@ public final class RecordingModel {
 
   private void done(AtomicBoolean of, Optional<Reviewed> heard, Recording recording) {
     if (of == cancelled && heard.isPresent()) {
+      Recording against = recording.heldAgainst(heard.get().drill());
       running.set(false);
-      show(recording);
-      reading.accept(ReadTake.recorded(recording, heard.get().review()));
+      show(against);
+      reading.accept(ReadTake.recorded(against, heard.get().review()));
       heard.get().warning().ifPresent(say);
     }
   }

@@ -35,6 +35,7 @@ final class Advice {
             new NotesBesides(played).causes(),
             new Waits(played).causes(),
             new AfterTheShift(played).causes(),
+            new HeardTempo(played).causes(),
             new UnevenTime(played).causes(),
             new Leaning(played).causes(),
             new StoppedEarly(played).causes())

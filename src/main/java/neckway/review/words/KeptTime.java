@@ -30,7 +30,8 @@ final class KeptTime {
 
   List<String> sentences() {
     List<String> said = new ArrayList<>(new LateLandings(played).sentences());
-    if (offMs.length < FEWEST_TO_TIME) {
+    new HeardTempo(played).sentence().ifPresent(said::add);
+    if (offMs.length < FEWEST_TO_TIME || !played.review().keepsTheGrid()) {
       return said;
     }
     boolean apart = !new LateLandings(played).late().isEmpty();
@@ -56,7 +57,9 @@ final class KeptTime {
 
   /** How far the run as a whole lay off the beat, early negative, where it can be noticed. */
   OptionalDouble leanMs() {
-    if (offMs.length < FEWEST_TO_TIME || !played.hasBeatToKeep()) {
+    if (offMs.length < FEWEST_TO_TIME
+        || !played.hasBeatToKeep()
+        || !played.review().keepsTheGrid()) {
       return OptionalDouble.empty();
     }
     double lean = RobustStatistics.median(offMs);

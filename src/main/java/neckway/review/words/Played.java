@@ -12,10 +12,10 @@ import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.hand.ShiftVerdict;
 import neckway.hear.RobustStatistics;
-import neckway.neck.PlannedShift;
 import neckway.neck.Step;
 import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.review.Landings;
 import neckway.review.LateLanding;
 import neckway.review.PulseKept;
 import neckway.review.Review;
@@ -134,10 +134,12 @@ final class Played {
     return review.shifts().stream().filter(s -> s.verdict() == verdict).toList();
   }
 
-  /** Steps on which the hand lands, as planned. */
+  /** Steps on which the hand landed, as far as it is known; else as planned. */
   Set<Integer> landings() {
-    return drill.route().shifts().stream()
-        .map(PlannedShift::landingStep)
+    Landings landings = new Landings(drill);
+    return review.shifts().stream()
+        .filter(shift -> shift.verdict() != ShiftVerdict.MISSED)
+        .map(landings::step)
         .collect(Collectors.toUnmodifiableSet());
   }
 
@@ -187,6 +189,13 @@ final class Played {
   /** Whether the slots are those of something that sounded or was named, not the player's own. */
   boolean hasClick() {
     return review.grid().source() != Grid.Source.NOTES && !firstNoteWasTheBeat();
+  }
+
+  /** What a note takes, seconds: the grid's slot, or the player's own where that is another. */
+  double ownSlotSeconds() {
+    return review.keepsTheGrid()
+        ? review.grid().slotSeconds()
+        : review.heardSlotSeconds().orElseThrow();
   }
 
   private boolean firstNoteWasTheBeat() {

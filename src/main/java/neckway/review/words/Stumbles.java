@@ -15,10 +15,10 @@ import neckway.review.ReviewedNote;
 final class Stumbles {
   private static final int MOST_NAMED = 3;
 
-  /** A wait shorter than this, or than half a slot, is unevenness, seconds. */
+  /** A wait shorter than this, or than two fifths of a slot, is unevenness, seconds. */
   private static final double LEAST_SECONDS = 0.15;
 
-  private static final double LEAST_SLOTS = 0.5;
+  private static final double LEAST_SLOTS = 0.4;
 
   /** A wait before a step, beyond the usual time from note to note. */
   record Wait(Step step, double seconds) {}
@@ -99,6 +99,6 @@ final class Stumbles {
   }
 
   private double slotSeconds() {
-    return review.grid().slotSeconds();
+    return played.ownSlotSeconds();
   }
 }

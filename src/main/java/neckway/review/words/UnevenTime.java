@@ -26,6 +26,7 @@ final class UnevenTime {
   List<Cause> causes() {
     double ownPulseMs = played.ownPulseMs();
     if (played.offMs().length < KeptTime.FEWEST_TO_TIME
+        || !played.review().keepsTheGrid()
         || ownPulseMs < Math.max(LEAST_MS, SHARE * played.slotMs())) {
       return List.of();
     }
