@@ -16,7 +16,6 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.string.GuitarProfile;
-import neckway.string.Lesson;
 import neckway.string.Lessons;
 import neckway.string.StringEvidence;
 
@@ -131,16 +130,19 @@ public final class ShiftDetector {
     return track(v.attempt()).places(v.note(), midi);
   }
 
-  /** What the run teaches of the guitar; nothing where that is not known. */
-  public List<Lesson> lessons() {
-    return guitar
-        .map(
-            learnt -> {
-              Lessons lessons = new Lessons(learnt);
-              attempts.forEach(track -> track.teach(lessons));
-              return lessons.all();
-            })
-        .orElse(List.of());
+  /** What the run teaches of the guitar; empty where that is not known. */
+  public Optional<Lessons> lessons() {
+    return guitar.map(
+        learnt -> {
+          Lessons lessons = new Lessons(learnt);
+          attempts.forEach(track -> track.teach(lessons));
+          return lessons;
+        });
+  }
+
+  /** Whether the notes that are certain do not sound like the guitar that was learnt. */
+  public boolean hearsAnotherGuitar() {
+    return lessons().filter(Lessons::areOfAnotherGuitar).isPresent();
   }
 
   private boolean sure(ShiftSaid s) {
@@ -190,6 +192,9 @@ public final class ShiftDetector {
       List<ShiftSaid> outcomes = outcomes(track, shift, over, now);
       Optional<ShiftSaid> said = outcomes.stream().filter(this::sure).findFirst();
       boolean worthALook = outcomes.stream().anyMatch(s -> s.p().orElse(0) >= likely);
+      if (said.isPresent() && hearsAnotherGuitar()) {
+        return Optional.empty();
+      }
       if (said.isPresent() || !worthALook || !track.lookCloser(shift.round())) {
         return said;
       }

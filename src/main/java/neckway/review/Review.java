@@ -7,7 +7,7 @@ import java.util.OptionalDouble;
  * All that is said of a take.
  *
  * @param take its own figures
- * @param guitarKnown whether the guitar that was played had been learnt
+ * @param guitar what is known of the guitar that was played
  * @param clock whether its times can be held against the click's
  * @param grid the slots
  * @param notes every note heard, in the order of their verdicts
@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
  */
 public record Review(
     TakeFigures take,
-    boolean guitarKnown,
+    GuitarKnown guitar,
     Clock clock,
     Grid grid,
     List<ReviewedNote> notes,
@@ -49,7 +49,7 @@ public record Review(
   public Review withWords(List<String> words) {
     return new Review(
         take,
-        guitarKnown,
+        guitar,
         clock,
         grid,
         notes,

@@ -15,18 +15,18 @@ public final class Reviewer {
   private static final int CENTS = 100;
 
   private final PlayableDrill drill;
-  private final boolean guitarKnown;
+  private final GuitarKnown guitar;
   private final ShiftDetector hand;
   private final Clock clock;
 
   /**
    * @param drill what the take is held against
-   * @param guitarKnown whether the guitar was learnt
+   * @param guitar what is known of the guitar
    * @param hand what was said of the shifts, and where the notes were played
    * @param clock whether the times can be held against the click's
    */
-  public Reviewer(PlayableDrill drill, boolean guitarKnown, ShiftDetector hand, Clock clock) {
-    this.guitarKnown = guitarKnown;
+  public Reviewer(PlayableDrill drill, GuitarKnown guitar, ShiftDetector hand, Clock clock) {
+    this.guitar = guitar;
     this.drill = drill;
     this.hand = hand;
     this.clock = clock;
@@ -50,7 +50,7 @@ public final class Reviewer {
     int attempts = verdicts.stream().mapToInt(v -> v.attempt() + 1).max().orElse(0);
     return new Review(
         take,
-        guitarKnown,
+        guitar,
         clock,
         grid,
         notes,

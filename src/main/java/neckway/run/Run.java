@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Consumer;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Follower;
 import neckway.follow.NoteVerdict;
@@ -19,12 +20,14 @@ import neckway.hear.Ear;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.review.Clock;
+import neckway.review.GuitarKnown;
 import neckway.review.Review;
 import neckway.review.Reviewer;
 import neckway.review.TakeFigures;
 import neckway.review.words.Words;
 import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
+import neckway.string.Lessons;
 import neckway.string.NoteSounds;
 
 /**
@@ -44,7 +47,7 @@ public final class Run {
   private final NoteListener notes = new Notes();
   private final Follower follower;
   private final ShiftDetector shifts;
-  private final Reviewer reviewer;
+  private final Clock clock;
   private final Optional<NoteSounds> sounds;
 
   /** Does what has to do with strings and hand; without a guitar there is next to nothing to do. */
@@ -55,6 +58,10 @@ public final class Run {
 
   private final List<NoteVerdict> verdicts = new ArrayList<>();
   private final List<UnnamedStep> unnamed = new ArrayList<>();
+
+  /** What the follower said, for a hand that is to be followed once more. */
+  private final List<Consumer<ShiftDetector>> followed = new ArrayList<>();
+
   private long frames;
   private boolean finished;
 
@@ -83,7 +90,7 @@ public final class Run {
     shifts =
         new ShiftDetector(
             drill, guitar, (attempt, said) -> untold.add(() -> listener.shifted(attempt, said)));
-    reviewer = new Reviewer(drill, guitar.isPresent(), shifts, clock);
+    this.clock = clock;
     sounds =
         guitar.map(learnt -> new NoteSounds(sampleRateHz, learnt, drill.frets(), shifts::sounded));
     beside = guitar.map(learnt -> new SerialWorker("strings"));
@@ -109,6 +116,7 @@ public final class Run {
     @Override
     public void decided(NoteVerdict verdict) {
       verdicts.add(verdict);
+      followed.add(to -> to.decided(verdict));
       beside(() -> shifts.decided(verdict));
       listener.decided(verdict);
     }
@@ -116,6 +124,7 @@ public final class Run {
     @Override
     public void unnamed(int attempt, int step) {
       unnamed.add(new UnnamedStep(attempt, step));
+      followed.add(to -> to.unnamed(attempt, step));
       beside(() -> shifts.unnamed(attempt, step));
       listener.unnamed(attempt, step);
     }
@@ -171,13 +180,32 @@ public final class Run {
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
     List<NoteVerdict> settled =
         verdicts.stream().map(v -> v.withPitch(ear.settledPitch(v.note().index()))).toList();
-    Review review = reviewer.review(settled, unnamed, firstBeat, ear.clicks(), take);
+    Review review = reviewer(seconds).review(settled, unnamed, firstBeat, ear.clicks(), take);
     return review.withWords(Words.of(drill, review));
   }
 
-  /** What the run has taught of the guitar that it was played on, once it is finished. */
+  /** Where another guitar was heard than the one that was learnt, no strings are told. */
+  private Reviewer reviewer(double seconds) {
+    if (!shifts.hearsAnotherGuitar()) {
+      GuitarKnown known = sounds.isPresent() ? GuitarKnown.LEARNT : GuitarKnown.NOT_LEARNT;
+      return new Reviewer(drill, known, shifts, clock);
+    }
+    ShiftDetector byPitchAlone = new ShiftDetector(drill, Optional.empty(), (attempt, said) -> {});
+    followed.forEach(said -> said.accept(byPitchAlone));
+    byPitchAlone.finish(seconds);
+    return new Reviewer(drill, GuitarKnown.ANOTHER, byPitchAlone, clock);
+  }
+
+  /**
+   * What the run has taught of the guitar that it was played on, once it is finished; nothing where
+   * that was another one.
+   */
   public List<Lesson> lessons() {
-    return shifts.lessons();
+    return shifts
+        .lessons()
+        .filter(lessons -> !lessons.areOfAnotherGuitar())
+        .map(Lessons::all)
+        .orElse(List.of());
   }
 
   /** The verdicts given so far. */

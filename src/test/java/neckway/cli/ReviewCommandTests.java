@@ -76,7 +76,8 @@ class ReviewCommandTests {
         .as(err.toString())
         .isZero();
     assertThat(out.toString())
-        .contains("One note wrong: going up, on the fourth string you played fret 3, not 2.")
+        .contains("One note wrong: going up, where the fourth string, fret 2 was due, it sounded")
+        .contains("  like fret 3 of that string.")
         .contains("2x")
         .contains("(4)")
         .contains("8\"");

@@ -27,6 +27,7 @@ import neckway.player.plan.Mistake;
 import neckway.player.settings.PlayerSettings;
 import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.review.GuitarKnown;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
@@ -278,7 +279,7 @@ public class PageModelTests {
     Review review =
         new Review(
             new TakeFigures(20, 44_100, -6, -60, OptionalDouble.empty()),
-            true,
+            GuitarKnown.LEARNT,
             Clock.MEASURED,
             new Grid(Grid.Source.GIVEN, 80, 2, GAP),
             notes.stream().map(PageModelTests::reviewed).toList(),

@@ -38,7 +38,7 @@ class ReviewerTests {
     verdicts.forEach(hand::decided);
     hand.finish(20);
     Review review =
-        new Reviewer(DRILL, false, hand, clock)
+        new Reviewer(DRILL, GuitarKnown.NOT_LEARNT, hand, clock)
             .review(verdicts, List.of(), OptionalDouble.of(2), List.of(), take);
     return review.withWords(Words.of(DRILL, review));
   }
@@ -86,7 +86,8 @@ class ReviewerTests {
     assertThat(review.summary().skipped()).isZero();
     assertThat(words())
         .contains("24 of 25 notes were right.")
-        .contains("One note wrong: coming down, on the second string you played fret 9, not 8.")
+        .contains(
+            "One note wrong: coming down, where the second string, fret 8 was due, it sounded like fret 9 of that string.")
         .contains(
             "First: start a few notes before fret 8 on the second string and play down to it slowly.");
   }

@@ -54,7 +54,12 @@ final class HeardTempo {
             + Math.round(asked.tempo());
     return Optional.of(
         notes.isPresent()
-            ? heard + ", where that is " + perBeat(notes.getAsDouble()) + "."
+            ? heard
+                + "; at "
+                + Math.round(asked.tempo())
+                + " that is "
+                + perBeat(notes.getAsDouble())
+                + "."
             : heard + ".");
   }
 

@@ -9,6 +9,7 @@ import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
+import neckway.review.GuitarKnown;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
 
@@ -95,11 +96,16 @@ final class ShiftStrings {
 
   /** That the sound does not tell of some. */
   Optional<String> unheard() {
+    if (review.guitar() == GuitarKnown.ANOTHER) {
+      return Optional.of(
+          "The notes do not sound like the guitar of this profile, so on which strings you shifted"
+              + " is not told; calibrate the guitar that you play.");
+    }
     List<ReviewedShift> unheard = played.shifts(ShiftVerdict.UNHEARD);
     if (unheard.isEmpty()) {
       return Optional.empty();
     }
-    if (!review.guitarKnown()) {
+    if (review.guitar() == GuitarKnown.NOT_LEARNT) {
       return Optional.of(
           "On which string you shifted cannot be told from the pitches alone; once the guitar has"
               + " been calibrated, its sound may tell.");

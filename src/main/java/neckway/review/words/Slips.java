@@ -22,16 +22,19 @@ final class Slips {
     this.drill = played.drill();
   }
 
-  /** "One note wrong: coming down, on the second string you played fret 8, not 7." */
+  /**
+   * "One note wrong: coming down, where the second string, fret 7 was due, it sounded like fret 8
+   * of that string."
+   */
   List<String> wrong() {
     List<String> each = new ArrayList<>();
     for (ReviewedNote note : played.notes(Verdict.WRONG)) {
       Step step = drill.route().steps().get(note.step().getAsInt());
       each.add(
           played.way(step)
-              + ", on the "
-              + Phrases.string(step.place().string())
-              + " "
+              + ", where the "
+              + Phrases.spot(step.place())
+              + " was due, "
               + heard(note, step));
     }
     return said(each, " wrong: ", "note");
@@ -39,10 +42,9 @@ final class Slips {
 
   private String heard(ReviewedNote note, Step step) {
     HeardAs heard = HeardAs.of(drill, step, note.midi());
-    int due = step.place().fret();
     return heard.fret().isPresent()
-        ? "you played fret " + heard.fret().getAsInt() + ", not " + due
-        : "I heard " + heard.note() + " where fret " + due + " was due";
+        ? "it sounded like fret " + heard.fret().getAsInt() + " of that string"
+        : "I heard " + heard.note();
   }
 
   /** Steps left out, a row of them as one. */

@@ -75,9 +75,15 @@ class LessonsThroughRunsTests {
 
   /** The strings as the calibration found them, each changed by so many of its spreads. */
   private static Guitar changed(double spreads) {
+    return changed(spreads, spreads);
+  }
+
+  /** The same, the two highest strings by another number of theirs. */
+  private static Guitar changed(double spreads, double ofTheHighest) {
     List<Double> stiffness = new ArrayList<>(PLAIN.stiffness());
     for (StringProfile string : calibrated.strings()) {
-      double ln = string.lnStiffness() + spreads * string.spread();
+      double by = string.string().number() <= 2 ? ofTheHighest : spreads;
+      double ln = string.lnStiffness() + by * string.spread();
       stiffness.set(string.string().number() - 1, Math.exp(ln));
     }
     return new Guitar(
@@ -167,7 +173,7 @@ class LessonsThroughRunsTests {
 
   @Test
   void runsCarryNoStringFartherFromItsCalibrationThanItStrays() {
-    Guitar guitar = changed(1.9);
+    Guitar guitar = changed(0.6, 1.9);
     for (int run = 0; run < RUNS; run++) {
       run(guitar, 20 + run);
     }
@@ -175,7 +181,7 @@ class LessonsThroughRunsTests {
     int atTheBound = 0;
     for (StringProfile string : calibrated.strings()) {
       double moved = (known(string.string()) - string.lnStiffness()) / string.spread();
-      assertThat(moved).as("string " + string.string() + ", spreads").isBetween(-1e-2, 1.01);
+      assertThat(moved).as("string " + string.string() + ", spreads").isBetween(-0.5, 1.01);
       atTheBound += moved > 0.99 ? 1 : 0;
     }
     assertThat(atTheBound).as("strings that would have gone farther").isPositive();

@@ -40,7 +40,7 @@ class OnePageTests {
   private static final Pattern LANDED =
       Pattern.compile("landed (?:(\\d+) ms|([\\d.]+) seconds|(a second)) late");
   private static final Pattern WRONG =
-      Pattern.compile("you played fret (\\d+), not|I heard (\\S+) where fret");
+      Pattern.compile("it sounded like fret (\\d+) of|was due, I heard ([A-G][#b]*-?\\d)");
 
   private static final List<PagedTake> TAKES = new ArrayList<>();
 
@@ -67,7 +67,7 @@ class OnePageTests {
     Review review =
         new Review(
             of.take(),
-            of.guitarKnown(),
+            of.guitar(),
             of.clock(),
             of.grid(),
             notes,

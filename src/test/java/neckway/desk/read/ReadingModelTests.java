@@ -36,6 +36,7 @@ import neckway.player.plan.Mistake;
 import neckway.player.settings.PlayerSettings;
 import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.review.GuitarKnown;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
 import neckway.run.Run;
@@ -200,7 +201,7 @@ class ReadingModelTests {
     Review told =
         new Review(
             review.take(),
-            true,
+            GuitarKnown.LEARNT,
             review.clock(),
             review.grid(),
             review.notes(),

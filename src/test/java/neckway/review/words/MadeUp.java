@@ -20,6 +20,7 @@ import neckway.neck.PlannedShift;
 import neckway.neck.Step;
 import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.review.GuitarKnown;
 import neckway.review.PulseKept;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
@@ -54,8 +55,13 @@ final class MadeUp {
   private boolean firstNoteIsTheBeat;
   private Grid.Source source = Grid.Source.GIVEN;
   private Clock clock = Clock.MEASURED;
-  private boolean guitarKnown = true;
+  private GuitarKnown guitar = GuitarKnown.LEARNT;
   private OptionalDouble tuningCents = OptionalDouble.empty();
+
+  /** The tempo that was played by the one that was asked. */
+  private double pace = 1;
+
+  private boolean multipleTaken;
 
   MadeUp(PlayableDrill drill) {
     this.drill = drill;
@@ -150,8 +156,27 @@ final class MadeUp {
     return this;
   }
 
+  /** Plays so many times as fast, and the beat is found in the notes alone. */
+  MadeUp paced(double times) {
+    pace = times;
+    source = Grid.Source.NOTES;
+    return this;
+  }
+
+  /** Plays so many times as fast beside a beat that is known. */
+  MadeUp pacedBesideTheBeat(double times, boolean taken) {
+    pace = times;
+    multipleTaken = taken;
+    return this;
+  }
+
+  MadeUp ofAnotherGuitar() {
+    guitar = GuitarKnown.ANOTHER;
+    return this;
+  }
+
   MadeUp guitarUnknown() {
-    guitarKnown = false;
+    guitar = GuitarKnown.NOT_LEARNT;
     return this;
   }
 
@@ -166,7 +191,7 @@ final class MadeUp {
 
   /** The review, with the sentences that are said of it. */
   Review review() {
-    double slot = drill.pulse().slotSeconds();
+    double slot = slotSeconds();
     double begin = FIRST_BEAT;
     List<ReviewedNote> notes = new ArrayList<>();
     int attempt = 0;
@@ -189,7 +214,7 @@ final class MadeUp {
     Review review =
         new Review(
             new TakeFigures(60, 48_000, -6, -70, tuningCents),
-            guitarKnown,
+            guitar,
             clock,
             grid(),
             notes,
@@ -202,7 +227,7 @@ final class MadeUp {
   }
 
   private List<ReviewedNote> played(double begin, int attempt) {
-    double slot = drill.pulse().slotSeconds();
+    double slot = slotSeconds();
     List<ReviewedNote> notes = new ArrayList<>();
     double waited = 0;
     for (int s = 0; s <= last; s++) {
@@ -235,8 +260,14 @@ final class MadeUp {
     return drill.route().steps().get(step).midi();
   }
 
+  private double slotSeconds() {
+    return drill.pulse().slotSeconds() / pace;
+  }
+
   private Grid grid() {
-    return new Grid(source, drill.pulse().tempo(), FIRST_BEAT, drill.pulse().slotSeconds());
+    boolean own = source == Grid.Source.NOTES || multipleTaken;
+    double tempo = drill.pulse().tempo() * (source == Grid.Source.NOTES ? pace : 1);
+    return new Grid(source, tempo, FIRST_BEAT, own ? slotSeconds() : drill.pulse().slotSeconds());
   }
 
   private ReviewedNote note(double time, int midi, Verdict verdict, OptionalInt step, int attempt) {

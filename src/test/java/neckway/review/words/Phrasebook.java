@@ -54,6 +54,14 @@ public final class Phrasebook {
         }
       }
     }
+    MadeUp on = rounds();
+    for (String sentence : OtherwisePlayed.moreRounds(1, on.drill(), on.review()).subList(0, 1)) {
+      examples.add(new Example("rounds that were not announced", sentence));
+    }
+    PlayableDrill other = drill("dorian,phrygian", 1, 80);
+    for (String sentence : OtherwisePlayed.otherDrill(other, 25, two().wrong(3, 1).review())) {
+      examples.add(new Example("another pair of shapes", sentence));
+    }
     return examples;
   }
 
@@ -114,6 +122,8 @@ public final class Phrasebook {
     to.add(new Story("a shift that the sound does not tell", unheard(two(), 0)));
     to.add(new Story("two of them", unheard(unheard(two(), 0), 1)));
     to.add(
+        new Story("a profile of another guitar", unheard(unheard(two(), 0), 1).ofAnotherGuitar()));
+    to.add(
         new Story(
             "shifts on a guitar that is not known", unheard(unheard(two(), 0), 1).guitarUnknown()));
   }
@@ -162,6 +172,13 @@ public final class Phrasebook {
     to.add(new Story("a click whose delay is not known", two().clock(Clock.UNMEASURED)));
     to.add(new Story("a guitar that is flat", two().tuned(-30)));
     to.add(new Story("a guitar that is sharp", two().tuned(14)));
+    to.add(new Story("another tempo, no click", two().paced(1.2)));
+    to.add(new Story("twice as fast, no click", two().paced(2)));
+    to.add(new Story("more notes a beat than asked", two().pacedBesideTheBeat(1.5, true)));
+    to.add(new Story("half as fast as the click", two().pacedBesideTheBeat(0.5, true)));
+    to.add(new Story("two notes for three of the click", two().pacedBesideTheBeat(0.75, true)));
+    to.add(new Story("faster than the click", two().pacedBesideTheBeat(1.2, false)));
+    to.add(new Story("slower than the click", two().pacedBesideTheBeat(0.9, false)));
     to.add(new Story("no click", two().leans(30).beatFrom(Grid.Source.NOTES)));
   }
 
@@ -209,9 +226,9 @@ public final class Phrasebook {
             Neck.USUAL_FRETS,
             Key.parse("G major"),
             chain,
-            OptionalInt.of(3),
-            two ? List.of(JoinChoice.on(3)) : List.of(),
-            two ? List.of(JoinChoice.on(5)) : List.of(),
+            chain.get(0) == Shape.MAJOR ? OptionalInt.of(3) : OptionalInt.empty(),
+            two && chain.get(0) == Shape.MAJOR ? List.of(JoinChoice.on(3)) : List.of(),
+            two && chain.get(0) == Shape.MAJOR ? List.of(JoinChoice.on(5)) : List.of(),
             rounds,
             new Pulse(tempo, 2, 4, 4))
         .playable();

@@ -2,6 +2,8 @@ package neckway.review.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -20,6 +22,16 @@ class PhrasebookTests {
         "I heard no notes",
         "What I heard does not fit",
         "You began .*",
+        "You played on without a pause",
+        "This sounds like the Dorian shape into the Phrygian one from fret",
+        "You played at 96 beats a minute, and the drill is at 80",
+        "You played at 160 .*; at 80 that is four notes a beat",
+        "You played three notes a beat where the drill has two",
+        "You played at 60 beats a minute, and the click was at 80",
+        "You did not keep to the click",
+        "First: you played faster than the click",
+        "First: you played slower than the click",
+        "The notes do not sound like the guitar of this profile",
         "The first try stopped",
         "All 25 notes were right",
         "Up to where you stopped",
@@ -101,5 +113,10 @@ class PhrasebookTests {
             "\\b(great|good|well done|perfect|excellent|points?|score|streak|stray)\\b",
             Pattern.CASE_INSENSITIVE);
     assertThat(SENTENCES).noneMatch(s -> scored.matcher(s).find());
+  }
+
+  @Test
+  void pageOfTheDocumentationIsWhatIsSaid() throws Exception {
+    assertThat(Files.readString(Path.of("docs/sentences.md"))).isEqualTo(PrintedPhrasebook.page());
   }
 }
