@@ -15,6 +15,7 @@ import neckway.review.Clock;
 import neckway.review.Grid;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
+import neckway.review.ReviewedRound;
 import neckway.review.ReviewedShift;
 import neckway.review.ReviewedStep;
 import neckway.review.Summary;
@@ -54,6 +55,8 @@ public final class ReviewFile {
     json.set("grid", grid(review.grid(), review.clock()));
     json.put("attempts", review.attempts());
     json.put("attempt", review.reviewed());
+    ArrayNode rounds = json.putArray("rounds");
+    ReviewedRound.of(drill, review).forEach(r -> rounds.add(round(r)));
     ArrayNode notes = json.putArray("notes");
     review.notes().forEach(n -> notes.add(note(n)));
     ArrayNode steps = json.putArray("steps");
@@ -81,6 +84,14 @@ public final class ReviewFile {
     put(json, "tempo", grid.tempo(), TEN_THOUSANDTHS);
     put(json, "firstBeat", grid.firstBeat(), MICROSECONDS);
     json.put("delayMeasured", clock == Clock.MEASURED);
+    return json;
+  }
+
+  private static ObjectNode round(ReviewedRound round) {
+    ObjectNode json = object();
+    json.put("round", round.round());
+    json.put("clean", round.clean());
+    put(json, "tempo", round.tempo(), TEN_THOUSANDTHS);
     return json;
   }
 

@@ -14,7 +14,7 @@ import neckway.player.plan.PlayedShift;
  * @param notes in order of time
  * @param shifts in the order met
  * @param mistakes what was done on purpose, those drawn by chance included
- * @param attempt the attempt that got furthest, the later of equals
+ * @param attempt the attempt that got furthest; of equals the one with fewer slips, then the later
  * @param skipped its steps that were left out before its last note
  */
 public record Performance(

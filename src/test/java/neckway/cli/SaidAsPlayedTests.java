@@ -3,8 +3,10 @@ package neckway.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -141,5 +143,31 @@ final class SaidAsPlayedTests {
     JsonNode both = review();
     assertThat(both.at("/attempts").asInt()).isEqualTo(2);
     assertThat(both.at("/attempt").asInt()).as("the later of equals").isEqualTo(1);
+  }
+
+  /** Three rounds, 24 steps each and the bottom note between: the middle one is spoilt. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "{\"kind\": \"wrong\", \"step\": 30, \"midi\": 63}",
+        "{\"kind\": \"skip\", \"step\": 30}",
+        "{\"kind\": \"repeat\", \"step\": 30}",
+        "{\"kind\": \"extra\", \"step\": 30}",
+        "{\"kind\": \"late\", \"step\": 31, \"ms\": 150}"
+      })
+  void roundWithASlipIsNotClean(String slip) throws IOException {
+    Path mistakes = Files.writeString(folder.resolve("m.json"), "[" + slip + "]");
+    perform(MINOR_TO_MAJOR, "--rounds", "3", "--seed", "5", "--mistakes", mistakes.toString());
+    JsonNode rounds = review("--rounds", "3").at("/rounds");
+    assertThat(rounds.findValuesAsText("clean")).containsExactly("true", "false", "true");
+    assertThat(rounds.at("/1/round").asInt()).isEqualTo(1);
+    assertThat(rounds.at("/1/tempo").asDouble()).isBetween(79.0, 81.0);
+  }
+
+  @Test
+  void roundThatWasNotPlayedIsNotClean() {
+    perform(MINOR_TO_MAJOR, "--rounds", "2", "--seed", "5", "--stop-after", "30");
+    assertThat(review("--rounds", "2").at("/rounds").findValuesAsText("clean"))
+        .containsExactly("true", "false");
   }
 }

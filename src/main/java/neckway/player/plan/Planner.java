@@ -1,6 +1,7 @@
 package neckway.player.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -92,7 +93,7 @@ public final class Planner {
         shifts(notes),
         mistakes,
         bestAttempt(notes),
-        skipped(notes));
+        skipped(notes, bestAttempt(notes)));
   }
 
   private int lastStep() {
@@ -263,33 +264,41 @@ public final class Planner {
         + guitar.fretCents() * random.nextGaussian();
   }
 
+  /** The one that got furthest; of those that got equally far the least faulty, then the latest. */
   private int bestAttempt(List<PlayedNote> notes) {
-    int best = 0;
-    int furthest = 0;
-    for (PlayedNote note : notes) {
-      if (note.step().orElse(0) >= furthest) {
-        furthest = note.step().orElse(0);
-        best = note.attempt();
-      }
-    }
-    return best;
+    int attempts = notes.stream().mapToInt(PlayedNote::attempt).max().orElse(0) + 1;
+    return IntStream.range(0, attempts)
+        .boxed()
+        .max(
+            Comparator.comparingInt((Integer a) -> furthest(notes, a))
+                .thenComparingInt(a -> -slips(notes, a))
+                .thenComparingInt(a -> a))
+        .orElse(0);
   }
 
-  private int furthest(List<PlayedNote> notes) {
-    int best = bestAttempt(notes);
+  private static int slips(List<PlayedNote> notes, int attempt) {
+    long faulty =
+        notes.stream()
+            .filter(n -> n.attempt() == attempt && n.kind() != PlayedNote.Kind.RIGHT)
+            .count();
+    return (int) faulty + skipped(notes, attempt).size();
+  }
+
+  private static int furthest(List<PlayedNote> notes, int attempt) {
     return notes.stream()
-        .filter(n -> n.attempt() == best && n.step().isPresent())
+        .filter(n -> n.attempt() == attempt && n.step().isPresent())
         .mapToInt(n -> n.step().getAsInt())
         .max()
         .orElse(-1);
   }
 
-  private List<Integer> skipped(List<PlayedNote> notes) {
-    int best = bestAttempt(notes);
+  private static List<Integer> skipped(List<PlayedNote> notes, int attempt) {
     Set<Integer> played = new HashSet<>();
-    notes.stream().filter(n -> n.attempt() == best).forEach(n -> n.step().ifPresent(played::add));
+    notes.stream()
+        .filter(n -> n.attempt() == attempt)
+        .forEach(n -> n.step().ifPresent(played::add));
     List<Integer> left = new ArrayList<>();
-    for (int step = 0; step < furthest(notes); step++) {
+    for (int step = 0; step < furthest(notes, attempt); step++) {
       if (!played.contains(step)) {
         left.add(step);
       }
@@ -299,7 +308,7 @@ public final class Planner {
 
   private List<PlayedShift> shifts(List<PlayedNote> notes) {
     int best = bestAttempt(notes);
-    int last = furthest(notes);
+    int last = furthest(notes, best);
     double[] gaps =
         IntStream.range(1, notes.size())
             .filter(i -> notes.get(i).attempt() == notes.get(i - 1).attempt())
