@@ -21,14 +21,14 @@ public final class TakeReader implements AutoCloseable {
 
   private final Path path;
   private final SoundSource source;
-  private final float[] weights;
+  private final ChannelWeights channels;
   private final float[] block;
   private long framesRead;
 
-  private TakeReader(Path path, SoundSource source, float[] weights) {
+  private TakeReader(Path path, SoundSource source, ChannelWeights channels) {
     this.path = path;
     this.source = source;
-    this.weights = weights;
+    this.channels = channels;
     this.block = new float[BLOCK_FRAMES * source.channels()];
   }
 
@@ -40,12 +40,12 @@ public final class TakeReader implements AutoCloseable {
   public static TakeReader open(Path path, Channel channel) {
     SoundSource source = SoundFiles.open(path);
     try {
-      float[] weights = ChannelWeights.of(channel, source);
+      ChannelWeights channels = ChannelWeights.of(channel, source);
       if (channel == Channel.AUTO && source.channels() > 1) {
         source.close();
         source = SoundFiles.open(path);
       }
-      return new TakeReader(path, source, weights);
+      return new TakeReader(path, source, channels);
     } catch (IOException e) {
       closeQuietly(source);
       throw new BadInput(path + ": cannot be read: " + e.getMessage(), e);
@@ -78,7 +78,15 @@ public final class TakeReader implements AutoCloseable {
    * line. Final once {@link #read} has returned 0.
    */
   public Optional<String> warning() {
-    return source.warning();
+    Optional<String> ofFile = source.warning();
+    if (!channels.sidesDiffer()) {
+      return ofFile;
+    }
+    String sides =
+        path
+            + ": its channels hold different sound and were mixed; if the guitar is on one side"
+            + " alone, choose that side (--channel left or --channel right)";
+    return Optional.of(ofFile.map(words -> words + "; " + sides).orElse(sides));
   }
 
   /**
@@ -94,11 +102,11 @@ public final class TakeReader implements AutoCloseable {
     }
     try {
       int got = source.read(block, Math.min(BLOCK_FRAMES, buffer.length));
-      int channels = weights.length;
+      float[] weights = channels.weights();
       for (int f = 0; f < got; f++) {
         float sum = 0;
-        for (int c = 0; c < channels; c++) {
-          float sample = block[f * channels + c];
+        for (int c = 0; c < weights.length; c++) {
+          float sample = block[f * weights.length + c];
           if (!(Math.abs(sample) < ABSURD)) {
             throw spoilt(framesRead + f, sample);
           }

@@ -91,4 +91,42 @@ class ChannelTests {
   void silentRecordingStaysSilent() throws Exception {
     assertThat(read(Channel.AUTO, silence, silence)).isEqualTo(silence);
   }
+
+  /** A sound that swells again and again. */
+  private float[] swelling(int everyFrames, double level) {
+    float[] sound = noise(level);
+    for (int i = 0; i < FRAMES; i++) {
+      sound[i] *= (float) Math.exp(-3.0 * (i % everyFrames) / everyFrames);
+    }
+    return sound;
+  }
+
+  private boolean told(float[]... channels) throws Exception {
+    read(Channel.AUTO, channels);
+    try (TakeReader reader = TakeReader.open(folder.resolve("a.wav"), Channel.AUTO)) {
+      return reader
+          .warning()
+          .filter(w -> w.contains("--channel left or --channel right"))
+          .isPresent();
+    }
+  }
+
+  @Test
+  void differentSoundOnTheSidesIsTold() throws Exception {
+    float[] notes = swelling(3_000, 0.3);
+    assertThat(told(notes, swelling(4_700, 0.2))).isTrue();
+    assertThat(told(notes, noise(0.1))).as("a steady noise").isTrue();
+  }
+
+  @Test
+  void oneSoundOnBothSidesIsNotTold() throws Exception {
+    float[] notes = swelling(3_000, 0.3);
+    float[] farther = new float[FRAMES];
+    for (int i = 20; i < FRAMES; i++) {
+      farther[i] = 0.6f * notes[i - 20] + 0.001f * (float) random.nextGaussian();
+    }
+    assertThat(told(notes, farther)).as("a second microphone, 2.5 ms farther").isFalse();
+    assertThat(told(notes, silence)).isFalse();
+    assertThat(told(notes)).isFalse();
+  }
 }
