@@ -37,6 +37,7 @@ import org.junit.jupiter.api.Test;
  */
 class OnePageTests {
   private static final int PERFORMED = 50;
+  private static final int WIDTH = 80;
   private static final Pattern LANDED =
       Pattern.compile("landed (?:(\\d+) ms|([\\d.]+) seconds|(a second)) late");
   private static final Pattern WRONG =
@@ -83,7 +84,7 @@ class OnePageTests {
 
   /** What the terminal draws. */
   private static PageModel terminal(PagedTake take) {
-    return new Page(take.drill(), take.review()).model();
+    return new Page(take.drill(), take.review(), WIDTH).model();
   }
 
   /** What the window draws. */
@@ -100,7 +101,7 @@ class OnePageTests {
 
   private static String printed(PagedTake take) {
     StringWriter out = new StringWriter();
-    new Page(take.drill(), take.review()).print(new PrintWriter(out, true));
+    new Page(take.drill(), take.review(), WIDTH).print(new PrintWriter(out, true));
     return out.toString();
   }
 
@@ -145,7 +146,7 @@ class OnePageTests {
           compared++;
         }
         if (!read.get(i).landingSign().startsWith(".")) {
-          assertThat(live.landing()).as(at).isEqualTo(read.get(i).landing());
+          assertThat(live.landings()).as(at).isEqualTo(read.get(i).landings());
         }
       }
     }
@@ -160,8 +161,11 @@ class OnePageTests {
               .map(
                   s ->
                       new Printed(
-                          s.due().place().string().number(),
+                          s.played().place().string().number(),
                           s.sign(),
+                          s.plannedSign().isEmpty()
+                              ? ""
+                              : s.due().place().string() + s.plannedSign(),
                           s.landingSign(),
                           s.heardLabel(),
                           s.strayLabel(),
@@ -169,7 +173,7 @@ class OnePageTests {
               .toList();
       String page = printed(take);
       assertThat(PrintedPage.read(page)).as(take.name()).isEqualTo(model);
-      assertThat(page.lines()).allMatch(line -> line.length() <= Wrapped.COLUMNS);
+      assertThat(page.lines()).allMatch(line -> line.length() <= WIDTH);
     }
   }
 
@@ -185,7 +189,9 @@ class OnePageTests {
             .isEqualTo(
                 new SpokenStep(
                     step.due().index(),
+                    step.played().place().string().number(),
                     step.sign(),
+                    step.plannedSign(),
                     step.heardLabel(),
                     step.strayLabel(),
                     step.timeLabel()));
@@ -265,10 +271,11 @@ class OnePageTests {
     {"sign=7?", "7? played"},
     {"\";", "7\" struck twice"},
     {"sign=.7", ".7 not reached"},
+    {"planned=:7", ":7 planned here"},
+    {"sign=:7?", ":7? right, but"},
     {"stray=N", "stray: "},
     {"stray=N+", "E4+1: "},
     {"landing=^4", "^4: "},
-    {"landing=(^)", "(^): "},
     {"landing=^?", "^?: "},
     {"landing=.^", ".^: "},
     {"ms=0", "ms: "},
@@ -280,6 +287,8 @@ class OnePageTests {
   private static String shape(PageStep step) {
     return "sign="
         + step.sign().replaceAll("\\d+", "7")
+        + ";planned="
+        + step.plannedSign().replaceAll("\\d+", "7")
         + ";stray="
         + step.strayLabel().replaceAll("^[A-G][b#]*\\d", "N")
         + ";landing="
