@@ -313,20 +313,21 @@ public final class PageModel {
         landings);
   }
 
-  /** Where a right note was played: by its own sound, or else by what is said of the shifts. */
+  /**
+   * Where a right note was played. Only what is said of the shifts speaks against the plan: the
+   * sound of one note alone may deceive, above all where the profile is of another guitar.
+   */
   private PlayedPlace played(int step) {
     Cell cell = cells.get(step);
     Place planned = step(step).place();
-    if (cell.ink != Ink.RIGHT) {
+    Place underTheHand = way.place(step).orElse(planned);
+    if (cell.ink != Ink.RIGHT || underTheHand.equals(planned)) {
       return PlayedPlace.asPlanned(planned);
     }
     if (cell.heardAt.isPresent()) {
       return PlayedPlace.at(cell.heardAt.get(), planned);
     }
-    Place underTheHand = way.place(step).orElse(planned);
-    return underTheHand.equals(planned) || way.known(step)
-        ? PlayedPlace.at(underTheHand, planned)
-        : PlayedPlace.notAt(planned);
+    return way.known(step) ? PlayedPlace.at(underTheHand, planned) : PlayedPlace.notAt(planned);
   }
 
   /** The marks over each step, in the order in which their shifts are planned. */

@@ -92,6 +92,10 @@ final class Tab {
     return step % bar == 0;
   }
 
+  private boolean endsBar(Line line) {
+    return beginsBar(line.to()) || line.to() == steps();
+  }
+
   private boolean fits(Line line) {
     return columns(line) <= width;
   }
@@ -159,7 +163,7 @@ final class Tab {
     for (int s = line.from(); s < line.to(); s++) {
       row.append(beginsBar(s) ? BAR : "").append(padded(text.apply(s), '-'));
     }
-    return row.append(BAR).toString();
+    return row.append(endsBar(line) ? BAR : "-").toString();
   }
 
   /** A row of text in the columns of the steps. */

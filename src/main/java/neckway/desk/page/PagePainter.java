@@ -56,14 +56,12 @@ final class PagePainter {
     g.fillRect(0, 0, width, height);
     g.setTextBaseline(VPos.CENTER);
     g.setTextAlign(TextAlignment.CENTER);
-    int bar = page.barSteps();
     for (int line = sheet * at.linesPerSheet();
         line < Math.min(at.lines(), (sheet + 1) * at.linesPerSheet());
         line++) {
-      int from = line * bar * at.barsPerLine();
-      int bars = Math.min(at.barsPerLine(), page.bars() - line * at.barsPerLine());
-      staff(line, bars);
-      int to = Math.min(page.steps(), from + bars * bar);
+      int from = at.from(line, page.barSteps());
+      int to = at.to(line, page);
+      staff(line);
       for (int step = from; step < to; step++) {
         step(line, step, step == from);
       }
@@ -75,9 +73,9 @@ final class PagePainter {
     }
   }
 
-  private void staff(int line, int bars) {
+  private void staff(int line) {
     double left = at.left();
-    double right = left + bars * page.barSteps() * at.column();
+    double right = left + at.columns(line, page) * at.column();
     g.setStroke(inks.line());
     g.setLineWidth(1);
     for (int s = 0; s < page.strings(); s++) {
@@ -86,18 +84,18 @@ final class PagePainter {
     }
     g.strokeLine(left, crisp(at.ruler(line)), right, crisp(at.ruler(line)));
     g.setStroke(inks.ink());
-    for (int b = 0; b <= bars; b++) {
-      double x = crisp(left + b * page.barSteps() * at.column());
+    g.strokeLine(crisp(right), at.top(line), crisp(right), at.bottom(line));
+    int bar = page.barSteps();
+    for (int step = at.from(line, bar); step < at.to(line, page); step += bar) {
+      double x = crisp(at.x(step, bar) - at.column() / 2);
       g.strokeLine(x, at.top(line), x, at.bottom(line));
-      if (b < bars) {
-        text(
-            Integer.toString(line * at.barsPerLine() + b + 1),
-            x,
-            at.top(line) - 1.55 * at.font(),
-            small,
-            inks.pale(),
-            TextAlignment.LEFT);
-      }
+      text(
+          Integer.toString(step / bar + 1),
+          x,
+          at.top(line) - 1.55 * at.font(),
+          small,
+          inks.pale(),
+          TextAlignment.LEFT);
     }
   }
 
@@ -142,8 +140,8 @@ final class PagePainter {
     }
     String full = words.hand(page.hand(step));
     boolean last = next >= page.steps() || at.line(next, page.barSteps()) != line;
-    int ofLine = at.barsPerLine() * page.barSteps();
-    int columns = last ? ofLine - step % ofLine : next - step;
+    int end = at.from(line, page.barSteps()) + at.columns(line, page);
+    int columns = (last ? end : next) - step;
     double room = columns * at.column() + (last ? at.left() : 0);
     return room > DIGIT * small.getSize() * (full.length() + 1)
         ? full

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -178,6 +179,67 @@ class LivePageTests {
             5));
     assertThat(screen().text()).endsWith("0   0   up on string 4, not 3");
     assertThat(screen().text().lines()).hasSize(7);
+  }
+
+  /** A3 was played on string 4: fret 7 there, with the planned fret 2 of string 3 faint. */
+  @Test
+  void aShiftMadeElsewhereMovesItsNotesToTheirString() {
+    for (int step = 0; step <= 7; step++) {
+      right(step, 0);
+    }
+    moved(4);
+    assertThat(screen().text().lines().skip(2).limit(2))
+        .containsExactly(
+            "    G |---------------------------2---4|", "    D |-------------------2---5---7----|");
+    assertThat(screen().faintness().strip()).isEqualTo("·");
+  }
+
+  /** It stayed in the major shape: C4's place on string 3 is not where its D was played. */
+  @Test
+  void aShiftMissedLeavesFaintWhatWasNotPlayedThere() {
+    for (int step = 0; step <= 8; step++) {
+      right(step, 0);
+    }
+    live.shifted(
+        0,
+        new ShiftSaid(
+            DRILL.route().shifts().get(0),
+            ShiftVerdict.MISSED,
+            Optional.empty(),
+            OptionalDouble.of(0.97),
+            5));
+    assertThat(screen().text()).contains("    G |--7?----").endsWith("no shift up");
+  }
+
+  /** On a narrow terminal what is said stands below, and no line is longer than its columns. */
+  @Test
+  void aNarrowTerminalIsKeptTo() {
+    for (int columns : new int[] {40, 50, 72}) {
+      out.getBuffer().setLength(0);
+      PrintWriter writer = new PrintWriter(out);
+      live =
+          new LivePage(
+              writer, DRILL, new Grid(Grid.Source.GIVEN, 80, FIRST_BEAT, SLOT), true, columns);
+      for (int step = 0; step <= 8; step++) {
+        right(step, 0);
+      }
+      moved(2);
+      String text = out.toString().replace(System.lineSeparator(), "\n");
+      List<String> lines = TerminalScreen.showing(text, columns).text().lines().toList();
+      assertThat(lines).hasSize(columns == 72 ? 15 : 17);
+      assertThat(lines.get(lines.size() - 1)).endsWith("up on string 2, not 3");
+    }
+  }
+
+  private void moved(int string) {
+    live.shifted(
+        0,
+        new ShiftSaid(
+            DRILL.route().shifts().get(0),
+            ShiftVerdict.MOVED,
+            Optional.of(new GuitarString(string)),
+            OptionalDouble.of(0.98),
+            5));
   }
 
   @Test

@@ -28,7 +28,7 @@ final class PrintedPage {
       String stray,
       String ms) {}
 
-  private static final Pattern STRING_ROW = Pattern.compile("^ {1,4}[A-G][b#]? \\|.*\\|$");
+  private static final Pattern STRING_ROW = Pattern.compile("^ {1,4}[A-G][b#]? [|-].*[|-]$");
   private static final Pattern TEXT_ROW = Pattern.compile("^ *(shift|heard|stray|ms) ");
   private static final Pattern ON_STRING = Pattern.compile("[^-|]+");
   private static final Pattern IN_TEXT = Pattern.compile("\\S+");
