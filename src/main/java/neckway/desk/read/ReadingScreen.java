@@ -114,6 +114,11 @@ public final class ReadingScreen implements Screen {
     figures.setWrapText(true);
     figures.setMinHeight(Region.USE_PREF_SIZE);
     figures.textProperty().bind(model.figures());
+    Label legend = new Label();
+    legend.getStyleClass().add("legend");
+    legend.setWrapText(true);
+    legend.setMinHeight(Region.USE_PREF_SIZE);
+    legend.textProperty().bind(model.legend());
     Label pointed = new Label();
     pointed.getStyleClass().add("pointed");
     pointed.setWrapText(true);
@@ -133,7 +138,7 @@ public final class ReadingScreen implements Screen {
         .bind(
             Bindings.createStringBinding(
                 () -> model.closeUp().get().map(ReadingWords::shift).orElse(""), model.closeUp()));
-    left.getChildren().setAll(figures, view, pointed, shift, closeUp);
+    left.getChildren().setAll(figures, view, legend, pointed, shift, closeUp);
     left.getStyleClass().add("column");
     HBox.setHgrow(left, Priority.ALWAYS);
     return arranged(view);

@@ -6,7 +6,9 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -17,12 +19,15 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import neckway.cli.text.PrintedPage.Printed;
 import neckway.desk.SilentOutput;
+import neckway.desk.Texts;
+import neckway.desk.page.PageLegend;
 import neckway.desk.page.PageWords;
 import neckway.desk.read.ReadTake;
 import neckway.desk.read.ReadingModel;
 import neckway.follow.Verdict;
 import neckway.page.PageJson;
 import neckway.page.PageModel;
+import neckway.page.PageSign;
 import neckway.page.PageStep;
 import neckway.page.PagedTake;
 import neckway.page.TimeFigure.Measure;
@@ -52,6 +57,7 @@ class OnePageTests {
         .map(PagedTake::recorded)
         .forEach(TAKES::add);
     TAKES.add(withItsStrayTwice(TAKES.get(2)));
+    TAKES.add(PagedTake.recordedOnItsGuitar("moved-shift"));
     TAKES.addAll(PagedTake.performed(PERFORMED));
   }
 
@@ -261,6 +267,24 @@ class OnePageTests {
         assertThat(legend.contains(each[1])).as(take.name() + ": " + each[1]).isEqualTo(stands);
       }
     }
+  }
+
+  /** The window's legend has the same signs in the same order, each once. */
+  @Test
+  void theWindowsLegendHasTheSignsThatStandThereAndNoOther() {
+    Map<PageSign, String> words = new EnumMap<>(PageSign.class);
+    for (PagedTake take : TAKES) {
+      PageModel page = window(take);
+      List<PageSign> signs = PageSign.on(page);
+      String[] told = PageLegend.of(page).split(Pattern.quote(Texts.of("page.legend.between")));
+      assertThat(told).as(take.name()).hasSameSizeAs(signs);
+      for (int i = 0; i < told.length; i++) {
+        words.putIfAbsent(signs.get(i), told[i]);
+        assertThat(told[i]).isEqualTo(words.get(signs.get(i)));
+      }
+    }
+    assertThat(words).containsOnlyKeys(PageSign.values());
+    assertThat(words.values()).doesNotHaveDuplicates();
   }
 
   /** A sign as it shows in a step's shape, and in the legend. */
