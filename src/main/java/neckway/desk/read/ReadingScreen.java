@@ -114,11 +114,6 @@ public final class ReadingScreen implements Screen {
     figures.setWrapText(true);
     figures.setMinHeight(Region.USE_PREF_SIZE);
     figures.textProperty().bind(model.figures());
-    Label legend = new Label();
-    legend.getStyleClass().add("legend");
-    legend.setWrapText(true);
-    legend.setMinHeight(Region.USE_PREF_SIZE);
-    legend.textProperty().bind(model.legend());
     Label pointed = new Label();
     pointed.getStyleClass().add("pointed");
     pointed.setWrapText(true);
@@ -138,7 +133,7 @@ public final class ReadingScreen implements Screen {
         .bind(
             Bindings.createStringBinding(
                 () -> model.closeUp().get().map(ReadingWords::shift).orElse(""), model.closeUp()));
-    left.getChildren().setAll(figures, view, legend, pointed, shift, closeUp);
+    left.getChildren().setAll(figures, view, pointed, shift, closeUp);
     left.getStyleClass().add("column");
     HBox.setHgrow(left, Priority.ALWAYS);
     return arranged(view);
@@ -181,6 +176,15 @@ public final class ReadingScreen implements Screen {
       label.getStyleClass().add("sentence");
       sentences.getChildren().add(label);
     }
+    sentences.getChildren().add(legend());
+  }
+
+  /** What the signs on the page mean, where it takes no room from the page. */
+  private Label legend() {
+    Label legend = new Label(model.legend().get());
+    legend.setWrapText(true);
+    legend.getStyleClass().add("legend");
+    return legend;
   }
 
   private void near() {
