@@ -10,6 +10,7 @@ import neckway.neck.GuitarString;
 import neckway.neck.Step;
 import neckway.page.PageModel;
 import neckway.page.PageStep;
+import neckway.page.PlayedPlace.Known;
 import neckway.review.Grid;
 import neckway.review.HeardAs;
 import neckway.run.RunListener;
@@ -87,9 +88,12 @@ final class LivePage implements RunListener {
     return heard.fret().isPresent() ? "fret " + heard.label() : heard.label();
   }
 
-  /** String and fret where it was played, with the marks of the page. */
+  /** String and fret where it was played, with the marks of the page, or where it was not. */
   private static String marked(PageStep step) {
-    return step.marked(step.played().place().toString());
+    String place = step.played().place().toString();
+    return step.played().known() == Known.NOT_AS_PLANNED
+        ? "not " + place + (step.twice() ? "\"" : "")
+        : step.marked(place);
   }
 
   /** The step reached last, or the first one. */

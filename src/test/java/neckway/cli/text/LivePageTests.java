@@ -200,15 +200,39 @@ class LivePageTests {
     for (int step = 0; step <= 8; step++) {
       right(step, 0);
     }
-    live.shifted(
-        0,
-        new ShiftSaid(
-            DRILL.route().shifts().get(0),
-            ShiftVerdict.MISSED,
-            Optional.empty(),
-            OptionalDouble.of(0.97),
-            5));
+    live.shifted(0, missed());
     assertThat(screen().text()).contains("    G |--7?----").endsWith("no shift up");
+  }
+
+  /** Where the page cannot be drawn over, words follow what is known by then. */
+  @Test
+  void inWordsANoteIsWhereItWasPlayedOrIsSaidNotToBeWherePlanned() {
+    live =
+        new LivePage(
+            new PrintWriter(out),
+            DRILL,
+            new Grid(Grid.Source.GIVEN, 80, FIRST_BEAT, SLOT),
+            false,
+            80);
+    for (int step = 0; step <= 5; step++) {
+      right(step, 0);
+    }
+    moved(5);
+    right(6, 0);
+    live.shifted(0, missed());
+    right(8, 0);
+    assertThat(out.toString())
+        .contains("4:5 0  [up on string 5, not 3]  4:7 0  [no shift up]")
+        .endsWith("bar 2 |  not 3:7 0");
+  }
+
+  private static ShiftSaid missed() {
+    return new ShiftSaid(
+        DRILL.route().shifts().get(0),
+        ShiftVerdict.MISSED,
+        Optional.empty(),
+        OptionalDouble.of(0.97),
+        5);
   }
 
   /** On a narrow terminal what is said stands below, and no line is longer than its columns. */
