@@ -34,7 +34,7 @@ public final class ShiftDetector {
    * A string may have been learnt wrongly, and each of its notes then speaks against the plan: a
    * shift is said to be made elsewhere from this probability on.
    */
-  static final double SURE_ELSEWHERE = 0.95;
+  public static final double SURE_ELSEWHERE = 0.95;
 
   /** What is as likely as this is worth a closer look at notes that are not quite certain. */
   private static final double LIKELY = 0.5;

@@ -11,10 +11,13 @@ import neckway.neck.Step;
  * @param firstStep the step with which it is there
  */
 public record HandStand(int hand, int stand, int firstStep) {
+  private static HandStand at(PageModel page, int step) {
+    return new HandStand(page.hand(step), page.stand(step), step);
+  }
+
   /** The stand at the step reached last, or the first one. */
   public static HandStand now(PageModel page) {
-    int here = page.here().map(Step::index).orElse(0);
-    return new HandStand(page.hand(here), page.step(here).stand(), here);
+    return at(page, page.here().map(Step::index).orElse(0));
   }
 
   /** The stand after that; empty where the hand stays to the end. */
@@ -22,7 +25,7 @@ public record HandStand(int hand, int stand, int firstStep) {
     int here = now(page).firstStep();
     for (int step = here + 1; step < page.steps(); step++) {
       if (page.hand(step) != page.hand(here)) {
-        return Optional.of(new HandStand(page.hand(step), page.step(step).stand(), step));
+        return Optional.of(at(page, step));
       }
     }
     return Optional.empty();

@@ -5,29 +5,44 @@ import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
+import neckway.review.ReviewedShift;
 
 /**
- * The mark of a shift, over the step on which it was planned to land.
+ * The mark of a shift, over the step on which it landed, or is planned to land while that is not
+ * known. A shift that was missed landed nowhere and has none.
  *
  * @param planned the shift
- * @param verdict what became of it; empty while that is not known, or not shown
+ * @param step index of the step over which the mark stands
+ * @param verdict what became of it, never missed; empty while that is not known, or not shown
  * @param movedTo the string on which it was made, where that was not the planned one
  */
 public record LandingMark(
-    PlannedShift planned, Optional<ShiftVerdict> verdict, Optional<GuitarString> movedTo) {
-  static LandingMark of(PlannedShift planned, ShiftVerdict verdict, Optional<GuitarString> madeOn) {
-    return new LandingMark(
-        planned, Optional.of(verdict), madeOn.filter(on -> verdict == ShiftVerdict.MOVED));
+    PlannedShift planned,
+    int step,
+    Optional<ShiftVerdict> verdict,
+    Optional<GuitarString> movedTo) {
+  public LandingMark {
+    if (verdict.equals(Optional.of(ShiftVerdict.MISSED))) {
+      throw new IllegalArgumentException("a shift that was missed landed nowhere");
+    }
   }
 
-  /** The same of which nothing is told. */
-  LandingMark untold() {
-    return new LandingMark(planned, Optional.empty(), Optional.empty());
+  static LandingMark of(ReviewedShift shift, int step) {
+    return new LandingMark(
+        shift.planned(),
+        step,
+        Optional.of(shift.verdict()),
+        shift.string().filter(on -> shift.verdict() == ShiftVerdict.MOVED));
+  }
+
+  /** Where it is planned, of which nothing is told. */
+  static LandingMark untold(PlannedShift planned) {
+    return new LandingMark(planned, planned.landingStep(), Optional.empty(), Optional.empty());
   }
 
   /**
-   * In characters: "^" up or "v" down; "^4" where it was made on string 4, "(^)" where the hand
-   * stayed, "^?" where the sound does not tell, ".^" where it was not reached.
+   * In characters: "^" up or "v" down; "^4" where it was made on string 4 and not as planned, "^?"
+   * where the sound does not tell, ".^" where it was not reached.
    */
   public String sign() {
     String way = planned.direction() == Direction.UP ? "^" : "v";
@@ -35,11 +50,10 @@ public record LandingMark(
       return way;
     }
     return switch (verdict.get()) {
-      case MADE -> way;
       case MOVED -> way + movedTo.orElseThrow();
-      case MISSED -> "(" + way + ")";
       case UNHEARD -> way + "?";
       case UNPLAYED -> "." + way;
+      case MADE, MISSED -> way;
     };
   }
 }

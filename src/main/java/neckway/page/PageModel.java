@@ -1,21 +1,29 @@
 package neckway.page;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
+import neckway.hand.PlaceGuess;
+import neckway.hand.ShiftDetector;
 import neckway.hand.ShiftSaid;
+import neckway.neck.Place;
+import neckway.neck.PlannedShift;
 import neckway.neck.Step;
 import neckway.review.Grid;
 import neckway.review.HeardAs;
 import neckway.review.LateLanding;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
+import neckway.review.ReviewedShift;
 import neckway.review.ReviewedStep;
 import neckway.review.StepVerdict;
 import neckway.review.Timing;
@@ -56,7 +64,7 @@ public final class PageModel {
     private Optional<Fallen> fallen = Optional.empty();
     private OptionalInt noteOfReview = OptionalInt.empty();
     private OptionalDouble landedLateMs = OptionalDouble.empty();
-    private Optional<LandingMark> landing = Optional.empty();
+    private Optional<Place> heardAt = Optional.empty();
 
     Cell inked(Ink now) {
       ink = now;
@@ -90,6 +98,9 @@ public final class PageModel {
 
   private final PlayableDrill drill;
   private final int barSteps;
+  private final HandWay plannedWay;
+  private final Map<PlannedShift, ReviewedShift> shifts = new HashMap<>();
+  private HandWay way;
   private List<Cell> cells;
   private Optional<List<PageStep>> shown = Optional.empty();
   private Marks marks = Marks.SHOWN;
@@ -103,20 +114,21 @@ public final class PageModel {
   public PageModel(PlayableDrill drill) {
     this.drill = drill;
     barSteps = drill.pulse().notesPerBeat() * drill.pulse().beatsPerBar();
+    plannedWay = new HandWay(drill, Map.of());
     wipe();
   }
 
   private void wipe() {
     cells = drill.route().steps().stream().map(step -> new Cell()).toList();
-    drill
-        .route()
-        .shifts()
-        .forEach(
-            shift ->
-                cells.get(shift.landingStep()).landing =
-                    Optional.of(new LandingMark(shift, Optional.empty(), Optional.empty())));
+    shifts.clear();
     reached = OptionalInt.empty();
     selected = OptionalInt.empty();
+    wayChanged();
+  }
+
+  /** Something more is known of the shifts. */
+  private void wayChanged() {
+    way = new HandWay(drill, shifts);
     changed();
   }
 
@@ -177,9 +189,16 @@ public final class PageModel {
   /** What became of a shift in an attempt; nothing to the page where another has begun. */
   public void shifted(int inAttempt, ShiftSaid said) {
     if (inAttempt == attempt) {
-      cells.get(said.planned().landingStep()).landing =
-          Optional.of(LandingMark.of(said.planned(), said.verdict(), said.string()));
-      changed();
+      ReviewedShift known =
+          new ReviewedShift(
+              said.planned(),
+              said.verdict(),
+              said.string(),
+              said.p(),
+              OptionalDouble.empty(),
+              OptionalDouble.of(said.decided()));
+      shifts.put(said.planned(), known);
+      wayChanged();
     }
   }
 
@@ -196,6 +215,7 @@ public final class PageModel {
           boolean fine = note.timing() != Timing.UNSURE;
           cell.fallen = Optional.of(new Fallen(note.slot(), note.offMs(), fine));
           cell.noteOfReview = OptionalInt.of(i);
+          cell.heardAt = review.guitarKnown() ? heardAt(note) : Optional.empty();
         }
       }
     }
@@ -203,15 +223,18 @@ public final class PageModel {
       Cell cell = cells.get(step.step().index());
       cell.ink = ink(step.verdict(), cell.noteOfReview.isPresent());
     }
-    review
-        .shifts()
-        .forEach(
-            shift ->
-                cells.get(shift.planned().landingStep()).landing =
-                    Optional.of(LandingMark.of(shift.planned(), shift.verdict(), shift.string())));
+    review.shifts().forEach(shift -> shifts.put(shift.planned(), shift));
     LateLanding.of(drill, review)
         .forEach(late -> cells.get(late.step()).landedLateMs = OptionalDouble.of(late.lateMs()));
-    changed();
+    wayChanged();
+  }
+
+  /** Where a note was played, if that is as likely as a shift must be to be said made elsewhere. */
+  private static Optional<Place> heardAt(ReviewedNote note) {
+    return note.places().stream()
+        .filter(guess -> guess.p() >= ShiftDetector.SURE_ELSEWHERE)
+        .map(PlaceGuess::place)
+        .findFirst();
   }
 
   /** A step that counts as played though no note was told of it was heard and not named. */
@@ -255,26 +278,73 @@ public final class PageModel {
   /** What is shown at a step. */
   public PageStep at(int step) {
     if (shown.isEmpty()) {
-      shown = Optional.of(IntStream.range(0, steps()).mapToObj(this::shownAt).toList());
+      Map<Integer, List<LandingMark>> landings = landings();
+      shown =
+          Optional.of(
+              IntStream.range(0, steps())
+                  .mapToObj(s -> shownAt(s, landings.getOrDefault(s, List.of())))
+                  .toList());
     }
     return shown.get().get(step);
   }
 
-  private PageStep shownAt(int step) {
+  private PageStep shownAt(int step, List<LandingMark> landings) {
     Cell cell = cells.get(step);
     if (marks == Marks.HIDDEN) {
       Ink ink = reached.isPresent() && step <= reached.getAsInt() ? Ink.UNNAMED : Ink.PALE;
       return new PageStep(
           step(step),
+          PlayedPlace.asPlanned(step(step).place()),
           ink,
           false,
           Optional.empty(),
           List.of(),
           Optional.empty(),
-          cell.landing.map(LandingMark::untold));
+          landings);
     }
     return new PageStep(
-        step(step), cell.ink, cell.twice, cell.heard, cell.strays, time(step), cell.landing);
+        step(step),
+        played(step),
+        cell.ink,
+        cell.twice,
+        cell.heard,
+        cell.strays,
+        time(step),
+        landings);
+  }
+
+  /**
+   * Where a right note was played. Only what is said of the shifts speaks against the plan: the
+   * sound of one note alone may deceive, above all where the profile is of another guitar.
+   */
+  private PlayedPlace played(int step) {
+    Cell cell = cells.get(step);
+    Place planned = step(step).place();
+    Place underTheHand = way.place(step).orElse(planned);
+    if (cell.ink != Ink.RIGHT || underTheHand.equals(planned)) {
+      return PlayedPlace.asPlanned(planned);
+    }
+    if (cell.heardAt.isPresent()) {
+      return PlayedPlace.at(cell.heardAt.get(), planned);
+    }
+    return way.known(step) ? PlayedPlace.at(underTheHand, planned) : PlayedPlace.notAt(planned);
+  }
+
+  /** The marks over each step, in the order in which their shifts are planned. */
+  private Map<Integer, List<LandingMark>> landings() {
+    return drill.route().shifts().stream()
+        .flatMap(shift -> landing(shift).stream())
+        .collect(Collectors.groupingBy(LandingMark::step));
+  }
+
+  private Optional<LandingMark> landing(PlannedShift shift) {
+    if (marks == Marks.HIDDEN || !shifts.containsKey(shift)) {
+      return Optional.of(LandingMark.untold(shift));
+    }
+    OptionalInt landed = way.landing(shift);
+    return landed.isPresent()
+        ? Optional.of(LandingMark.of(shifts.get(shift), landed.getAsInt()))
+        : Optional.empty();
   }
 
   /** The figure of time under a step; under a landing that is said to be late, how late it was. */
@@ -338,9 +408,18 @@ public final class PageModel {
     return drill.route().steps().get(index);
   }
 
-  /** The fret of the first finger when a step is played. */
+  /** The fret of the first finger when a step is played, by what is known of the shifts. */
   public int hand(int step) {
-    return drill.hand(step);
+    return shownWay().hand(step);
+  }
+
+  /** Index into the chain of the shape that the hand is in when a step is played. */
+  public int stand(int step) {
+    return shownWay().stand(step);
+  }
+
+  private HandWay shownWay() {
+    return marks == Marks.SHOWN ? way : plannedWay;
   }
 
   public PlayableDrill drill() {

@@ -2,36 +2,49 @@ package neckway.page;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import neckway.neck.Step;
 import neckway.page.PageModel.Ink;
+import neckway.page.PlayedPlace.Known;
 import neckway.review.HeardAs;
 
 /**
  * All that stands on the page at one step. Whoever draws a page draws this, and adds nothing.
  *
  * @param due what was to be played
+ * @param played where it was played
  * @param ink what became of it
  * @param twice whether it was struck twice
  * @param heard what was heard in its place, where that was another pitch
  * @param strays names of the notes beside it that belong to no step, in the order heard
  * @param time when it fell, where that is known
- * @param landing the shift that was planned to land on it
+ * @param landings the shifts that landed on it, or are planned to; seldom more than one
  */
 public record PageStep(
     Step due,
+    PlayedPlace played,
     Ink ink,
     boolean twice,
     Optional<HeardAs> heard,
     List<String> strays,
     Optional<TimeFigure> time,
-    Optional<LandingMark> landing) {
+    List<LandingMark> landings) {
   public PageStep {
     strays = List.copyOf(strays);
+    landings = List.copyOf(landings);
   }
 
-  /** Its fret with its marks: "7", "7x" wrong, "(7)" left out, "7?", ".7" not reached; "7\"". */
+  /**
+   * What stands on the string of {@link #played}: its fret with its marks: "7", "7x" wrong, "(7)"
+   * left out, "7?", ".7" not reached, ":7?" not played where planned; "7\"".
+   */
   public String sign() {
-    return marked(Integer.toString(due.place().fret()));
+    return marked(Integer.toString(played.place().fret()));
+  }
+
+  /** What stands on the planned string beside a note that was played elsewhere, ":7"; or empty. */
+  public String plannedSign() {
+    return played.elsewhere().isPresent() ? ":" + due.place().fret() : "";
   }
 
   /** Another name of the step with the same marks. */
@@ -39,7 +52,7 @@ public record PageStep(
     String marked =
         switch (ink) {
           case PALE -> "." + name;
-          case RIGHT -> name;
+          case RIGHT -> played.known() == Known.NOT_AS_PLANNED ? ":" + name + "?" : name;
           case WRONG -> name + "x";
           case LEFT_OUT -> "(" + name + ")";
           case UNNAMED -> name + "?";
@@ -65,8 +78,8 @@ public record PageStep(
     return time.map(TimeFigure::label).orElse("");
   }
 
-  /** The sign of a landing; empty where none is. */
+  /** The signs of its landings; empty where none is. */
   public String landingSign() {
-    return landing.map(LandingMark::sign).orElse("");
+    return landings.stream().map(LandingMark::sign).collect(Collectors.joining());
   }
 }

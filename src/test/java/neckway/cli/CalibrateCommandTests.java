@@ -12,7 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import neckway.calibration.Calibration;
-import neckway.cli.text.Wrapped;
+import neckway.cli.text.TerminalWidth;
 import neckway.file.GuitarFile;
 import neckway.file.sound.WavWriter;
 import neckway.neck.Tuning;
@@ -117,7 +117,7 @@ class CalibrateCommandTests {
     List<String> lines = out.toString().lines().toList();
     assertThat(lines.get(1)).startsWith("6  E2").contains("told apart well");
     assertThat(lines.get(6)).startsWith("1  E4");
-    assertThat(lines).allMatch(line -> line.length() <= Wrapped.COLUMNS);
+    assertThat(lines).allMatch(line -> line.length() <= TerminalWidth.columns());
     assertThat(out.toString()).contains("guitar.json");
   }
 

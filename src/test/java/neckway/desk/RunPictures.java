@@ -22,12 +22,16 @@ import neckway.desk.Screen.Place;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.play.RunSettings;
+import neckway.desk.read.ReadTake;
+import neckway.drill.Drills;
 import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
+import neckway.neck.Direction;
 import neckway.neck.Shape;
+import neckway.page.PagedTake;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
@@ -145,6 +149,23 @@ public final class RunPictures {
     shot("play-long", () -> desk.router().go(Place.PLAYING));
     now(() -> desk.look().leftHanded().set(true));
     shot("play-left", () -> desk.look().lowStringOnTop().set(true));
+    now(() -> desk.router().go(Place.READING));
+    shot("read-moved", () -> read(PagedTake.recordedOnItsGuitar("moved-shift")));
+    shot("read-missed", () -> read(PagedTake.recorded("missed-shift")));
+    shot("read-missed-known", () -> read(missedOnAKnownGuitar()));
+  }
+
+  private void read(PagedTake take) {
+    coach
+        .reading()
+        .open(ReadTake.played(take.drill(), take.review(), Optional.empty(), OptionalInt.empty()));
+  }
+
+  private static PagedTake missedOnAKnownGuitar() {
+    PlayableDrill drill = Drills.example();
+    Mistake stayed =
+        new Mistake.ShiftElsewhere(0, Direction.UP, OptionalInt.of(0), Optional.empty());
+    return PagedTake.of("missed", drill, PagedTake.performance(drill, List.of(stayed), 3), true);
   }
 
   private void size(double width, double height) {

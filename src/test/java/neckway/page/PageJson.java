@@ -14,9 +14,13 @@ public final class PageJson {
       PageStep step = page.at(i);
       ObjectNode json = steps.addObject();
       json.put("step", step.due().index());
-      json.put("place", step.due().place().toString());
+      json.put("planned", step.due().place().toString());
+      json.put("place", step.played().place().toString());
+      json.put("known", step.played().known().name());
+      json.put("plannedSign", step.plannedSign());
       json.put("finger", step.due().finger());
       json.put("hand", page.hand(i));
+      json.put("stand", page.stand(i));
       json.put("ink", step.ink().name());
       json.put("sign", step.sign());
       json.put("heard", step.heardLabel());

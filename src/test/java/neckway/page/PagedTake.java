@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import neckway.bench.CalibrationTakes;
 import neckway.calibration.Calibration;
+import neckway.calibration.Plucks;
 import neckway.drill.Drills;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
@@ -50,13 +51,35 @@ public record PagedTake(
   private static final List<String> SHAPES =
       List.of("major,dorian", "major", "major,dorian,phrygian");
 
+  private static final PlayerSettings PLAYER =
+      PlayerSettings.plain().withFirstBeat(0.4).withTailSeconds(0.6);
+
   private static final int BLOCK = 2048;
 
   /** Sorts of takes, one after the other by seed. */
   private static final int KINDS = 6;
 
+  private static Optional<GuitarProfile> learntGuitar = Optional.empty();
+
   /** A take of those in {@code test-audio}, with its first beat given. */
   public static PagedTake recorded(String name) {
+    return recorded(name, Optional.empty());
+  }
+
+  /** The same where the guitar of {@code calibration} plays, once that was learnt. */
+  public static PagedTake recordedOnItsGuitar(String name) {
+    try (TakeReader reader = TakeReader.open(AUDIO.resolve("calibration.wav"), Channel.AUTO)) {
+      Plucks plucks = new Plucks(reader.sampleRate());
+      float[] block = new float[BLOCK];
+      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
+        plucks.feed(block, 0, got);
+      }
+      Calibration calibration = new Calibration(Tuning.STANDARD, Calibration.USUAL_FRETS);
+      return recorded(name, Optional.of(calibration.learn(plucks.finish()).profile()));
+    }
+  }
+
+  private static PagedTake recorded(String name, Optional<GuitarProfile> guitar) {
     PlayableDrill drill = DrillFile.read(AUDIO.resolve(name + ".drill.json"));
     double firstBeat =
         JsonFile.read(AUDIO.resolve(name + ".truth.json")).at("/grid/firstBeat").asDouble();
@@ -68,8 +91,53 @@ public record PagedTake(
               run.feed(block, 0, got);
             }
           };
-      return of(name, drill, Optional.empty(), reader.sampleRate(), firstBeat, sound);
+      return of(name, drill, guitar, reader.sampleRate(), firstBeat, sound);
     }
+  }
+
+  /** The page read from the review alone. */
+  public PageModel read() {
+    PageModel page = new PageModel(drill);
+    page.review(review);
+    return page;
+  }
+
+  /** A drill with mistakes, played on the plain guitar. */
+  public static Performance performance(PlayableDrill drill, List<Mistake> mistakes, int seed) {
+    return new VirtualPlayer(PLAYER).play(drill.route(), drill.pulse(), mistakes, seed);
+  }
+
+  /**
+   * A take of {@link #performance} and its page.
+   *
+   * @param known whether the guitar was learnt before
+   */
+  public static PagedTake of(String name, PlayableDrill drill, Performance take, boolean known) {
+    return of(
+        name,
+        drill,
+        known ? Optional.of(plainGuitar()) : Optional.empty(),
+        take.sampleRate(),
+        take.firstBeat(),
+        run -> run.feed(take.samples(), 0, take.samples().length));
+  }
+
+  /** What is learnt of the guitar that all these takes are played on. */
+  private static synchronized GuitarProfile plainGuitar() {
+    if (learntGuitar.isEmpty()) {
+      Performance calibration =
+          new VirtualPlayer(PlayerSettings.plain())
+              .calibration(Tuning.STANDARD, Calibration.USUAL_FRETS, 59);
+      learntGuitar =
+          Optional.of(
+              CalibrationTakes.learnt(
+                      calibration.samples(),
+                      calibration.sampleRate(),
+                      Tuning.STANDARD,
+                      Calibration.USUAL_FRETS)
+                  .profile());
+    }
+    return learntGuitar.get();
   }
 
   /**
@@ -77,24 +145,14 @@ public record PagedTake(
    * sort, shifts late, elsewhere and not made, breaks with a fresh start, early ends, two rounds.
    */
   public static List<PagedTake> performed(int count) {
-    PlayerSettings player = PlayerSettings.plain().withFirstBeat(0.4).withTailSeconds(0.6);
-    VirtualPlayer plucks = new VirtualPlayer(PlayerSettings.plain());
-    Performance calibration = plucks.calibration(Tuning.STANDARD, Calibration.USUAL_FRETS, 59);
-    GuitarProfile guitar =
-        CalibrationTakes.learnt(
-                calibration.samples(),
-                calibration.sampleRate(),
-                Tuning.STANDARD,
-                Calibration.USUAL_FRETS)
-            .profile();
     List<PagedTake> takes = new ArrayList<>();
     for (int seed = 0; seed < count; seed++) {
-      takes.add(performed(seed, player, guitar));
+      takes.add(ofSeed(seed));
     }
     return takes;
   }
 
-  private static PagedTake performed(int seed, PlayerSettings player, GuitarProfile guitar) {
+  private static PagedTake ofSeed(int seed) {
     Random chance = new Random(seed * 7919L + 3);
     int kind = seed % KINDS;
     boolean moved = kind == 3;
@@ -122,15 +180,9 @@ public record PagedTake(
       }
     }
     Performance take =
-        new VirtualPlayer(player.withBehaviour(behaviour))
+        new VirtualPlayer(PLAYER.withBehaviour(behaviour))
             .play(drill.route(), drill.pulse(), mistakes, seed);
-    return of(
-        "seed " + seed + " " + mistakes,
-        drill,
-        moved ? Optional.of(guitar) : Optional.empty(),
-        take.sampleRate(),
-        take.firstBeat(),
-        run -> run.feed(take.samples(), 0, take.samples().length));
+    return of("seed " + seed + " " + mistakes, drill, take, moved);
   }
 
   private static PlayableDrill drill(int shapes, int seed, Random chance) {

@@ -9,8 +9,8 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Step;
 import neckway.page.PageModel;
-import neckway.page.PageModel.Ink;
 import neckway.page.PageStep;
+import neckway.page.PlayedPlace.Known;
 import neckway.review.Grid;
 import neckway.review.HeardAs;
 import neckway.run.RunListener;
@@ -21,6 +21,11 @@ import neckway.run.RunListener;
  */
 final class LivePage implements RunListener {
   private static final int CELL = 4;
+  private static final String BESIDE = "   ";
+
+  /** Columns of "down on string 4, not 3". */
+  private static final int LONGEST_NOTE = 23;
+
   private static final String UP = "\u001b[%dA\r";
   private static final String CLEAR = "\u001b[K";
   private static final String FAINT = "\u001b[2m";
@@ -31,16 +36,26 @@ final class LivePage implements RunListener {
   private final boolean terminal;
   private final PageModel page;
   private final Tab tab;
+  private final boolean noteBelow;
   private int drawnLine = -1;
   private int barSaid = -1;
 
+  /** As wide as the terminal. */
   LivePage(PrintWriter out, PlayableDrill drill, Grid grid, boolean terminal) {
+    this(out, drill, grid, terminal, TerminalWidth.columns());
+  }
+
+  /**
+   * @param width columns there are, 40 or more
+   */
+  LivePage(PrintWriter out, PlayableDrill drill, Grid grid, boolean terminal, int width) {
     this.out = out;
     this.drill = drill;
     this.terminal = terminal;
     page = new PageModel(drill);
     page.begun(grid);
-    tab = new Tab(drill, CELL);
+    tab = new Tab(drill, CELL, width, Tab.Bars.ONE);
+    noteBelow = tab.longestLine() + BESIDE.length() + LONGEST_NOTE > width;
   }
 
   @Override
@@ -73,9 +88,12 @@ final class LivePage implements RunListener {
     return heard.fret().isPresent() ? "fret " + heard.label() : heard.label();
   }
 
-  /** String and fret with the marks of the page. */
+  /** String and fret where it was played, with the marks of the page, or where it was not. */
   private static String marked(PageStep step) {
-    return step.marked(step.due().place().toString());
+    String place = step.played().place().toString();
+    return step.played().known() == Known.NOT_AS_PLANNED
+        ? "not " + place + (step.twice() ? "\"" : "")
+        : step.marked(place);
   }
 
   /** The step reached last, or the first one. */
@@ -145,31 +163,41 @@ final class LivePage implements RunListener {
     if (!terminal) {
       return;
     }
-    int line = step / tab.stepsInBar();
-    int rows = drill.tuning().strings().size() + 1;
+    int line = tab.lineOf(step);
+    int rows = drill.tuning().count() + (noteBelow ? 2 : 1);
     if (line == drawnLine) {
       out.printf(UP, rows);
     } else if (drawnLine >= 0) {
       out.printf(UP, rows);
-      rows(drawnLine, "");
+      rows(tab.lines().get(drawnLine), "");
       out.println();
     }
     drawnLine = line;
-    rows(line, note);
+    rows(tab.lines().get(line), note);
   }
 
-  private void rows(int line, String note) {
-    int from = line * tab.stepsInBar();
-    int to = Math.min(page.steps(), from + tab.stepsInBar());
+  private void rows(Tab.Line line, String note) {
     for (GuitarString string : tab.highestFirst()) {
-      out.println(tab.row(string, from, to, s -> drawn(page.at(s))) + CLEAR);
+      row(tab.row(string, line, s -> drawn(page.at(s), string)));
     }
-    out.println(tab.row("ms", from, to, s -> page.at(s).timeLabel()) + "   " + note + CLEAR);
+    String times = tab.row("ms", line, s -> page.at(s).timeLabel());
+    if (noteBelow) {
+      row(times);
+      row(BESIDE + note);
+    } else {
+      row(times + BESIDE + note);
+    }
   }
 
-  /** What is still to come is faint rather than marked. */
-  private static Tab.Cell drawn(PageStep step) {
-    String fret = Integer.toString(step.due().place().fret());
-    return step.ink() == Ink.PALE ? new Tab.Cell(FAINT, fret, PLAIN) : Tab.Cell.of(step.sign());
+  /** Clears first: at the right edge of a terminal there is nothing left to clear. */
+  private void row(String text) {
+    out.println(CLEAR + text);
+  }
+
+  /** What is still to come, or planned and not played there, is faint rather than marked. */
+  private static Tab.Cell drawn(PageStep step, GuitarString string) {
+    String sign = Tab.sign(step, string);
+    boolean faint = sign.startsWith(".") || sign.startsWith(":");
+    return faint ? new Tab.Cell(FAINT, sign.substring(1), PLAIN) : Tab.Cell.of(sign);
   }
 }

@@ -16,11 +16,21 @@ public final class Page {
 
   private final PageModel page;
   private final Tab tab;
+  private final int width;
 
+  /** As wide as the terminal. */
   public Page(PlayableDrill drill, Review review) {
+    this(drill, review, TerminalWidth.columns());
+  }
+
+  /**
+   * @param width columns there are, 40 or more
+   */
+  Page(PlayableDrill drill, Review review, int width) {
+    this.width = width;
     page = new PageModel(drill);
     page.review(review);
-    tab = new Tab(drill, Math.max(LEAST_CELL, 1 + longest()));
+    tab = new Tab(drill, Math.max(LEAST_CELL, 1 + longest()), width, Tab.Bars.ALL_THAT_FIT);
   }
 
   /** What is drawn. */
@@ -34,35 +44,39 @@ public final class Page {
         .mapToObj(page::at)
         .flatMap(
             s ->
-                Stream.of(s.sign(), s.heardLabel(), s.strayLabel(), s.timeLabel(), s.landingSign()))
+                Stream.of(
+                    s.sign(),
+                    s.plannedSign(),
+                    s.heardLabel(),
+                    s.strayLabel(),
+                    s.timeLabel(),
+                    s.landingSign()))
         .mapToInt(String::length)
         .max()
         .orElse(0);
   }
 
   public void print(PrintWriter out) {
-    int perLine = tab.stepsPerLine();
-    for (int from = 0; from < page.steps(); from += perLine) {
-      line(out, from, Math.min(page.steps(), from + perLine));
-    }
-    new Legend(page).print(out);
+    tab.lines().forEach(line -> line(out, line));
+    new Legend(page).print(out, width);
   }
 
-  private void line(PrintWriter out, int from, int to) {
-    optional(out, "shift", from, to, PageStep::landingSign);
+  private void line(PrintWriter out, Tab.Line line) {
+    optional(out, "shift", line, PageStep::landingSign);
     for (GuitarString string : tab.highestFirst()) {
-      out.println(tab.row(string, from, to, s -> Tab.Cell.of(page.at(s).sign())));
+      out.println(tab.row(string, line, s -> Tab.Cell.of(Tab.sign(page.at(s), string))));
     }
-    optional(out, "heard", from, to, PageStep::heardLabel);
-    optional(out, "stray", from, to, PageStep::strayLabel);
-    optional(out, "ms", from, to, PageStep::timeLabel);
+    optional(out, "heard", line, PageStep::heardLabel);
+    optional(out, "stray", line, PageStep::strayLabel);
+    optional(out, "ms", line, PageStep::timeLabel);
     out.println();
   }
 
   private void optional(
-      PrintWriter out, String name, int from, int to, Function<PageStep, String> text) {
-    if (IntStream.range(from, to).anyMatch(s -> !text.apply(page.at(s)).isEmpty())) {
-      out.println(tab.row(name, from, to, s -> text.apply(page.at(s))).stripTrailing());
+      PrintWriter out, String name, Tab.Line line, Function<PageStep, String> text) {
+    IntStream steps = IntStream.range(line.from(), line.to());
+    if (steps.anyMatch(s -> !text.apply(page.at(s)).isEmpty())) {
+      out.println(tab.row(name, line, s -> text.apply(page.at(s))).stripTrailing());
     }
   }
 }

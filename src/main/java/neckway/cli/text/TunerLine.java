@@ -3,6 +3,7 @@ package neckway.cli.text;
 import java.io.PrintWriter;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.stream.Stream;
 import neckway.hear.RobustStatistics;
 import neckway.neck.GuitarString;
 import neckway.neck.Key;
@@ -25,12 +26,22 @@ public final class TunerLine {
   private final PrintWriter out;
   private final Tuning tuning;
   private final boolean terminal;
+  private final int width;
   private final double[] tonesHz = new double[MOST_READINGS];
   private int count;
   private int note;
   private double startSeconds;
 
+  /** As wide as the terminal. */
   public TunerLine(PrintWriter out, Tuning tuning, boolean terminal) {
+    this(out, tuning, terminal, TerminalWidth.columns());
+  }
+
+  /**
+   * @param width columns there are, 40 or more
+   */
+  TunerLine(PrintWriter out, Tuning tuning, boolean terminal, int width) {
+    this.width = width;
     this.out = out;
     this.tuning = tuning;
     this.terminal = terminal;
@@ -50,7 +61,7 @@ public final class TunerLine {
     }
     if (terminal) {
       int nearest = (int) Math.round(midi);
-      out.print("\r" + words(hz, nearest) + "  " + needle(CENTS * (midi - nearest)) + "\u001b[K");
+      out.print("\r\u001b[K" + drawn(hz, nearest));
       out.flush();
     }
   }
@@ -75,14 +86,33 @@ public final class TunerLine {
   }
 
   private String words(double hz, int nearest) {
-    double cents = CENTS * (Pitch.midiOfHz(hz) - nearest);
+    return note(hz, nearest) + frequency(hz) + string(Pitch.midiOfHz(hz));
+  }
+
+  /**
+   * The words with the needle; where the terminal is narrow, as many of them as it has room for.
+   */
+  private String drawn(double hz, int nearest) {
+    String needle = "  " + needle(cents(hz, nearest));
+    String string = string(Pitch.midiOfHz(hz));
+    String note = note(hz, nearest);
+    return Stream.of(note + frequency(hz) + string + needle, note + string + needle)
+        .filter(line -> line.length() <= width)
+        .findFirst()
+        .orElse(note + needle);
+  }
+
+  private static double cents(double hz, int nearest) {
+    return CENTS * (Pitch.midiOfHz(hz) - nearest);
+  }
+
+  private static String note(double hz, int nearest) {
     return String.format(
-        Locale.ROOT,
-        "%-4s %+6.1f cents  %8.2f Hz  %s",
-        NAMES.spell(nearest),
-        cents,
-        hz,
-        string(Pitch.midiOfHz(hz)));
+        Locale.ROOT, "%-4s %+6.1f cents", NAMES.spell(nearest), cents(hz, nearest));
+  }
+
+  private static String frequency(double hz) {
+    return String.format(Locale.ROOT, "  %8.2f Hz", hz);
   }
 
   private String string(double midi) {
@@ -90,11 +120,15 @@ public final class TunerLine {
       double off = midi - tuning.openMidi(string);
       if (Math.abs(off) < 1.5) {
         String way = Math.abs(off) < 0.02 ? "in tune" : off < 0 ? "tighten it" : "slacken it";
-        return String.format(
-            Locale.ROOT, "string %s (%s): %s", string, NAMES.spell(tuning.openMidi(string)), way);
+        return String.format(Locale.ROOT, "  string %s (%s): %s", string, tuned(string), way);
       }
     }
-    return "";
+    return "  ";
+  }
+
+  /** The open string as it is named in the tuning. */
+  private Pitch tuned(GuitarString string) {
+    return tuning.lowToHigh().get(tuning.count() - string.number());
   }
 
   private static String needle(double cents) {

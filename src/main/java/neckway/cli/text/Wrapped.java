@@ -6,16 +6,18 @@ import java.util.List;
 
 /** Prose in lines of a terminal's width. */
 public final class Wrapped {
-  /** Characters in a line. */
-  public static final int COLUMNS = 80;
-
   private static final String INDENT = "  ";
 
   private Wrapped() {}
 
-  /** Prints prose, its further lines set in by two columns. */
+  /** Prints prose as wide as the terminal, its further lines set in by two columns. */
   public static void print(PrintWriter out, String prose) {
-    lines(prose, COLUMNS, INDENT).forEach(out::println);
+    proseLines(prose, TerminalWidth.columns()).forEach(out::println);
+  }
+
+  /** Breaks prose into lines no longer than so many columns, the further ones set in by two. */
+  static List<String> proseLines(String prose, int columns) {
+    return lines(prose, columns, INDENT);
   }
 
   /** Breaks a text into lines no longer than so many columns. */

@@ -1,5 +1,6 @@
 package neckway.desk.page;
 
+import java.util.IntSummaryStatistics;
 import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.geometry.VPos;
@@ -56,12 +57,13 @@ public final class NeckStrip extends Region {
   /** Shows the hand of another page. */
   public void show(PageModel other) {
     page = other;
-    low = Integer.MAX_VALUE;
-    high = 0;
-    for (int step = 0; step < page.steps(); step++) {
-      low = Math.min(low, Math.max(1, page.hand(step)));
-      high = Math.max(high, page.hand(step) + HAND_FRETS);
-    }
+    IntSummaryStatistics hands =
+        page.drill().chain().stream()
+            .flatMap(shape -> shape.hands().stream())
+            .mapToInt(Integer::intValue)
+            .summaryStatistics();
+    low = Math.max(1, hands.getMin());
+    high = hands.getMax() + HAND_FRETS;
     painted = -1;
   }
 

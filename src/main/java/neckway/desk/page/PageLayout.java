@@ -3,7 +3,8 @@ package neckway.desk.page;
 import neckway.page.PageModel;
 
 /**
- * Where things lie on a page of some size: bars in lines, lines on sheets. All lengths in pixels.
+ * Where things lie on a page of some size: bars in lines, lines on sheets. A last note that would
+ * have a line of its own stands at the end of the line before. All lengths in pixels.
  *
  * @param font height of a figure
  * @param column width of a step
@@ -43,12 +44,12 @@ record PageLayout(
    * @param wantedFont height of a figure; smaller only where not even one bar fits
    */
   static PageLayout of(double width, double height, double wantedFont, PageModel page) {
-    int bar = page.barSteps();
     int perLine = 1;
     double font = 0;
     for (int tried = 1; tried <= page.bars(); tried++) {
-      int lines = (page.bars() + tried - 1) / tried;
-      double fits = Math.min(widest(width, bar * tried), tallest(height, lines, page.strings()));
+      int lines = lines(page, tried);
+      double fits =
+          Math.min(widest(width, columns(page, tried)), tallest(height, lines, page.strings()));
       if (fits > font) {
         font = fits;
         perLine = tried;
@@ -57,18 +58,35 @@ record PageLayout(
     if (font < SMALLER * wantedFont) {
       int strings = page.strings();
       int onSheet = Math.max(1, (int) (height / lineHeight(SMALLER * wantedFont, strings)));
-      double room = Math.min(widest(width, bar), tallest(height, onSheet, strings));
+      double room = Math.min(widest(width, columns(page, 1)), tallest(height, onSheet, strings));
       font = Math.max(SMALLEST_FONT, Math.min(wantedFont, room));
       perLine = 1;
-      while (perLine < page.bars() && widest(width, bar * (perLine + 1)) >= font) {
+      while (perLine < page.bars() && widest(width, columns(page, perLine + 1)) >= font) {
         perLine++;
       }
     }
     font = Math.min(font, MOST_LARGER * wantedFont);
-    double column = Math.min(MOST_COLUMN * font, (width - 2 * MARGIN * font) / (bar * perLine));
-    int lines = (page.bars() + perLine - 1) / perLine;
+    double room = (width - 2 * MARGIN * font) / columns(page, perLine);
+    double column = Math.min(MOST_COLUMN * font, room);
+    int lines = lines(page, perLine);
     int linesPerSheet = Math.max(1, (int) (height / lineHeight(font, page.strings()) + 1e-6));
     return new PageLayout(font, column, perLine, linesPerSheet, lines, page.strings());
+  }
+
+  /** Whether the last note would have a line of its own, as many bars side by side. */
+  private static boolean lastAlone(PageModel page, int barsPerLine) {
+    int onLine = barsPerLine * page.barSteps();
+    return page.steps() > onLine && page.steps() % onLine == 1;
+  }
+
+  private static int lines(PageModel page, int barsPerLine) {
+    int lines = (page.bars() + barsPerLine - 1) / barsPerLine;
+    return lastAlone(page, barsPerLine) ? lines - 1 : lines;
+  }
+
+  /** Columns that the longest line needs. */
+  private static int columns(PageModel page, int barsPerLine) {
+    return barsPerLine * page.barSteps() + (lastAlone(page, barsPerLine) ? 1 : 0);
   }
 
   private static double widest(double width, int columns) {
@@ -96,12 +114,30 @@ record PageLayout(
   }
 
   int line(int step, int barSteps) {
-    return step / (barSteps * barsPerLine);
+    return Math.min(lines - 1, step / (barSteps * barsPerLine));
+  }
+
+  /** The first step of a line. */
+  int from(int line, int barSteps) {
+    return line * barSteps * barsPerLine;
+  }
+
+  /** The step after the last one of a line. */
+  int to(int line, PageModel page) {
+    return line == lines - 1 ? page.steps() : from(line + 1, page.barSteps());
+  }
+
+  /** Columns of a line: whole bars, or up to a last note that goes with it. */
+  int columns(int line, PageModel page) {
+    int whole = barsPerLine * page.barSteps();
+    int notes = to(line, page) - from(line, page.barSteps());
+    int bars = (notes + page.barSteps() - 1) / page.barSteps();
+    return notes > whole ? notes : bars * page.barSteps();
   }
 
   /** Middle of a step's column. */
   double x(int step, int barSteps) {
-    return left() + (step % (barSteps * barsPerLine) + 0.5) * column;
+    return left() + (step - from(line(step, barSteps), barSteps) + 0.5) * column;
   }
 
   /** The highest string of a line on its sheet. */
@@ -129,8 +165,9 @@ record PageLayout(
   int stepAt(double x, double y, int sheet, int barSteps, int steps) {
     int lineOnSheet = (int) Math.max(0, Math.min(linesPerSheet - 1, y / lineHeight()));
     int line = Math.min(lines - 1, sheet * linesPerSheet + lineOnSheet);
-    int perLine = barSteps * barsPerLine;
-    int column0 = (int) Math.max(0, Math.min(perLine - 1, (x - left()) / column));
-    return Math.min(steps - 1, line * perLine + column0);
+    int from = from(line, barSteps);
+    int most = (line == lines - 1 ? steps : from + barSteps * barsPerLine) - 1;
+    int across = (int) Math.max(0, (x - left()) / column);
+    return Math.min(most, from + across);
   }
 }

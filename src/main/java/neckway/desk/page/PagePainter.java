@@ -8,10 +8,12 @@ import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 import neckway.hand.ShiftVerdict;
+import neckway.neck.Place;
 import neckway.page.LandingMark;
 import neckway.page.PageModel;
 import neckway.page.PageModel.Ink;
 import neckway.page.PageStep;
+import neckway.page.PlayedPlace.Known;
 import neckway.page.TimeFigure;
 import neckway.review.Timing;
 
@@ -54,14 +56,12 @@ final class PagePainter {
     g.fillRect(0, 0, width, height);
     g.setTextBaseline(VPos.CENTER);
     g.setTextAlign(TextAlignment.CENTER);
-    int bar = page.barSteps();
     for (int line = sheet * at.linesPerSheet();
         line < Math.min(at.lines(), (sheet + 1) * at.linesPerSheet());
         line++) {
-      int from = line * bar * at.barsPerLine();
-      int bars = Math.min(at.barsPerLine(), page.bars() - line * at.barsPerLine());
-      staff(line, bars);
-      int to = Math.min(page.steps(), from + bars * bar);
+      int from = at.from(line, page.barSteps());
+      int to = at.to(line, page);
+      staff(line);
       for (int step = from; step < to; step++) {
         step(line, step, step == from);
       }
@@ -73,9 +73,9 @@ final class PagePainter {
     }
   }
 
-  private void staff(int line, int bars) {
+  private void staff(int line) {
     double left = at.left();
-    double right = left + bars * page.barSteps() * at.column();
+    double right = left + at.columns(line, page) * at.column();
     g.setStroke(inks.line());
     g.setLineWidth(1);
     for (int s = 0; s < page.strings(); s++) {
@@ -84,18 +84,18 @@ final class PagePainter {
     }
     g.strokeLine(left, crisp(at.ruler(line)), right, crisp(at.ruler(line)));
     g.setStroke(inks.ink());
-    for (int b = 0; b <= bars; b++) {
-      double x = crisp(left + b * page.barSteps() * at.column());
+    g.strokeLine(crisp(right), at.top(line), crisp(right), at.bottom(line));
+    int bar = page.barSteps();
+    for (int step = at.from(line, bar); step < at.to(line, page); step += bar) {
+      double x = crisp(at.x(step, bar) - at.column() / 2);
       g.strokeLine(x, at.top(line), x, at.bottom(line));
-      if (b < bars) {
-        text(
-            Integer.toString(line * at.barsPerLine() + b + 1),
-            x,
-            at.top(line) - 1.55 * at.font(),
-            small,
-            inks.pale(),
-            TextAlignment.LEFT);
-      }
+      text(
+          Integer.toString(step / bar + 1),
+          x,
+          at.top(line) - 1.55 * at.font(),
+          small,
+          inks.pale(),
+          TextAlignment.LEFT);
     }
   }
 
@@ -110,11 +110,14 @@ final class PagePainter {
           x - 0.5 * at.font(),
           at.top(line) - 0.95 * at.font(),
           small,
-          inks.shape(page.step(step).stand()),
+          inks.shape(page.stand(step)),
           TextAlignment.LEFT);
     }
+    planned(shown, line, x);
     figure(shown, x, y);
-    shown.landing().ifPresent(mark -> landing(line, mark, x));
+    for (int i = 0; i < shown.landings().size(); i++) {
+      landing(line, shown.landings().get(i), x, i);
+    }
     if (!shown.strays().isEmpty()) {
       text(
           words.strays(shown),
@@ -137,28 +140,41 @@ final class PagePainter {
     }
     String full = words.hand(page.hand(step));
     boolean last = next >= page.steps() || at.line(next, page.barSteps()) != line;
-    int ofLine = at.barsPerLine() * page.barSteps();
-    int columns = last ? ofLine - step % ofLine : next - step;
+    int end = at.from(line, page.barSteps()) + at.columns(line, page);
+    int columns = (last ? end : next) - step;
     double room = columns * at.column() + (last ? at.left() : 0);
     return room > DIGIT * small.getSize() * (full.length() + 1)
         ? full
         : Integer.toString(page.hand(step));
   }
 
-  private void figure(PageStep step, double x, double y) {
-    String fret = Integer.toString(step.due().place().fret());
-    Color hue = inks.shape(step.due().stand());
-    Ink ink = step.ink();
-    double wide = DIGIT * at.font() * fret.length();
+  /** The place that was planned for a note that was played elsewhere, in pale ink. */
+  private void planned(PageStep step, int line, double x) {
+    if (step.played().elsewhere().isPresent()) {
+      Place due = step.due().place();
+      double y = y(line, due);
+      String fret = Integer.toString(due.fret());
+      blank(x, y, DIGIT * at.font() * fret.length());
+      text(fret, x, y, figure, inks.pale(), TextAlignment.CENTER);
+    }
+  }
+
+  /** Takes the string away behind a figure. */
+  private void blank(double x, double y, double wide) {
     g.setFill(inks.paper());
     g.fillRect(x - wide / 2 - 2, y - 0.45 * at.font(), wide + 4, 0.9 * at.font());
+  }
+
+  private void figure(PageStep step, double x, double y) {
+    String fret = Integer.toString(step.played().place().fret());
+    Color hue = inks.shape(page.stand(step.due().index()));
+    Ink ink = step.ink();
+    boolean right = ink == Ink.RIGHT && step.played().known() != Known.NOT_AS_PLANNED;
+    double wide = DIGIT * at.font() * fret.length();
+    blank(x, y, wide);
     Color played = page.marks() == PageModel.Marks.HIDDEN ? inks.ink() : hue;
-    Color fill =
-        switch (ink) {
-          case PALE, WRONG, LEFT_OUT -> inks.pale();
-          case RIGHT, UNNAMED -> played;
-        };
-    text(fret, x, y, ink == Ink.RIGHT ? bold : figure, fill, TextAlignment.CENTER);
+    Color fill = right || ink == Ink.UNNAMED ? played : inks.pale();
+    text(fret, x, y, right ? bold : figure, fill, TextAlignment.CENTER);
     Runnable over =
         switch (ink) {
           case WRONG -> () -> strike(x, y);
@@ -166,7 +182,8 @@ final class PagePainter {
           case PALE, RIGHT, UNNAMED -> () -> {};
         };
     over.run();
-    if (page.marks() == PageModel.Marks.SHOWN && ink == Ink.UNNAMED) {
+    boolean asked = ink == Ink.UNNAMED || step.played().known() == Known.NOT_AS_PLANNED;
+    if (page.marks() == PageModel.Marks.SHOWN && asked) {
       text("?", x + wide / 2 + 3, y - 0.4 * at.font(), small, inks.ink(), TextAlignment.LEFT);
     }
     if (step.twice()) {
@@ -223,22 +240,23 @@ final class PagePainter {
     g.setLineDashes();
   }
 
-  private void landing(int line, LandingMark mark, double x) {
-    int step = mark.planned().landingStep();
+  /**
+   * @param others how many landings stand over the step already
+   */
+  private void landing(int line, LandingMark mark, double x, int others) {
+    int step = mark.step();
     boolean sameLine = step > 0 && at.line(step - 1, page.barSteps()) == line;
     double fromX = sameLine ? at.x(step - 1, page.barSteps()) : x - at.column();
     double highest = sameLine ? Math.min(y(line, step - 1), y(line, step)) : y(line, step);
     double y = highest - 0.6 * at.font();
-    boolean told = mark.verdict().isPresent();
-    g.setStroke(told ? inks.ink() : inks.pale());
-    g.setLineWidth(told ? 1.8 * stroke : stroke);
     ShiftVerdict shown = mark.verdict().orElse(ShiftVerdict.UNPLAYED);
+    boolean landed = shown != ShiftVerdict.UNPLAYED;
+    g.setStroke(landed ? inks.ink() : inks.pale());
+    g.setLineWidth(landed ? 1.8 * stroke : stroke);
     if (shown == ShiftVerdict.MOVED) {
       g.setLineDashes(5 * stroke, 4 * stroke);
-    } else if (shown == ShiftVerdict.MISSED) {
-      g.setLineDashes(1.5 * stroke, 4 * stroke);
     }
-    double rise = 1.05 * at.font();
+    double rise = (1.05 + 0.5 * others) * at.font();
     g.beginPath();
     g.moveTo(fromX, y);
     g.bezierCurveTo(fromX, y - rise, x, y - rise, x, y);
@@ -288,7 +306,11 @@ final class PagePainter {
   }
 
   private double y(int line, int step) {
-    return at.top(line) + (page.step(step).place().string().number() - 1) * at.stringGap();
+    return y(line, page.at(step).played().place());
+  }
+
+  private double y(int line, Place place) {
+    return at.top(line) + (place.string().number() - 1) * at.stringGap();
   }
 
   private void text(String text, double x, double y, Font font, Color fill, TextAlignment align) {

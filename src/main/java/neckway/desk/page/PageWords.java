@@ -5,6 +5,7 @@ import neckway.hand.ShiftVerdict;
 import neckway.page.LandingMark;
 import neckway.page.PageModel;
 import neckway.page.PageStep;
+import neckway.page.PlayedPlace;
 import neckway.page.TimeFigure;
 import neckway.page.TimeFigure.Measure;
 import neckway.review.HeardAs;
@@ -19,9 +20,8 @@ public final class PageWords {
   String shift(LandingMark mark) {
     return switch (mark.verdict().orElse(ShiftVerdict.UNPLAYED)) {
       case MOVED -> Texts.of("page.moved", mark.movedTo().orElseThrow());
-      case MISSED -> Texts.of("page.missed");
       case UNHEARD -> Texts.of("page.unheard");
-      case MADE, UNPLAYED -> "";
+      case MADE, MISSED, UNPLAYED -> "";
     };
   }
 
@@ -50,6 +50,18 @@ public final class PageWords {
         heard.fret().isPresent() ? "page.says.wrong.fret" : "page.says.wrong", heard.label());
   }
 
+  private static String right(PlayedPlace played) {
+    return switch (played.known()) {
+      case AS_PLANNED -> Texts.of("page.says.right");
+      case ELSEWHERE ->
+          Texts.of(
+              "page.says.elsewhere",
+              Texts.ordinal(played.place().string().number()),
+              played.place().fret());
+      case NOT_AS_PLANNED -> Texts.of("page.says.notAsPlanned");
+    };
+  }
+
   private static String time(TimeFigure time) {
     long ms = time.shownMs();
     if (time.measure() == Measure.LANDED_LATE) {
@@ -76,7 +88,7 @@ public final class PageWords {
     String verdict =
         switch (at.ink()) {
           case PALE -> Texts.of("page.says.pale");
-          case RIGHT -> Texts.of("page.says.right");
+          case RIGHT -> right(at.played());
           case WRONG -> wrong(at.heard().orElseThrow());
           case LEFT_OUT -> Texts.of("page.says.leftOut");
           case UNNAMED -> Texts.of("page.says.unnamed");

@@ -7,11 +7,15 @@ import java.util.OptionalDouble;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
+import neckway.hand.ShiftVerdict;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
 import neckway.neck.PlannedShift;
 import neckway.neck.Step;
+import neckway.page.PageModel;
+import neckway.page.PlayedPlace;
+import neckway.page.PlayedPlace.Known;
 import neckway.review.HeardAs;
 import neckway.review.Landings;
 import neckway.review.Review;
@@ -26,7 +30,7 @@ import neckway.review.ReviewedShift;
  * @param toSeconds where it ends
  * @param notes what was heard in it
  * @param expected when the landing would have come had it kept the time between notes, seconds
- * @param landed when it came, seconds
+ * @param landed when it came, seconds; empty where it was not heard, or the hand stayed
  * @param planned where the landing note was planned
  * @param before where the note before it was planned
  * @param made the way that the hand went, where it was heard to have gone one
@@ -48,7 +52,7 @@ public record CloseUp(
    * A note in the stretch.
    *
    * @param seconds when
-   * @param label its place as planned, or what else was heard
+   * @param label where it was played, or what was heard in place of the note due
    * @param wrong whether it was another pitch than planned
    */
   public record Heard(double seconds, String label, boolean wrong) {}
@@ -61,6 +65,12 @@ public record CloseUp(
    */
   public record Way(Place from, Place to) {}
 
+  /** Whether the hand is known not to have gone the planned way. */
+  boolean otherwise() {
+    return shift.verdict() == ShiftVerdict.MISSED
+        || made.filter(way -> !way.to().equals(planned)).isPresent();
+  }
+
   /** The shift with this index in the review. */
   static CloseUp of(ReadTake take, int index) {
     Review review = take.review();
@@ -68,18 +78,21 @@ public record CloseUp(
     int landing = shift.planned().landingStep();
     List<Step> steps = take.drill().route().steps();
     int landedOn = new Landings(take.drill()).step(shift);
-    Optional<ReviewedNote> note = inPlace(review, landedOn);
+    Optional<ReviewedNote> note =
+        inPlace(review, landedOn).filter(n -> shift.verdict() != ShiftVerdict.MISSED);
     int first = Math.min(landing, landedOn) - NOTES_AROUND;
     int last = Math.max(landing, landedOn) + NOTES_AROUND;
     double from = time(review, Math.max(0, first)) - LEAD_SECONDS;
     double to = time(review, Math.min(steps.size() - 1, last)) + review.grid().slotSeconds();
     from = Math.max(0, from);
     to = Math.max(from + 0.1, Math.min(review.take().seconds(), to));
+    PageModel page = new PageModel(take.drill());
+    page.review(review);
     List<Heard> heard = new ArrayList<>();
     for (ReviewedNote each : review.notes()) {
       if (each.attempt() == review.reviewed() && each.time() >= from && each.time() <= to) {
         boolean planned = each.verdict() == Verdict.RIGHT || each.verdict() == Verdict.REPEAT;
-        heard.add(new Heard(each.time(), label(take.drill(), each), !planned));
+        heard.add(new Heard(each.time(), label(take.drill(), page, each), !planned));
       }
     }
     OptionalDouble landed =
@@ -100,17 +113,24 @@ public record CloseUp(
         shift.string().flatMap(string -> way(take, shift, string)));
   }
 
-  private static String label(PlayableDrill drill, ReviewedNote note) {
+  private static String label(PlayableDrill drill, PageModel page, ReviewedNote note) {
     if (note.step().isEmpty()) {
       return Texts.of("read.heard.stray", HeardAs.note(drill, note.midi()));
     }
     Step due = drill.route().steps().get(note.step().getAsInt());
     if (note.verdict() != Verdict.WRONG) {
-      return due.place().toString();
+      return place(page.at(due.index()).played());
     }
     HeardAs heard = HeardAs.of(drill, due, note.midi());
     return Texts.of(
         heard.fret().isPresent() ? "read.heard.fret" : "read.heard.note", heard.label());
+  }
+
+  /** As the page has it: where the note was played, or that this is not known. */
+  private static String place(PlayedPlace played) {
+    return played.known() == Known.NOT_AS_PLANNED
+        ? Texts.of("read.heard.somewhere")
+        : played.place().toString();
   }
 
   /** As planned, or by the cleanest join of the string on which it was made. */

@@ -176,8 +176,7 @@ final class CloseUpView extends Region {
           inks.pale());
     }
     NeckPlaces at = new NeckPlaces(left, fret, low, top, bottom);
-    boolean elsewhere = shift.made().filter(w -> !w.to().equals(shift.planned())).isPresent();
-    if (elsewhere) {
+    if (shift.otherwise()) {
       g.setLineDashes(4, 4);
     }
     way(g, at, new CloseUp.Way(shift.before(), shift.planned()), inks.paper());

@@ -13,6 +13,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Texts;
+import neckway.desk.page.PageLegend;
 import neckway.desk.page.PageWords;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.BadInput;
@@ -61,6 +62,7 @@ public final class ReadingModel {
   private final ReadOnlyObjectWrapper<List<String>> sentences =
       new ReadOnlyObjectWrapper<>(this, "sentences", List.of());
   private final ReadOnlyStringWrapper figures = new ReadOnlyStringWrapper(this, "figures", "");
+  private final ReadOnlyStringWrapper legend = new ReadOnlyStringWrapper(this, "legend", "");
   private final ReadOnlyStringWrapper pointed = new ReadOnlyStringWrapper(this, "pointed", "");
   private final ReadOnlyStringWrapper line = new ReadOnlyStringWrapper(this, "line", "");
   private final ReadOnlyObjectWrapper<Speed> speed =
@@ -91,6 +93,7 @@ public final class ReadingModel {
     PageModel next = new PageModel(other.drill());
     next.review(other.review());
     page.set(next);
+    legend.set(PageLegend.of(next));
     sentences.set(said(other));
     figures.set(ReadingWords.figures(other.review()));
     take.set(Optional.of(other));
@@ -306,6 +309,11 @@ public final class ReadingModel {
   /** Bias and steadiness. */
   public ReadOnlyStringProperty figures() {
     return figures.getReadOnlyProperty();
+  }
+
+  /** The signs that stand on the page, and what they mean. */
+  public ReadOnlyStringProperty legend() {
+    return legend.getReadOnlyProperty();
   }
 
   /** The note that is pointed at, in words. */

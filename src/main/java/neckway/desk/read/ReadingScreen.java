@@ -176,6 +176,15 @@ public final class ReadingScreen implements Screen {
       label.getStyleClass().add("sentence");
       sentences.getChildren().add(label);
     }
+    sentences.getChildren().add(legend());
+  }
+
+  /** What the signs on the page mean, where it takes no room from the page. */
+  private Label legend() {
+    Label legend = new Label(model.legend().get());
+    legend.setWrapText(true);
+    legend.getStyleClass().add("legend");
+    return legend;
   }
 
   private void near() {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -37,7 +38,7 @@ class LivePageTests {
   void begin() {
     PrintWriter writer = new PrintWriter(out);
     Grid grid = new Grid(Grid.Source.GIVEN, 80, FIRST_BEAT, SLOT);
-    live = new LivePage(writer, DRILL, grid, true);
+    live = new LivePage(writer, DRILL, grid, true, 80);
   }
 
   private TerminalScreen screen() {
@@ -180,6 +181,91 @@ class LivePageTests {
     assertThat(screen().text().lines()).hasSize(7);
   }
 
+  /** A3 was played on string 4: fret 7 there, with the planned fret 2 of string 3 faint. */
+  @Test
+  void aShiftMadeElsewhereMovesItsNotesToTheirString() {
+    for (int step = 0; step <= 7; step++) {
+      right(step, 0);
+    }
+    moved(4);
+    assertThat(screen().text().lines().skip(2).limit(2))
+        .containsExactly(
+            "    G |---------------------------2---4|", "    D |-------------------2---5---7----|");
+    assertThat(screen().faintness().strip()).isEqualTo("·");
+  }
+
+  /** It stayed in the major shape: C4's place on string 3 is not where its D was played. */
+  @Test
+  void aShiftMissedLeavesFaintWhatWasNotPlayedThere() {
+    for (int step = 0; step <= 8; step++) {
+      right(step, 0);
+    }
+    live.shifted(0, missed());
+    assertThat(screen().text()).contains("    G |--7?----").endsWith("no shift up");
+  }
+
+  /** Where the page cannot be drawn over, words follow what is known by then. */
+  @Test
+  void inWordsANoteIsWhereItWasPlayedOrIsSaidNotToBeWherePlanned() {
+    live =
+        new LivePage(
+            new PrintWriter(out),
+            DRILL,
+            new Grid(Grid.Source.GIVEN, 80, FIRST_BEAT, SLOT),
+            false,
+            80);
+    for (int step = 0; step <= 5; step++) {
+      right(step, 0);
+    }
+    moved(5);
+    right(6, 0);
+    live.shifted(0, missed());
+    right(8, 0);
+    assertThat(out.toString())
+        .contains("4:5 0  [up on string 5, not 3]  4:7 0  [no shift up]")
+        .endsWith("bar 2 |  not 3:7 0");
+  }
+
+  private static ShiftSaid missed() {
+    return new ShiftSaid(
+        DRILL.route().shifts().get(0),
+        ShiftVerdict.MISSED,
+        Optional.empty(),
+        OptionalDouble.of(0.97),
+        5);
+  }
+
+  /** On a narrow terminal what is said stands below, and no line is longer than its columns. */
+  @Test
+  void aNarrowTerminalIsKeptTo() {
+    for (int columns : new int[] {40, 50, 72}) {
+      out.getBuffer().setLength(0);
+      PrintWriter writer = new PrintWriter(out);
+      live =
+          new LivePage(
+              writer, DRILL, new Grid(Grid.Source.GIVEN, 80, FIRST_BEAT, SLOT), true, columns);
+      for (int step = 0; step <= 8; step++) {
+        right(step, 0);
+      }
+      moved(2);
+      String text = out.toString().replace(System.lineSeparator(), "\n");
+      List<String> lines = TerminalScreen.showing(text, columns).text().lines().toList();
+      assertThat(lines).hasSize(columns == 72 ? 15 : 17);
+      assertThat(lines.get(lines.size() - 1)).endsWith("up on string 2, not 3");
+    }
+  }
+
+  private void moved(int string) {
+    live.shifted(
+        0,
+        new ShiftSaid(
+            DRILL.route().shifts().get(0),
+            ShiftVerdict.MOVED,
+            Optional.of(new GuitarString(string)),
+            OptionalDouble.of(0.98),
+            5));
+  }
+
   @Test
   void beginningAgainLeavesWhatWasPlayedAndDrawsBelow() {
     right(0, 0);
@@ -208,15 +294,18 @@ class LivePageTests {
     assertThat(screen().faintness().strip().replaceAll("\\s+", "")).hasSize(6 + 7);
   }
 
-  /** Whatever is played, the page that is left is as high as its lines, and no line is too long. */
+  /**
+   * Whatever is played, the page that is left is as high as its lines, and no line is too long. The
+   * one note of the fourth bar stands on the third line.
+   */
   @Test
-  void theWholeRouteLeavesFourLinesOfTab() {
+  void theWholeRouteLeavesThreeLinesOfTab() {
     for (int step = 0; step < DRILL.route().steps().size(); step++) {
       right(step, step % 3 - 1);
     }
     live.end();
-    assertThat(screen().text().lines()).hasSize(4 * 7 + 3);
+    assertThat(screen().text().lines()).hasSize(3 * 7 + 2);
     assertThat(screen().faintness()).isBlank();
-    assertThat(screen().text().lines().filter(String::isEmpty)).hasSize(3);
+    assertThat(screen().text().lines().filter(String::isEmpty)).hasSize(2);
   }
 }

@@ -6,7 +6,9 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -17,12 +19,15 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import neckway.cli.text.PrintedPage.Printed;
 import neckway.desk.SilentOutput;
+import neckway.desk.Texts;
+import neckway.desk.page.PageLegend;
 import neckway.desk.page.PageWords;
 import neckway.desk.read.ReadTake;
 import neckway.desk.read.ReadingModel;
 import neckway.follow.Verdict;
 import neckway.page.PageJson;
 import neckway.page.PageModel;
+import neckway.page.PageSign;
 import neckway.page.PageStep;
 import neckway.page.PagedTake;
 import neckway.page.TimeFigure.Measure;
@@ -37,6 +42,7 @@ import org.junit.jupiter.api.Test;
  */
 class OnePageTests {
   private static final int PERFORMED = 50;
+  private static final int WIDTH = 80;
   private static final Pattern LANDED =
       Pattern.compile("landed (?:(\\d+) ms|([\\d.]+) seconds|(a second)) late");
   private static final Pattern WRONG =
@@ -51,6 +57,7 @@ class OnePageTests {
         .map(PagedTake::recorded)
         .forEach(TAKES::add);
     TAKES.add(withItsStrayTwice(TAKES.get(2)));
+    TAKES.add(PagedTake.recordedOnItsGuitar("moved-shift"));
     TAKES.addAll(PagedTake.performed(PERFORMED));
   }
 
@@ -83,7 +90,7 @@ class OnePageTests {
 
   /** What the terminal draws. */
   private static PageModel terminal(PagedTake take) {
-    return new Page(take.drill(), take.review()).model();
+    return new Page(take.drill(), take.review(), WIDTH).model();
   }
 
   /** What the window draws. */
@@ -100,7 +107,7 @@ class OnePageTests {
 
   private static String printed(PagedTake take) {
     StringWriter out = new StringWriter();
-    new Page(take.drill(), take.review()).print(new PrintWriter(out, true));
+    new Page(take.drill(), take.review(), WIDTH).print(new PrintWriter(out, true));
     return out.toString();
   }
 
@@ -145,7 +152,7 @@ class OnePageTests {
           compared++;
         }
         if (!read.get(i).landingSign().startsWith(".")) {
-          assertThat(live.landing()).as(at).isEqualTo(read.get(i).landing());
+          assertThat(live.landings()).as(at).isEqualTo(read.get(i).landings());
         }
       }
     }
@@ -160,8 +167,11 @@ class OnePageTests {
               .map(
                   s ->
                       new Printed(
-                          s.due().place().string().number(),
+                          s.played().place().string().number(),
                           s.sign(),
+                          s.plannedSign().isEmpty()
+                              ? ""
+                              : s.due().place().string() + s.plannedSign(),
                           s.landingSign(),
                           s.heardLabel(),
                           s.strayLabel(),
@@ -169,7 +179,7 @@ class OnePageTests {
               .toList();
       String page = printed(take);
       assertThat(PrintedPage.read(page)).as(take.name()).isEqualTo(model);
-      assertThat(page.lines()).allMatch(line -> line.length() <= Wrapped.COLUMNS);
+      assertThat(page.lines()).allMatch(line -> line.length() <= WIDTH);
     }
   }
 
@@ -185,7 +195,9 @@ class OnePageTests {
             .isEqualTo(
                 new SpokenStep(
                     step.due().index(),
+                    step.played().place().string().number(),
                     step.sign(),
+                    step.plannedSign(),
                     step.heardLabel(),
                     step.strayLabel(),
                     step.timeLabel()));
@@ -257,6 +269,24 @@ class OnePageTests {
     }
   }
 
+  /** The window's legend has the same signs in the same order, each once. */
+  @Test
+  void theWindowsLegendHasTheSignsThatStandThereAndNoOther() {
+    Map<PageSign, String> words = new EnumMap<>(PageSign.class);
+    for (PagedTake take : TAKES) {
+      PageModel page = window(take);
+      List<PageSign> signs = PageSign.on(page);
+      String[] told = PageLegend.of(page).split(Pattern.quote(Texts.of("page.legend.between")));
+      assertThat(told).as(take.name()).hasSameSizeAs(signs);
+      for (int i = 0; i < told.length; i++) {
+        words.putIfAbsent(signs.get(i), told[i]);
+        assertThat(told[i]).isEqualTo(words.get(signs.get(i)));
+      }
+    }
+    assertThat(words).containsOnlyKeys(PageSign.values());
+    assertThat(words.values()).doesNotHaveDuplicates();
+  }
+
   /** A sign as it shows in a step's shape, and in the legend. */
   private static final String[][] SIGNS = {
     {"sign=7;", "7 right"},
@@ -265,10 +295,11 @@ class OnePageTests {
     {"sign=7?", "7? played"},
     {"\";", "7\" struck twice"},
     {"sign=.7", ".7 not reached"},
+    {"planned=:7", ":7 planned here"},
+    {"sign=:7?", ":7? right, but"},
     {"stray=N", "stray: "},
     {"stray=N+", "E4+1: "},
     {"landing=^4", "^4: "},
-    {"landing=(^)", "(^): "},
     {"landing=^?", "^?: "},
     {"landing=.^", ".^: "},
     {"ms=0", "ms: "},
@@ -280,6 +311,8 @@ class OnePageTests {
   private static String shape(PageStep step) {
     return "sign="
         + step.sign().replaceAll("\\d+", "7")
+        + ";planned="
+        + step.plannedSign().replaceAll("\\d+", "7")
         + ";stray="
         + step.strayLabel().replaceAll("^[A-G][b#]*\\d", "N")
         + ";landing="

@@ -17,10 +17,18 @@ final class PrintedPage {
    * A step as printed; what is not there is empty.
    *
    * @param string its row from the top, from 1, which is the string's number
+   * @param planned the row of a planned place that stands beside it, and its sign
    */
-  record Printed(int string, String sign, String landing, String heard, String stray, String ms) {}
+  record Printed(
+      int string,
+      String sign,
+      String planned,
+      String landing,
+      String heard,
+      String stray,
+      String ms) {}
 
-  private static final Pattern STRING_ROW = Pattern.compile("^ {1,4}[A-G][b#]? \\|.*\\|$");
+  private static final Pattern STRING_ROW = Pattern.compile("^ {1,4}[A-G][b#]? [|-].*[|-]$");
   private static final Pattern TEXT_ROW = Pattern.compile("^ *(shift|heard|stray|ms) ");
   private static final Pattern ON_STRING = Pattern.compile("[^-|]+");
   private static final Pattern IN_TEXT = Pattern.compile("\\S+");
@@ -42,6 +50,7 @@ final class PrintedPage {
 
   private static List<Printed> block(List<String> lines) {
     Map<Integer, Sign> signs = new TreeMap<>();
+    Map<Integer, Sign> besides = new HashMap<>();
     Map<String, Map<Integer, String>> texts = new HashMap<>();
     int string = 0;
     for (String line : lines) {
@@ -49,7 +58,9 @@ final class PrintedPage {
       if (STRING_ROW.matcher(line).matches()) {
         string++;
         for (Map.Entry<Integer, String> entry : byColumn(ON_STRING, line).entrySet()) {
-          if (signs.put(entry.getKey(), new Sign(string, entry.getValue())) != null) {
+          boolean planned = entry.getValue().matches(":\\d+");
+          Sign sign = new Sign(string, entry.getValue());
+          if ((planned ? besides : signs).put(entry.getKey(), sign) != null) {
             throw new IllegalStateException("two steps in one column: " + line);
           }
         }
@@ -66,10 +77,14 @@ final class PrintedPage {
                 new Printed(
                     sign.string(),
                     sign.text(),
+                    planned(besides.remove(column)),
                     taken(texts, "shift", column),
                     taken(texts, "heard", column),
                     taken(texts, "stray", column),
                     taken(texts, "ms", column))));
+    if (!besides.isEmpty()) {
+      throw new IllegalStateException("planned places of no step: " + besides);
+    }
     texts.forEach(
         (row, left) -> {
           if (!left.isEmpty()) {
@@ -77,6 +92,10 @@ final class PrintedPage {
           }
         });
     return steps;
+  }
+
+  private static String planned(Sign beside) {
+    return beside == null ? "" : beside.string() + beside.text();
   }
 
   private static String taken(Map<String, Map<Integer, String>> texts, String row, int column) {

@@ -9,7 +9,8 @@ import java.util.regex.Pattern;
  * What stands on a terminal after text with the few control sequences of ECMA-48 that are used
  * here: line feed with return, as a terminal's driver makes it, carriage return, cursor up (CUU),
  * erase to the end of the line (EL), faint and plain (SGR 2 and 0). Anything else is refused, and
- * so is a move beyond the top of a screen of 24 lines or a line longer than 80 columns.
+ * so is a move beyond the top of a screen of 24 lines or a line longer than its columns, 80 where
+ * nothing is said of them.
  */
 final class TerminalScreen {
   static final int ROWS = 24;
@@ -23,9 +24,21 @@ final class TerminalScreen {
   private int row;
   private int column;
   private boolean isFaint;
+  private final int columns;
+
+  private TerminalScreen(int columns) {
+    this.columns = columns;
+  }
 
   static TerminalScreen showing(String text) {
-    TerminalScreen screen = new TerminalScreen();
+    return showing(text, COLUMNS);
+  }
+
+  /**
+   * @param columns of the screen
+   */
+  static TerminalScreen showing(String text, int columns) {
+    TerminalScreen screen = new TerminalScreen(columns);
     Matcher control = CONTROL.matcher(text);
     int at = 0;
     while (at < text.length()) {
@@ -82,7 +95,7 @@ final class TerminalScreen {
       put(rows.get(row), c);
       put(faint.get(row), isFaint ? FAINT_CELL : ' ');
       column++;
-      if (column > COLUMNS) {
+      if (column > columns) {
         throw new AssertionError("line " + row + " is too long: " + rows.get(row));
       }
     }

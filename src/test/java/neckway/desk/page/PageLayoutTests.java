@@ -24,7 +24,7 @@ class PageLayoutTests {
   })
   void everyStepIsInsideAndFoundAgain(double width, double height, double font) {
     PageLayout at = PageLayout.of(width, height, font, page);
-    assertThat(at.lines() * at.barsPerLine()).isGreaterThanOrEqualTo(page.bars());
+    assertThat(at.to(at.lines() - 1, page)).isEqualTo(page.steps());
     for (int step = 0; step < page.steps(); step++) {
       int line = at.line(step, page.barSteps());
       double x = at.x(step, page.barSteps());
@@ -43,6 +43,23 @@ class PageLayoutTests {
     assertThat(at.sheets()).isEqualTo(1);
     assertThat(at.font()).isGreaterThanOrEqualTo(27);
     assertThat(at.barsPerLine()).as("four bars, evenly").isEqualTo(2);
+  }
+
+  /** 25 notes, eight a bar: whatever the size, the last one has no line of its own. */
+  @Test
+  void theLastNoteHasNoLineOfItsOwn() {
+    int folded = 0;
+    for (int width = 200; width <= 3000; width += 70) {
+      for (int height = 160; height <= 1400; height += 60) {
+        PageLayout at = PageLayout.of(width, height, 27, page);
+        int last = at.lines() - 1;
+        assertThat(at.to(last, page) - at.from(last, 8)).isGreaterThan(1);
+        double right = at.left() + at.columns(last, page) * at.column();
+        assertThat(right).isLessThanOrEqualTo(width + 1e-6);
+        folded += at.lines() * at.barsPerLine() < page.bars() ? 1 : 0;
+      }
+    }
+    assertThat(folded).isPositive();
   }
 
   @Test

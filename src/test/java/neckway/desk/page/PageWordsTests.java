@@ -11,6 +11,8 @@ import neckway.neck.Step;
 import neckway.page.LandingMark;
 import neckway.page.PageModel.Ink;
 import neckway.page.PageStep;
+import neckway.page.PlayedPlace;
+import neckway.page.PlayedPlace.Known;
 import neckway.page.TimeFigure;
 import neckway.page.TimeFigure.Measure;
 import neckway.review.Timing;
@@ -47,6 +49,7 @@ class PageWordsTests {
     LandingMark mark =
         new LandingMark(
             Drills.example().route().shifts().get(0),
+            7,
             Optional.of(verdict),
             verdict == ShiftVerdict.MOVED ? Optional.of(new GuitarString(4)) : Optional.empty());
     assertThat(mark.sign()).isEqualTo(sign);
@@ -57,7 +60,6 @@ class PageWordsTests {
   void whatBecameOfAShiftIsWrittenWhereItsArcDoesNotTell() {
     shift(ShiftVerdict.MADE, "^", "");
     shift(ShiftVerdict.MOVED, "^4", "on 4");
-    shift(ShiftVerdict.MISSED, "(^)", "stayed");
     shift(ShiftVerdict.UNHEARD, "^?", "?");
     shift(ShiftVerdict.UNPLAYED, ".^", "");
   }
@@ -68,12 +70,13 @@ class PageWordsTests {
     PageStep step =
         new PageStep(
             due,
+            new PlayedPlace(Known.AS_PLANNED, due.place()),
             Ink.RIGHT,
             false,
             Optional.empty(),
             List.of("E4", "A2"),
             Optional.empty(),
-            Optional.empty());
+            List.of());
     assertThat(step.strayLabel()).isEqualTo("E4+1");
     assertThat(words.strays(step)).isEqualTo("+E4+1");
   }
