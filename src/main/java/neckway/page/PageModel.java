@@ -18,7 +18,9 @@ import neckway.hand.ShiftSaid;
 import neckway.neck.Place;
 import neckway.neck.PlannedShift;
 import neckway.neck.Step;
+import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.review.GuitarKnown;
 import neckway.review.HeardAs;
 import neckway.review.LateLanding;
 import neckway.review.Review;
@@ -213,9 +215,10 @@ public final class PageModel {
         Cell cell = put(note.verdict(), note.step(), note.midi());
         if (note.inPlace()) {
           boolean fine = note.timing() != Timing.UNSURE;
-          cell.fallen = Optional.of(new Fallen(note.slot(), note.offMs(), fine));
+          Fallen fallen = new Fallen(note.slot(), note.offMs(), fine);
+          cell.fallen = timesAreKnown(review) ? Optional.of(fallen) : Optional.empty();
           cell.noteOfReview = OptionalInt.of(i);
-          cell.heardAt = review.guitarKnown() ? heardAt(note) : Optional.empty();
+          cell.heardAt = review.guitar() == GuitarKnown.LEARNT ? heardAt(note) : Optional.empty();
         }
       }
     }
@@ -227,6 +230,14 @@ public final class PageModel {
     LateLanding.of(drill, review)
         .forEach(late -> cells.get(late.step()).landedLateMs = OptionalDouble.of(late.lateMs()));
     wayChanged();
+  }
+
+  /**
+   * Whether the notes can be held against the beat: its place is known, and they go at its pace.
+   */
+  private static boolean timesAreKnown(Review review) {
+    boolean ownBeat = review.grid().source() == Grid.Source.NOTES;
+    return review.keepsTheGrid() && (ownBeat || review.clock() == Clock.MEASURED);
   }
 
   /** Where a note was played, if that is as likely as a shift must be to be said made elsewhere. */

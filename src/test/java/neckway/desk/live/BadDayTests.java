@@ -227,7 +227,7 @@ class BadDayTests {
       await("playing", () -> state() == State.PLAYING);
       await("the reading", () -> place() == Place.READING);
       String said = FxWindow.on(() -> desk.notice().get());
-      assertThat(said).contains(".wav").contains("No space left").contains("kept");
+      assertThat(said).contains(".wav").contains("no room left").contains("kept");
       assertThat(said.lines()).hasSize(1);
       assertThat(FxWindow.on(() -> coach.reading().sentences().get())).isNotEmpty();
       Path take =
@@ -242,7 +242,7 @@ class BadDayTests {
       window.settle();
       fill(takes.resolve("filler"));
       window.press(KeyCode.SPACE);
-      await("refused", () -> state() == State.READY && line().contains("No space left"));
+      await("refused", () -> state() == State.READY && line().contains("no room left"));
       assertThat(takes()).noneMatch(f -> f.toString().contains(".part"));
       Files.delete(take);
       window.press(KeyCode.SPACE);

@@ -356,7 +356,7 @@ class PlayingModelTests {
     assumeTrue(Files.exists(FULL), FULL + " is of Linux: a full disk is not tried");
     Files.createSymbolicLink(json, FULL);
     end(0, review(true));
-    assertThat(model.line().get()).contains(".json").contains("No space left");
+    assertThat(model.line().get()).contains(".json").contains("no room left");
     live.over();
     model.frame();
     assertThat(read).hasSize(1);
