@@ -1,6 +1,5 @@
 package neckway.bench;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -36,11 +35,12 @@ public final class Benchmark {
     List<String> words = Arrays.asList(args);
     int takes = (int) number(words, "--takes", DEFAULT_TAKES);
     long seed = number(words, "--seed", VirtualTakes.FIRST_HELD_OUT_SEED);
-    String text = new Benchmark(takes, seed).run().page(takes, seed);
+    String text = new Benchmark(takes, seed).run().page(seed);
     System.out.println(text);
     int write = words.indexOf("--write");
     if (write >= 0) {
-      Files.writeString(Path.of(words.get(write + 1)), text);
+      new MarkedPart(Path.of(words.get(write + 1)), "benchmark")
+          .write(Benchmark.class, String.join(" ", words), text);
     }
   }
 

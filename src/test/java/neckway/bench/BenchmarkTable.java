@@ -1,6 +1,5 @@
 package neckway.bench;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -296,24 +295,16 @@ final class BenchmarkTable {
     return f.aubio().isEmpty() ? "" : String.format("%.1f", 1000 * Aubio.delaySeconds(f.aubio()));
   }
 
-  String page(int takes, long seed) {
-    String command =
-        "mvn -q test-compile exec:java -Dexec.mainClass=neckway.bench.Benchmark"
-            + " -Dexec.args=\"--takes "
-            + takes
-            + " --seed "
-            + seed
-            + " --write docs/benchmark.md\"";
-    StringBuilder page = new StringBuilder("# Accuracy, delay and speed\n\n");
-    page.append("Written on ").append(LocalDate.now()).append(" by\n\n    ").append(command);
-    page.append("\n\nSeeds from ")
-        .append(seed)
-        .append(" on were not tuned on. The rows marked clean and dirty are of ")
-        .append(mainTakes)
-        .append(" ordinary takes and ")
-        .append(hardTakes)
-        .append(" hard ones.\n\n")
-        .append(POPULATIONS);
+  String page(long seed) {
+    StringBuilder page =
+        new StringBuilder("Seeds from ")
+            .append(seed)
+            .append(" on were not tuned on. The rows marked clean and dirty are of ")
+            .append(mainTakes)
+            .append(" ordinary takes and ")
+            .append(hardTakes)
+            .append(" hard ones.\n\n")
+            .append(POPULATIONS);
     page.append(
         Aubio.isThere()
             ? "aubio is `aubionotes` of Debian's aubio-tools with its own defaults on the same"

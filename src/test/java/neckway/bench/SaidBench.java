@@ -1,5 +1,6 @@
 package neckway.bench;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -10,6 +11,7 @@ import java.util.stream.LongStream;
 import neckway.bench.SaidTakes.SaidTake;
 import neckway.bench.SaidTakes.Story;
 import neckway.hand.ShiftVerdict;
+import neckway.hear.RobustStatistics;
 import neckway.player.plan.PlayedNote;
 import neckway.player.plan.PlayedShift;
 import neckway.review.Clock;
@@ -25,11 +27,12 @@ import neckway.run.Run;
  * played is heard and called what it was, nothing else is, every step left out is said to be, and
  * no shift has another verdict than its own or {@code unheard}. Prints a table.
  *
- * <pre>SaidBench [--takes N] [--seed S] [--errors]</pre>
+ * <pre>SaidBench [--takes N] [--seed S] [--errors] [--write FILE]</pre>
  */
 public final class SaidBench {
   private static final int BLOCK = 4096;
   private static final double NEAR_SECONDS = 0.05;
+  private static final double SAME_TEMPO = 0.02;
 
   private SaidBench() {}
 
@@ -49,13 +52,19 @@ public final class SaidBench {
         wrong.add(told.take().name() + "\n    " + String.join("\n    ", told.faults()));
       }
     }
-    System.out.println("| what happens | takes | reviews right |");
-    System.out.println("| --- | --- | --- |");
+    StringBuilder table = new StringBuilder("| what happens | takes | reviews right |\n");
+    table.append("| --- | --- | --- |\n");
     rows.forEach(
-        (story, row) -> System.out.printf("| %s | %d | %d |%n", words(story), row[0], row[1]));
-    System.out.printf("| all | %d | %d |%n", takes, takes - wrong.size());
+        (story, row) -> table.append("| %s | %d | %d |%n".formatted(words(story), row[0], row[1])));
+    table.append("| all | %d | %d |%n".formatted(takes, takes - wrong.size()));
+    System.out.print(table);
     if (words.contains("--errors")) {
       wrong.forEach(System.out::println);
+    }
+    String write = StringBench.option(words, "--write", "");
+    if (!write.isEmpty()) {
+      new MarkedPart(Path.of(write), "said")
+          .write(SaidBench.class, String.join(" ", words), table.toString());
     }
   }
 
@@ -72,6 +81,7 @@ public final class SaidBench {
     notes(take, review, faults);
     steps(take, review, faults);
     shifts(take, review, faults);
+    tempo(take, review, faults);
     if (!faults.isEmpty()) {
       faults.addAll(review.summary().words());
     }
@@ -136,6 +146,24 @@ public final class SaidBench {
             .toList();
     if (!said.equals(take.played().skipped())) {
       faults.add("left out " + take.played().skipped() + ", said " + said);
+    }
+  }
+
+  /** Where nothing but the notes gives the tempo away, it is theirs. */
+  private static void tempo(SaidTake take, Review review, List<String> faults) {
+    if (take.story() != Story.OTHER_TEMPO) {
+      return;
+    }
+    List<Double> interOnsets = new ArrayList<>();
+    for (int i = 1; i < take.played().notes().size(); i++) {
+      interOnsets.add(
+          take.played().notes().get(i).time() - take.played().notes().get(i - 1).time());
+    }
+    double played =
+        60 / (RobustStatistics.median(interOnsets) * take.drill().pulse().notesPerBeat());
+    double said = review.grid().tempo();
+    if (Math.abs(said / played - 1) > SAME_TEMPO) {
+      faults.add("played at %.1f beats a minute, said %.1f".formatted(played, said));
     }
   }
 

@@ -1,8 +1,6 @@
 package neckway.bench;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -68,7 +66,8 @@ public final class ShiftBench {
     }
     String write = StringBench.option(words, "--write", "");
     if (!write.isEmpty()) {
-      writeInto(Path.of(write), table.toString(), takes, seed);
+      new MarkedPart(Path.of(write), "shifts")
+          .write(ShiftBench.class, String.join(" ", words), table.toString());
     }
   }
 
@@ -162,20 +161,4 @@ public final class ShiftBench {
   }
 
   /** Puts the table between the marks in a page. */
-  private static void writeInto(Path page, String table, int takes, long seed) throws Exception {
-    String text = Files.readString(page);
-    String begin = "<!-- shifts -->\n";
-    String end = "<!-- /shifts -->";
-    int from = text.indexOf(begin) + begin.length();
-    int to = text.indexOf(end);
-    String command =
-        """
-        Written on %s by
-
-            mvn -q test-compile exec:java -Dexec.mainClass=neckway.bench.ShiftBench -Dexec.args="--takes %d --seed %d --write docs/strings.md"
-
-        """
-            .formatted(LocalDate.now(), takes, seed);
-    Files.writeString(page, text.substring(0, from) + command + table + text.substring(to));
-  }
 }
