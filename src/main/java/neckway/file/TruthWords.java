@@ -24,7 +24,7 @@ final class TruthWords {
             case EXTRA ->
                 List.of(
                     String.format(
-                        Locale.ROOT, "A note at %.2f s belongs to no step.", note.time()));
+                        Locale.ROOT, "A note at %.2f s does not belong there.", note.time()));
             case RIGHT -> List.<String>of();
           });
     }
