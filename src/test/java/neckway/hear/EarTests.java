@@ -134,6 +134,22 @@ class EarTests {
   }
 
   /**
+   * A note that is damped, a pause, and a string whose second, third or fourth partial is strong
+   * and as high as the note that was: half a second later nothing of it sounds any more.
+   */
+  @ParameterizedTest
+  @CsvSource({"45, 2", "45, 3", "45, 4", "40, 2", "40, 3"})
+  void aNoteThatDiedAwayHidesNoOther(int low, int partial) {
+    double high = low + 12 * Math.log(partial) / Math.log(2);
+    float[] sound = Sounds.silence(RATE_HZ, 2.6);
+    Sounds.pluck(sound, RATE_HZ, high, 0, 0.4, 0.5, 1.5);
+    Sounds.pluck(sound, RATE_HZ, low, 0, 0.4, 2, 2.5);
+    Sounds.pluck(sound, RATE_HZ, high, 0, 0.25, 2, 2.5);
+    Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+    check(Sounds.hear(sound, RATE_HZ), 1.5, ONSET_MS, high, low);
+  }
+
+  /**
    * From a low wound string to a high plain one: stiffness of the open string and its lowest note.
    */
   private static final double[][] STRINGS = {{2e-4, 43}, {5e-5, 50}, {1e-4, 57}, {2e-5, 67}};
