@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import java.util.stream.IntStream;
 import neckway.hear.HeardNote.Start;
 import neckway.hear.Sounds.Notebook;
@@ -388,6 +389,31 @@ class EarTests {
           .as("ms of click")
           .isCloseTo(0, within(1.0));
     }
+  }
+
+  /**
+   * A count-in of tones, then clicks of noise, each another, so that none can be taken out: a note
+   * that rings through them, 60 ms behind the first, is one note.
+   */
+  @ParameterizedTest
+  @CsvSource({"45, 0.02", "45, 0.05", "45, 0.1", "57, 0.02", "57, 0.05", "57, 0.1"})
+  void aClickIsNoNewStrokeOfTheNoteThatRings(int midi, double size) {
+    double beat = 0.5;
+    float[] sound = Sounds.silence(RATE_HZ, 6);
+    Sounds.pluck(sound, RATE_HZ, midi, Sounds.STIFFNESS, 0.4, 0.5 + 4 * beat + 0.06, 5.5);
+    for (int i = 0; i < 9; i++) {
+      Random random = new Random(i);
+      int at = (int) Math.round((0.5 + i * beat) * RATE_HZ);
+      for (int k = 0; k < 0.05 * RATE_HZ; k++) {
+        double t = k / RATE_HZ;
+        double wave = i < 4 ? Math.cos(2 * Math.PI * 1500 * t) : random.nextGaussian();
+        sound[at + k] += (float) (size * Math.exp(-t / 0.007) * wave);
+      }
+    }
+    Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+    Ear ear = new Ear(RATE_HZ);
+    ear.expectClicks(beat, 4);
+    assertThat(Sounds.hear(ear, sound).midis()).containsExactly(midi);
   }
 
   /** The pick's own sound is 13 dB above the note for some milliseconds; the note holds. */
