@@ -41,7 +41,8 @@ final class LoneBursts {
   LoneBursts(double rateHz, int length, int mostShift, int compared) {
     this.rateHz = rateHz;
     this.mostShift = mostShift;
-    margin = 2 * mostShift + (int) Math.ceil(EVEN_SECONDS * rateHz);
+    // the third may lie off a beat by the unevenness and two shifts, and is shifted then
+    margin = 4 * mostShift + (int) Math.ceil(EVEN_SECONDS * rateHz);
     this.compared = compared;
     for (int i = 0; i < BURSTS; i++) {
       sounds[i] = new float[length + 2 * margin];
