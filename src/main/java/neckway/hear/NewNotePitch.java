@@ -112,6 +112,19 @@ final class NewNotePitch {
   /** Between twice and three times. */
   private static final double OCTAVE_ROUNDED_UP = 2.5;
 
+  /** Sound before an attack whose level is that of the old notes: two periods of an E2. */
+  private static final double BEFORE_SECONDS = 0.025;
+
+  /**
+   * Old sound with less than this share of the new sound's power, 20 dB under it, explains none of
+   * it. Of 90 takes broken off and begun again, each a guitar, amp, room or noise, 9 stay wrong
+   * with it and 13 with a tenth of it (development takes).
+   */
+  private static final double DROWNED_SHARE = 0.01;
+
+  /** No old note. */
+  private static final double[] NONE = new double[OLD_NOTES];
+
   private final double rateHz;
   private final int shortestLag;
   private final int longestLag;
@@ -161,11 +174,12 @@ final class NewNotePitch {
    * @param y sound
    * @param start index of the attack
    * @param to index after the newest sample
-   * @param oldPeriods in frames, of the note before first; 0 for none
+   * @param ringingPeriods in frames, of the note before first; 0 for none
    * @return whether a period was found
    */
-  boolean name(float[] y, int start, int to, double[] oldPeriods) {
+  boolean name(float[] y, int start, int to, double[] ringingPeriods) {
     double ageSeconds = (to - start) / rateHz;
+    double[] oldPeriods = isDrowned(y, start, to) ? NONE : ringingPeriods;
     boolean late = ageSeconds > LATE_AGE_SECONDS;
     boolean old = oldPeriods[0] > 0;
     int from = windowStart(start, to, ageSeconds);
@@ -192,6 +206,17 @@ final class NewNotePitch {
       learnt = false;
     }
     return found;
+  }
+
+  /**
+   * Whether what sounded before the attack is so far under it that it can explain none of it. Then
+   * the old notes have died away or make no difference, and the new one is named as if it were the
+   * first.
+   */
+  private boolean isDrowned(float[] y, int start, int to) {
+    int end = start - (int) (WIDE_MARGIN_SECONDS * rateHz);
+    double before = SoundEnergy.mean(y, end - (int) (BEFORE_SECONDS * rateHz), end);
+    return before < DROWNED_SHARE * SoundEnergy.mean(y, start, to);
   }
 
   /** Where the window begins: soon after the attack, later once there is enough of the note. */

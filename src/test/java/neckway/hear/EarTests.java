@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import java.util.stream.IntStream;
 import neckway.hear.HeardNote.Start;
 import neckway.hear.Sounds.Notebook;
@@ -131,6 +132,22 @@ class EarTests {
   void hearsOctavesAndFifths() {
     double[] midis = {40, 52, 40, 64, 45, 57, 45, 52, 64, 52, 57};
     check(Sounds.hear(Sounds.line(RATE_HZ, 0.25, 0.4, midis), RATE_HZ), 0.25, ONSET_MS, midis);
+  }
+
+  /**
+   * A note that is damped, a pause, and a string whose second, third or fourth partial is strong
+   * and as high as the note that was: half a second later nothing of it sounds any more.
+   */
+  @ParameterizedTest
+  @CsvSource({"45, 2", "45, 3", "45, 4", "40, 2", "40, 3"})
+  void aNoteThatDiedAwayHidesNoOther(int low, int partial) {
+    double high = low + 12 * Math.log(partial) / Math.log(2);
+    float[] sound = Sounds.silence(RATE_HZ, 2.6);
+    Sounds.pluck(sound, RATE_HZ, high, 0, 0.4, 0.5, 1.5);
+    Sounds.pluck(sound, RATE_HZ, low, 0, 0.4, 2, 2.5);
+    Sounds.pluck(sound, RATE_HZ, high, 0, 0.25, 2, 2.5);
+    Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+    check(Sounds.hear(sound, RATE_HZ), 1.5, ONSET_MS, high, low);
   }
 
   /**
@@ -333,10 +350,13 @@ class EarTests {
     }
   }
 
-  /** A count-in, then a scale on the clicks: the notes, and the clicks, each at its time. */
+  /**
+   * A count-in, then a scale on the clicks: the notes, and the clicks, each at its time. So it is
+   * where the drill is written for another tempo, 80 beats a minute in place of 120.
+   */
   @ParameterizedTest
-  @ValueSource(ints = {22_050, 44_100})
-  void hearsAScaleUnderAMetronome(int rateHz) {
+  @CsvSource({"22050, 0.5", "44100, 0.5", "22050, 0.75", "44100, 0.75"})
+  void hearsAScaleUnderAMetronome(int rateHz, double expectedBeat) {
     double beat = 0.5;
     float[] sound = Sounds.silence(rateHz, 8);
     for (int i = 0; i < SCALE.length; i++) {
@@ -353,7 +373,7 @@ class EarTests {
     }
     Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
     Ear ear = new Ear(rateHz);
-    ear.expectClicks(beat, 4);
+    ear.expectClicks(expectedBeat, 4);
     Notebook heard = Sounds.hear(ear, sound);
     assertThat(heard.midis()).containsExactly(whole(SCALE));
     for (int i = 0; i < SCALE.length; i++) {
@@ -369,6 +389,31 @@ class EarTests {
           .as("ms of click")
           .isCloseTo(0, within(1.0));
     }
+  }
+
+  /**
+   * A count-in of tones, then clicks of noise, each another, so that none can be taken out: a note
+   * that rings through them, 60 ms behind the first, is one note.
+   */
+  @ParameterizedTest
+  @CsvSource({"45, 0.02", "45, 0.05", "45, 0.1", "57, 0.02", "57, 0.05", "57, 0.1"})
+  void aClickIsNoNewStrokeOfTheNoteThatRings(int midi, double size) {
+    double beat = 0.5;
+    float[] sound = Sounds.silence(RATE_HZ, 6);
+    Sounds.pluck(sound, RATE_HZ, midi, Sounds.STIFFNESS, 0.4, 0.5 + 4 * beat + 0.06, 5.5);
+    for (int i = 0; i < 9; i++) {
+      Random random = new Random(i);
+      int at = (int) Math.round((0.5 + i * beat) * RATE_HZ);
+      for (int k = 0; k < 0.05 * RATE_HZ; k++) {
+        double t = k / RATE_HZ;
+        double wave = i < 4 ? Math.cos(2 * Math.PI * 1500 * t) : random.nextGaussian();
+        sound[at + k] += (float) (size * Math.exp(-t / 0.007) * wave);
+      }
+    }
+    Sounds.addNoise(sound, 0, sound.length, 1e-5, 9);
+    Ear ear = new Ear(RATE_HZ);
+    ear.expectClicks(beat, 4);
+    assertThat(Sounds.hear(ear, sound).midis()).containsExactly(midi);
   }
 
   /** The pick's own sound is 13 dB above the note for some milliseconds; the note holds. */

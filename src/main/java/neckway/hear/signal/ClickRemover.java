@@ -9,10 +9,11 @@ import java.util.OptionalDouble;
  * agrees.
  *
  * <p>A click is a burst out of the quiet that has fallen by 20 dB within 85 ms. Two clicks a beat
- * apart make a grid. On each beat of it the learnt sound is subtracted; where a click would be
- * plain to hear and is not there (it projects on the learnt one at under {@value #LEAST_SHARE} or
- * over {@value #MOST_SHARE}), nothing is, and after two such beats nothing until one is heard
- * again.
+ * apart make a grid, and so do three that keep a beat of their own ({@link LoneBursts}): a drill
+ * may be played at another tempo than it is written. On each beat of it the learnt sound is
+ * subtracted; where a click would be plain to hear and is not there (it projects on the learnt one
+ * at under {@value #LEAST_SHARE} or over {@value #MOST_SHARE}), nothing is, and after two such
+ * beats nothing until one is heard again.
  */
 public final class ClickRemover {
   static final double LEAST_SHARE = 0.4;
@@ -62,8 +63,10 @@ public final class ClickRemover {
   private final float[][] sound = new float[KINDS][];
   private final int[] learnt = new int[KINDS];
   private final OnsetLocator locator;
+  private final LoneBursts lone;
 
   private double beatFrames;
+  private boolean ownBeat;
   private int beatsPerBar = 1;
   private final int[] kindOfBeat = new int[64];
 
@@ -81,6 +84,7 @@ public final class ClickRemover {
   private int takingKind;
   private double takingShift;
   private boolean taking;
+  private boolean takenOut;
   private int gone;
   private int firstKind;
   private int matchShift;
@@ -99,6 +103,7 @@ public final class ClickRemover {
       sound[kind] = new float[length + 4];
     }
     locator = new OnsetLocator(rateHz);
+    lone = new LoneBursts(rateHz, length, lead, 4 * look);
     Arrays.fill(kindOfBeat, -1);
   }
 
@@ -166,7 +171,7 @@ public final class ClickRemover {
     }
     boolean loud = energy > 20 * floor + 1e-8;
     if (open) {
-      if (end - openedAt >= length + 2 * (to - from) + lead) {
+      if (end - openedAt >= length + 2 * (to - from) + lead + GRID_SECONDS * rateHz) {
         open = false;
         judge(x, firstFrame);
         quietSince = end;
@@ -192,7 +197,48 @@ public final class ClickRemover {
     if (head < 20 * floor + 1e-8 || tail > 0.01 * head + 4 * floor) {
       return;
     }
-    learn(x, start - lead, firstFrame);
+    // what is left where one was taken out tells nothing of the beat
+    boolean restOfOne = takenOut && Math.abs(firstFrame + start - takingFrom) < length;
+    if (!restOfOne) {
+      lone.add(x, start, firstFrame + start);
+    }
+    if (!restOfOne && keepAnotherBeat()) {
+      startAgain();
+    } else {
+      learn(x, start - lead, firstFrame);
+    }
+  }
+
+  /**
+   * Whether the last lone clicks keep a beat that is not the one expected; then it is now. Clicks
+   * on every second beat keep the one expected.
+   */
+  private boolean keepAnotherBeat() {
+    double found = lone.beatFrames().orElse(beatFrames);
+    double beats = Math.max(1, Math.rint(found / beatFrames));
+    double off = Math.abs(found - beats * beatFrames);
+    if (off < LoneBursts.EVEN_SECONDS * rateHz) {
+      return false;
+    }
+    beatFrames = off < BEAT_TOLERANCE * beatFrames ? found / beats : found;
+    ownBeat = true;
+    return true;
+  }
+
+  /** Learns the last lone clicks anew, with the beat that they keep. */
+  private void startAgain() {
+    running = false;
+    taking = false;
+    gone = 0;
+    clicks = 0;
+    Arrays.fill(learnt, 0);
+    Arrays.fill(kindOfBeat, -1);
+    for (float[] kind : sound) {
+      Arrays.fill(kind, 0);
+    }
+    for (int i = 0; i < LoneBursts.BURSTS; i++) {
+      learn(lone.sound(i), lone.margin() - lead, lone.frame(i) - lone.margin());
+    }
   }
 
   /** Takes a click that came alone into the sound of its kind. */
@@ -241,6 +287,7 @@ public final class ClickRemover {
       }
     }
     add(frame);
+    keepBeat(frame);
     if (running) {
       kindOfBeat[bar(Math.round((frame - gridFrame) / beatFrames))] = kind;
     } else {
@@ -265,6 +312,14 @@ public final class ClickRemover {
       kindOfBeat[0] = firstKind;
     }
     nextBeat = (long) Math.ceil((frame + length - gridFrame) / beatFrames);
+  }
+
+  /** A beat that was found is known better with each click: it is the mean since the first one. */
+  private void keepBeat(double frame) {
+    double beats = Math.rint((frame - gridFrame) / beatFrames);
+    if (ownBeat && running && beats >= LoneBursts.BURSTS) {
+      beatFrames = (frame - gridFrame) / beats;
+    }
   }
 
   private int bar(long beat) {
@@ -316,8 +371,10 @@ public final class ClickRemover {
     takingFrom = (long) Math.floor(matchAt);
     takingShift = matchAt - takingFrom;
     takingUpTo = takingFrom;
+    takenOut = true;
     if (plain) {
       add(matchAt + lead);
+      keepBeat(matchAt + lead);
     }
   }
 

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import neckway.hear.Sounds;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ClickRemoverTests {
   private static final double RATE_HZ = 22_050;
@@ -109,12 +111,34 @@ class ClickRemoverTests {
     assertThat(remover.grid()).isEmpty();
   }
 
-  /** Clicks at another tempo than the one expected make no grid. */
+  /** Three that keep a beat of their own make a grid, accent or not; the rest is taken out. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.31, 0.73, 0.985, 1.37, 2.6})
+  void clicksMayKeepAnotherBeatThanExpected(double share) {
+    float[] x = room(16);
+    for (int i = 0; i < 16; i++) {
+      click(x, beatFrame(i), i % 4 == 0 ? 2600 : 1500, i % 4 == 0 ? 0.25 : 0.15);
+    }
+    float[] in = x.clone();
+    ClickRemover remover = run(x, share * beat);
+    for (int i = 5; i < 16; i++) {
+      assertThat(leftDb(x, in, i)).as("dB left of beat " + i).isLessThan(-15);
+    }
+    assertThat(remover.clicks()).isEqualTo(16);
+    for (int i = 0; i < 16; i++) {
+      assertThat(1000 * (remover.clickFrame(i) - beatFrame(i)) / RATE_HZ)
+          .as("ms, click " + i)
+          .isCloseTo(0, within(1.0));
+    }
+  }
+
+  /** A hand that taps the same sound is some 10 ms uneven; common practice, no source. */
   @Test
-  void anotherTempoMakesNoGrid() {
+  void tapsOfAHandMakeNoGrid() {
+    int[] unevenMs = {0, 9, -4, 8, 0, 5, -7, 6};
     float[] x = room(8);
     for (int i = 0; i < 8; i++) {
-      click(x, beatFrame(i), 1500, 0.2);
+      click(x, beatFrame(i) + (int) (unevenMs[i] * RATE_HZ / 1000), 1500, 0.2);
     }
     float[] in = x.clone();
     ClickRemover remover = run(x, 1.37 * beat);
