@@ -29,6 +29,8 @@ import picocli.CommandLine.TypeConversionException;
       CalibrateCommand.class,
       PerformCommand.class,
       TuneCommand.class,
+      LogCommand.class,
+      ReachCommand.class,
       DeskCommand.class
     })
 public final class Main implements Callable<Integer> {

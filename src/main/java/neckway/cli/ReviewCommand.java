@@ -9,6 +9,7 @@ import neckway.cli.option.ChannelOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
 import neckway.cli.option.JsonOption;
+import neckway.cli.option.KeepOptions;
 import neckway.cli.option.OverwriteOption;
 import neckway.cli.text.Progress;
 import neckway.drill.PlayableDrill;
@@ -35,6 +36,7 @@ final class ReviewCommand implements Callable<Integer> {
   @Mixin private ChannelOption channelOption = new ChannelOption();
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
+  @Mixin private KeepOptions log = new KeepOptions();
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
@@ -74,6 +76,9 @@ final class ReviewCommand implements Callable<Integer> {
         RecordingReviewer.review(recording, progress::at, () -> false).orElseThrow();
     progress.done();
     reviewed.warning().ifPresent(warning -> err.println("neckway: " + warning));
+    if (log.isAsked()) {
+      log.keep(reviewed.drill(), reviewed.review(), take, guitarOption.file(), err);
+    }
     tell(reviewed.review(), reviewed.drill());
     return 0;
   }

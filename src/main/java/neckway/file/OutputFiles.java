@@ -29,7 +29,13 @@ public final class OutputFiles {
     /** A review, or the truth of a performed take. */
     REVIEW("review", "neckway-review/"),
     /** A map of the neck. */
-    MAP("map", "neckway-map/");
+    MAP("map", "neckway-map/"),
+    /** What is open. */
+    REACH("list of what is open", "neckway-reach/"),
+    /** What to play next. */
+    PLAN("plan", "neckway-plan/"),
+    /** A list of runs. */
+    LOG("list of runs", "neckway-log/");
 
     private final String word;
     private final String format;
@@ -53,7 +59,8 @@ public final class OutputFiles {
 
     private boolean isJson(Path file) {
       try {
-        JsonNode given = JsonFile.read(file).path("format");
+        JsonNode read = JsonFile.read(file);
+        JsonNode given = (read.isArray() ? read.path(0) : read).path("format");
         return given.isTextual() && given.textValue().startsWith(format);
       } catch (BadInput noJson) {
         return false;

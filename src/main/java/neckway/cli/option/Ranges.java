@@ -3,7 +3,7 @@ package neckway.cli.option;
 import neckway.neck.BadInput;
 
 /** Checks numbers given as options. */
-final class Ranges {
+public final class Ranges {
   private static final double MOST_DIGITS = 1e15;
 
   private Ranges() {}
@@ -13,7 +13,7 @@ final class Ranges {
    *
    * @throws BadInput naming the option and the bounds
    */
-  static double within(String option, double value, double least, double most) {
+  public static double within(String option, double value, double least, double most) {
     if (!(value >= least && value <= most)) {
       throw new BadInput(
           "%s %s: give %s to %s".formatted(option, plain(value), plain(least), plain(most)));

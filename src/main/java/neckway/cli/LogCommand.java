@@ -1,0 +1,325 @@
+package neckway.cli;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import neckway.cli.option.DataOption;
+import neckway.cli.option.DrillOptions;
+import neckway.cli.option.HelpOption;
+import neckway.cli.option.JsonOption;
+import neckway.cli.option.OverwriteOption;
+import neckway.cli.text.Page;
+import neckway.cli.text.Wrapped;
+import neckway.file.JsonFile;
+import neckway.file.OutputFiles;
+import neckway.file.ReviewReader;
+import neckway.log.RunLog;
+import neckway.log.RunSummary;
+import neckway.log.RunTransfer;
+import neckway.neck.BadInput;
+import neckway.neck.Key;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Lists the runs that were kept, and takes them in and out. */
+@Command(
+    name = "log",
+    description = "Lists the runs that were kept, newest first. Nothing of it leaves this machine.",
+    synopsisSubcommandLabel = "[COMMAND]",
+    subcommands = {
+      LogCommand.Show.class,
+      LogCommand.Export.class,
+      LogCommand.Import.class,
+      LogCommand.Remove.class,
+      LogCommand.Check.class
+    })
+final class LogCommand implements Callable<Integer> {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+  private static final int MOST_LISTED = 20;
+
+  @Spec private CommandSpec spec;
+  @Mixin private HelpOption help;
+  @Mixin private DataOption data = new DataOption();
+  @Mixin private JsonOption json = new JsonOption();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
+
+  @Option(
+      names = "--last",
+      paramLabel = "NUMBER",
+      description = "How many runs, 1 or more. Left out: 20; into a file all of them.")
+  private Integer last;
+
+  @Option(names = "--key", paramLabel = "KEY", description = "Only runs of this key.")
+  private String key;
+
+  @Override
+  public Integer call() {
+    overwrite.files().writes("--json", json.file(), OutputFiles.Kind.LOG);
+    if (last != null && last < 1) {
+      throw new BadInput("--last " + last + ": give 1 or more");
+    }
+    Optional<Key> of =
+        Optional.ofNullable(key).map(k -> DrillOptions.option("--key", k, Key::parse));
+    boolean asJson = json.toStandardOutput() || json.file().isPresent();
+    int most = last == null ? asJson ? Integer.MAX_VALUE : MOST_LISTED : last;
+    List<RunLog.Listed> runs = listed(of, most);
+    PrintWriter out = spec.commandLine().getOut();
+    if (json.toStandardOutput()) {
+      out.print(JsonFile.text(toJson(runs)));
+      return 0;
+    }
+    runs.forEach(run -> out.println(line(run)));
+    if (runs.isEmpty()) {
+      Wrapped.print(
+          out,
+          "No run is kept here yet. 'listen' and the window keep each run as it ends, 'review"
+              + " --log' keeps a recording.");
+    }
+    json.file().ifPresent(file -> JsonFile.write(file, toJson(runs)));
+    return 0;
+  }
+
+  private List<RunLog.Listed> listed(Optional<Key> of, int most) {
+    if (!RunLog.isThere(data.folder())) {
+      return List.of();
+    }
+    try (RunLog log = data.open(complaints(spec))) {
+      return log.list(new RunLog.Wanted(of, data.player()), most);
+    }
+  }
+
+  private static Consumer<String> complaints(CommandSpec spec) {
+    return line -> spec.commandLine().getErr().println("neckway: " + line);
+  }
+
+  private static String line(RunLog.Listed run) {
+    RunSummary said = run.said();
+    if (said.key().isEmpty()) {
+      return DAY.format(run.when()) + "  " + run.id();
+    }
+    return String.format(
+        Locale.ROOT,
+        "%s  %-9s %-24s %3.0f  %d of %d right, %d of %d clean  %s",
+        DAY.format(run.when()),
+        said.key(),
+        said.shapes(),
+        said.tempo(),
+        said.summary().right(),
+        said.summary().notes(),
+        said.cleanRounds(),
+        said.rounds(),
+        run.id());
+  }
+
+  private static ObjectNode toJson(List<RunLog.Listed> runs) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("format", "neckway-log/1");
+    ArrayNode list = json.putArray("runs");
+    for (RunLog.Listed run : runs) {
+      RunSummary said = run.said();
+      ObjectNode one = list.addObject();
+      one.put("id", run.id());
+      one.put("when", DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(run.when()));
+      one.put("key", said.key());
+      one.put("shapes", said.shapes());
+      one.put("up", said.up());
+      one.put("down", said.down());
+      one.put("tempo", said.tempo());
+      one.put("notesPerBeat", said.notesPerBeat());
+      one.put("rounds", said.rounds());
+      one.put("cleanRounds", said.cleanRounds());
+      one.put("notes", said.summary().notes());
+      one.put("right", said.summary().right());
+    }
+    return json;
+  }
+
+  /** Opens a log that must be there. */
+  private static RunLog existing(DataOption data, CommandSpec spec) {
+    if (!RunLog.isThere(data.folder())) {
+      throw new BadInput(
+          data.folder() + ": no run is kept there; name the log's folder with --data");
+    }
+    return data.open(complaints(spec));
+  }
+
+  /** Shows one run. */
+  @Command(name = "show", description = "Shows one run: its sentences and its page.")
+  static final class Show implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+    @Mixin private HelpOption help;
+    @Mixin private DataOption data = new DataOption();
+
+    @Parameters(paramLabel = "ID", description = "The run's id, as 'log' lists it.")
+    private String id;
+
+    @Override
+    public Integer call() {
+      try (RunLog log = existing(data, spec)) {
+        PrintWriter out = spec.commandLine().getOut();
+        if (log.line(id).isEmpty()) {
+          throw new BadInput(id + ": no run has this id; 'neckway log' lists them");
+        }
+        Optional<ReviewReader.DrillReviewed> read = log.review(id);
+        if (read.isEmpty()) {
+          out.println("This run has no review.");
+          return 0;
+        }
+        out.println(read.get().drill().title());
+        read.get().review().summary().words().forEach(words -> Wrapped.print(out, words));
+        out.println();
+        new Page(read.get().drill(), read.get().review()).print(out);
+        return 0;
+      }
+    }
+  }
+
+  /** Takes all runs out into files. */
+  @Command(
+      name = "export",
+      description =
+          "Writes all runs into a folder: runs.jsonl holds everything and can be imported again,"
+              + " runs.csv, notes.csv and shifts.csv are tables.")
+  static final class Export implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+    @Mixin private HelpOption help;
+    @Mixin private DataOption data = new DataOption();
+
+    @Parameters(paramLabel = "DIR", description = "The folder; it is made if it is not there.")
+    private Path folder;
+
+    @Override
+    public Integer call() {
+      try (RunLog log = existing(data, spec)) {
+        List<String> damaged = new ArrayList<>();
+        int written = new RunTransfer(log).export(folder, damaged::add);
+        spec.commandLine().getOut().println(written + " runs written into " + folder);
+        for (String id : damaged) {
+          complaints(spec).accept("run " + id + ": its review is damaged and was left out");
+        }
+        return damaged.isEmpty() ? 0 : Complaints.UNUSABLE;
+      }
+    }
+  }
+
+  /** Takes runs in. */
+  @Command(
+      name = "import",
+      description =
+          "Takes in runs from runs.jsonl, from reviews, or from folders of either. Each run's id is"
+              + " printed once it is safely stored; one that is there already is passed over.")
+  static final class Import implements Callable<Integer> {
+    private static final long PROGRESS_EVERY = 500;
+
+    @Spec private CommandSpec spec;
+    @Mixin private HelpOption help;
+    @Mixin private DataOption data = new DataOption();
+
+    @Parameters(paramLabel = "PATH", arity = "1..*", description = "Files or folders.")
+    private List<Path> paths;
+
+    @Override
+    public Integer call() {
+      PrintWriter out = spec.commandLine().getOut();
+      PrintWriter err = spec.commandLine().getErr();
+      try (RunLog log = data.open(complaints(spec))) {
+        RunTransfer.Imported imported =
+            new RunTransfer(log)
+                .take(
+                    paths,
+                    new RunTransfer.Listener() {
+                      @Override
+                      public void stored(String id) {
+                        out.println(id);
+                      }
+
+                      @Override
+                      public void unusable(String line) {
+                        err.println("neckway: " + line);
+                      }
+
+                      @Override
+                      public void looked(long runs) {
+                        if (runs % PROGRESS_EVERY == 0) {
+                          err.println(runs + " runs looked at");
+                        }
+                      }
+                    });
+        out.println(imported.kept() + " runs kept, " + imported.passedOver() + " passed over");
+        return imported.unusable() == 0 ? 0 : Complaints.UNUSABLE;
+      }
+    }
+  }
+
+  /** Removes runs. */
+  @Command(name = "remove", description = "Removes runs from the log for good.")
+  static final class Remove implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+    @Mixin private HelpOption help;
+    @Mixin private DataOption data = new DataOption();
+
+    @Parameters(paramLabel = "ID", arity = "0..*", description = "Ids, as 'log' lists them.")
+    private List<String> ids = List.of();
+
+    @Option(names = "--all", description = "Removes every run, of every player.")
+    private boolean all;
+
+    @Override
+    public Integer call() {
+      if (all != ids.isEmpty()) {
+        throw new BadInput(
+            "log remove: name the runs' ids, or --all for every one; 'neckway log' lists them");
+      }
+      try (RunLog log = existing(data, spec)) {
+        if (!all) {
+          for (String id : ids) {
+            if (log.line(id).isEmpty()) {
+              throw new BadInput(id + ": no run has this id; nothing was removed");
+            }
+          }
+        }
+        int removed = all ? log.removeAll() : log.remove(ids);
+        spec.commandLine()
+            .getOut()
+            .println(removed == 1 ? "1 run removed" : removed + " runs removed");
+        return 0;
+      }
+    }
+  }
+
+  /** Checks the log. */
+  @Command(name = "check", description = "Reads the whole log and says what is wrong with it.")
+  static final class Check implements Callable<Integer> {
+    @Spec private CommandSpec spec;
+    @Mixin private HelpOption help;
+    @Mixin private DataOption data = new DataOption();
+
+    @Override
+    public Integer call() {
+      try (RunLog log = existing(data, spec)) {
+        List<String> wrong = log.check();
+        int runs = log.count();
+        PrintWriter out = spec.commandLine().getOut();
+        wrong.forEach(out::println);
+        if (wrong.isEmpty()) {
+          out.println(runs + " runs, nothing wrong, in " + log.file());
+        }
+        return wrong.isEmpty() ? 0 : Complaints.UNUSABLE;
+      }
+    }
+  }
+}

@@ -1,0 +1,31 @@
+package neckway.cli.option;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import neckway.neck.BadInput;
+import picocli.CommandLine.Option;
+
+/** The day that stands for today. */
+public final class DayOption {
+  @Option(
+      names = "--day",
+      paramLabel = "DATE",
+      description = "The day that stands for today, such as 2026-11-28. Left out: today.")
+  private String day;
+
+  /**
+   * The day.
+   *
+   * @throws BadInput where what was given is none
+   */
+  public LocalDate day() {
+    if (day == null) {
+      return LocalDate.now();
+    }
+    try {
+      return LocalDate.parse(day.strip());
+    } catch (DateTimeException e) {
+      throw new BadInput("--day " + day + ": is no day; write it like 2026-11-28", e);
+    }
+  }
+}

@@ -1,0 +1,55 @@
+package neckway.cli.option;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import neckway.drill.PlayableDrill;
+import neckway.log.RunKeeper;
+import neckway.neck.BadInput;
+import neckway.review.Review;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Whether a recording's review is kept in the log. */
+public final class KeepOptions {
+  @Mixin private DataOption data = new DataOption();
+
+  @Option(
+      names = "--log",
+      description = "Keeps the review in the log, so that 'reach' and 'plan' know of it.")
+  private boolean asked;
+
+  @Option(
+      names = "--when",
+      paramLabel = "TIME",
+      description =
+          "When the recording was played, such as 2026-11-28T18:30:00. Left out: when its file was"
+              + " last changed.")
+  private String when;
+
+  /** Whether the review is to be kept. */
+  public boolean isAsked() {
+    if (when != null && !asked) {
+      throw new BadInput("--when needs --log: it says when the kept run was played");
+    }
+    return asked;
+  }
+
+  /**
+   * Keeps it, and says so in one line.
+   *
+   * @throws BadInput where that cannot be done
+   */
+  public void keep(
+      PlayableDrill drill, Review review, Path take, Optional<Path> guitar, PrintWriter err) {
+    OffsetDateTime played = when == null ? RunKeeper.changed(take) : RunKeeper.time("--when", when);
+    RunKeeper keeper =
+        new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line));
+    keeper
+        .keep(drill, review, played, RunKeeper.Source.TAKE, Optional.of(take), guitar)
+        .ifPresentOrElse(
+            id -> err.println("neckway: kept in the log as " + id),
+            () -> err.println("neckway: nothing of the drill was played, so nothing was kept"));
+  }
+}

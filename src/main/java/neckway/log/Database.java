@@ -1,0 +1,175 @@
+package neckway.log;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.UUID;
+import neckway.neck.BadInput;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.util.LibraryLoaderUtil;
+
+/** Opens the log's SQLite file, makes its tables, and says in one line what stands in the way. */
+final class Database {
+  /** "neck" in ASCII: marks the file as ours (SQLite, "Database File Format", 1.3.15). */
+  private static final int APPLICATION_ID = 0x6e65636b;
+
+  private static final int VERSION = 1;
+  private static final int BUSY_MS = 15_000;
+
+  private static final String[] TABLES = {
+    "CREATE TABLE run (n INTEGER PRIMARY KEY, id TEXT NOT NULL UNIQUE, at INTEGER NOT NULL,"
+        + " day INTEGER NOT NULL, digest TEXT NOT NULL UNIQUE, player TEXT NOT NULL,"
+        + " tonic INTEGER NOT NULL, key TEXT NOT NULL, tuning TEXT NOT NULL, rounds TEXT NOT NULL,"
+        + " said TEXT NOT NULL, about TEXT NOT NULL)",
+    "CREATE INDEX run_at ON run (at)",
+    // apart, so that lists need not read past them
+    "CREATE TABLE review (run INTEGER PRIMARY KEY REFERENCES run (n) ON DELETE CASCADE,"
+        + " json BLOB NOT NULL)"
+  };
+
+  private Database() {}
+
+  /**
+   * Opens a file, making it where it is not there.
+   *
+   * @throws SQLException where it is damaged
+   * @throws BadInput where it cannot be used for another reason
+   */
+  static Connection open(Path file) throws SQLException {
+    useLibraryIn(file.toAbsolutePath().resolveSibling("lib"));
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(BUSY_MS);
+    config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    config.enforceForeignKeys(true);
+    Connection connection;
+    try {
+      connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+    } catch (SQLException e) {
+      throw asIs(file, e);
+    }
+    try {
+      prepare(connection, file);
+      return connection;
+    } catch (SQLException e) {
+      connection.close();
+      throw asIs(file, e);
+    } catch (RuntimeException e) {
+      connection.close();
+      throw e;
+    }
+  }
+
+  private static void prepare(Connection connection, Path file) throws SQLException {
+    int version = number(connection, "PRAGMA user_version");
+    int tables = number(connection, "SELECT count(*) FROM sqlite_master");
+    if (tables > 0 && number(connection, "PRAGMA application_id") != APPLICATION_ID) {
+      throw new BadInput(file + ": is not a log of Neckway; name another folder with --data");
+    }
+    if (version > VERSION) {
+      throw new BadInput(
+          file
+              + ": was written by a newer Neckway; take that one, or name another folder with"
+              + " --data");
+    }
+    if (version < VERSION) {
+      create(connection);
+    }
+  }
+
+  private static void create(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("BEGIN IMMEDIATE");
+      // another program may have made them while this one waited for its turn
+      if (number(connection, "PRAGMA user_version") == 0) {
+        for (String table : TABLES) {
+          statement.execute(table);
+        }
+        statement.execute("PRAGMA application_id = " + APPLICATION_ID);
+        statement.execute("PRAGMA user_version = " + VERSION);
+      }
+      statement.execute("COMMIT");
+    }
+  }
+
+  private static int number(Connection connection, String question) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet result = statement.executeQuery(question)) {
+      return result.next() ? result.getInt(1) : 0;
+    }
+  }
+
+  /** Whether a fault means that the file holds no sound database any more. */
+  static boolean isDamage(SQLException e) {
+    int code = e.getErrorCode() & 0xff;
+    return code == SQLiteErrorCode.SQLITE_CORRUPT.code
+        || code == SQLiteErrorCode.SQLITE_NOTADB.code
+        || code == SQLiteErrorCode.SQLITE_FORMAT.code
+        || code == SQLiteErrorCode.SQLITE_ERROR.code;
+  }
+
+  /** Damage goes on as it is; anything else is said in one line. */
+  private static SQLException asIs(Path file, SQLException e) {
+    if (isDamage(e)) {
+      return e;
+    }
+    throw cannot(file, e);
+  }
+
+  /** What stands in the way, in one line. */
+  static BadInput cannot(Path file, SQLException e) {
+    int code = e.getErrorCode() & 0xff;
+    String why;
+    if (code == SQLiteErrorCode.SQLITE_FULL.code) {
+      why = "there is no room left; make room, and try again";
+    } else if (code == SQLiteErrorCode.SQLITE_BUSY.code
+        || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
+      why = "another program is writing it; try again when that is done";
+    } else if (code == SQLiteErrorCode.SQLITE_READONLY.code
+        || code == SQLiteErrorCode.SQLITE_CANTOPEN.code
+        || code == SQLiteErrorCode.SQLITE_PERM.code) {
+      why = "cannot be opened for writing; name another folder with --data";
+    } else if (code == SQLiteErrorCode.SQLITE_IOERR.code) {
+      why = "the disk does not answer as it should; make room, or name another folder with --data";
+    } else {
+      why = "cannot be used; name another folder with --data";
+    }
+    return new BadInput(file + ": " + why, e);
+  }
+
+  /**
+   * Has the database's library unpacked once beside the log: else each start unpacks it anew, and a
+   * program that is killed leaves its copy. Where that cannot be done, it is unpacked as usual.
+   */
+  private static void useLibraryIn(Path folder) {
+    if (System.getProperty("org.sqlite.lib.path") != null) {
+      return;
+    }
+    String name = LibraryLoaderUtil.getNativeLibName();
+    String version = org.sqlite.SQLiteJDBCLoader.getVersion();
+    Path library = folder.resolve(version).resolve(name);
+    String resource = LibraryLoaderUtil.getNativeLibResourcePath() + "/" + name;
+    try (InputStream in = LibraryLoaderUtil.class.getResourceAsStream(resource)) {
+      if (in == null) {
+        return;
+      }
+      if (!Files.exists(library)) {
+        Files.createDirectories(library.getParent());
+        Path part = library.resolveSibling(name + "." + UUID.randomUUID());
+        Files.copy(in, part);
+        Files.move(part, library, StandardCopyOption.REPLACE_EXISTING);
+      }
+      System.setProperty("org.sqlite.lib.path", library.getParent().toString());
+      System.setProperty("org.sqlite.lib.name", name);
+    } catch (IOException unpackedAsUsual) {
+      // nothing is lost but time
+    }
+  }
+}

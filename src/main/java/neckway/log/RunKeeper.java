@@ -1,0 +1,102 @@
+package neckway.log;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import neckway.drill.PlayableDrill;
+import neckway.file.ReviewFile;
+import neckway.neck.BadInput;
+import neckway.review.Review;
+import neckway.review.StepVerdict;
+
+/** Keeps runs in the log as they end. */
+public final class RunKeeper {
+  /** What a run was heard from. */
+  public enum Source {
+    /** An input, as it was played. */
+    LIVE,
+    /** A recording. */
+    TAKE
+  }
+
+  private final Path folder;
+  private final Optional<String> player;
+  private final Consumer<String> complaints;
+
+  /**
+   * @param folder where the log lies; it is made where it is not there
+   * @param player who played, where that has a name
+   * @param complaints told in one line where the log was damaged
+   */
+  public RunKeeper(Path folder, Optional<String> player, Consumer<String> complaints) {
+    this.folder = folder;
+    this.player = player;
+    this.complaints = complaints;
+  }
+
+  /**
+   * Keeps a run in which a step was played.
+   *
+   * @param take where its sound is, if that was saved
+   * @param guitar the profile of the guitar, if it was learnt
+   * @return the run's id; empty where no step was played, or the run is there already
+   * @throws BadInput where it cannot be stored
+   */
+  public Optional<String> keep(
+      PlayableDrill drill,
+      Review review,
+      OffsetDateTime when,
+      Source source,
+      Optional<Path> take,
+      Optional<Path> guitar) {
+    if (review.steps().stream().allMatch(s -> s.verdict() == StepVerdict.UNPLAYED)) {
+      return Optional.empty();
+    }
+    ObjectNode about = JsonNodeFactory.instance.objectNode();
+    guitar.ifPresentOrElse(
+        file -> about.put("guitar", file.toAbsolutePath().toString()),
+        () -> about.putNull("guitar"));
+    about.put("source", source.name().toLowerCase(Locale.ROOT));
+    player.ifPresent(name -> about.put("player", name));
+    take.ifPresent(file -> about.put("take", file.toAbsolutePath().toString()));
+    String name = take.map(Path::getFileName).map(Path::toString).orElse("");
+    try (RunLog log = RunLog.open(folder, complaints)) {
+      return log.keep(when, ReviewFile.toJson(review, name, drill), about);
+    }
+  }
+
+  /**
+   * When a file was last changed, to the second.
+   *
+   * @throws BadInput where it cannot be looked at
+   */
+  public static OffsetDateTime changed(Path file) {
+    try {
+      return Files.getLastModifiedTime(file)
+          .toInstant()
+          .truncatedTo(ChronoUnit.SECONDS)
+          .atZone(ZoneId.systemDefault())
+          .toOffsetDateTime();
+    } catch (IOException e) {
+      throw new BadInput(file + ": cannot be looked at; take another copy", e);
+    }
+  }
+
+  /**
+   * A time as ISO 8601 writes it; without an offset it is of here.
+   *
+   * @param name of the option, as complaints begin
+   * @throws BadInput where it is none
+   */
+  public static OffsetDateTime time(String name, String text) {
+    return RunLine.time(text, name);
+  }
+}
