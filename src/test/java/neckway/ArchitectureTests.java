@@ -77,9 +77,17 @@ class ArchitectureTests {
         "whoever judges a take must not see how it was made, and the player not how it is judged");
     room("sound", "neck hear", "a device knows samples only");
     room(
+        "practice",
+        "neck drill hear hand review",
+        "what is open and what comes next follows from what was played, wherever that is kept");
+    room(
         "file",
-        "neck drill hear follow string hand review player",
+        "neck drill hear follow string hand review practice player",
         "files are read and written, never heard or judged, here");
+    room(
+        "log",
+        "neck drill follow hand review practice file",
+        "runs are stored and given back, never heard or judged, here");
     room(
         "live",
         "neck drill hear follow string hand review run sound file",
@@ -95,13 +103,13 @@ class ArchitectureTests {
         "nothing but the command that opens it knows the window");
     room(
         "cli",
-        "neck drill hear follow string hand calibration review run page player sound file live recording"
-            + " desk",
+        "neck drill hear follow string hand calibration review run page practice player sound file log"
+            + " live recording desk",
         "nobody knows the commands");
   }
 
   private static final Set<String> TOUCH_THE_MACHINE =
-      Set.of("sound", "file", "live", "recording", "desk", "cli");
+      Set.of("sound", "file", "log", "live", "recording", "desk", "cli");
 
   @Test
   void everyClassIsInARoom() {

@@ -2,10 +2,13 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import neckway.cli.option.DataOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
 import neckway.cli.option.JsonOption;
@@ -17,6 +20,7 @@ import neckway.file.RoundTripFile;
 import neckway.live.LiveResult;
 import neckway.live.LiveRun;
 import neckway.live.LiveSetup;
+import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
@@ -43,6 +47,7 @@ final class ListenCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
+  @Mixin private DataOption data = new DataOption();
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
@@ -76,6 +81,11 @@ final class ListenCommand implements Callable<Integer> {
           "Measures once how late the click comes back on these devices, and keeps it: hold the"
               + " microphone to the loudspeaker or the headphones, or use a cable.")
   private boolean measure;
+
+  @Option(
+      names = "--no-log",
+      description = "Does not keep the run in the log; 'reach' and 'plan' will not know of it.")
+  private boolean unkept;
 
   @Option(names = "--devices", description = "Lists the sound devices.")
   private boolean devices;
@@ -154,13 +164,36 @@ final class ListenCommand implements Callable<Integer> {
     PrintWriter show = quiet ? line.getErr() : line.getOut();
     boolean terminal = !quiet && System.console() != null;
     LiveText text = new LiveText(setup, show, line.getErr(), terminal);
+    OffsetDateTime begun = OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS);
     LiveRun.run(setup, text, interrupt::asked);
     LiveResult result = text.result().orElseThrow();
     guitarOption.keep(result.lessons(), line.getErr());
+    keep(setup, result, begun);
     closingWords(show, result);
     String name = save == null ? "" : save.getFileName().toString();
     ReviewOutput.tell(line.getOut(), json, result.review(), name, setup.drill());
     return save == null || result.take().isPresent() ? 0 : Complaints.UNUSABLE;
+  }
+
+  /** A log that cannot be written costs nobody the review of the run. */
+  private void keep(LiveSetup setup, LiveResult result, OffsetDateTime begun) {
+    if (unkept) {
+      return;
+    }
+    PrintWriter err = spec.commandLine().getErr();
+    RunKeeper keeper =
+        new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line));
+    try {
+      keeper.keep(
+          setup.drill(),
+          result.review(),
+          begun,
+          RunKeeper.Source.LIVE,
+          result.take(),
+          guitarOption.file());
+    } catch (BadInput e) {
+      err.println("neckway: this run is not kept in the log: " + e.getMessage());
+    }
   }
 
   private void closingWords(PrintWriter show, LiveResult result) {

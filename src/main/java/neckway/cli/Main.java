@@ -31,6 +31,7 @@ import picocli.CommandLine.TypeConversionException;
       TuneCommand.class,
       LogCommand.class,
       ReachCommand.class,
+      PlanCommand.class,
       DeskCommand.class
     })
 public final class Main implements Callable<Integer> {

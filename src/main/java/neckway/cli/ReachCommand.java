@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.io.PrintWriter;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -63,7 +64,8 @@ final class ReachCommand implements Callable<Integer> {
   public Integer call() {
     overwrite.files().writes("--json", json.file(), OutputFiles.Kind.REACH);
     Ranges.within("--target", target, Pulse.SLOWEST, Pulse.FASTEST);
-    List<Reach> reaches = reaches();
+    LocalDate today = day.day();
+    List<Reach> reaches = reaches(today);
     JsonNode all = toJson(reaches);
     PrintWriter out = spec.commandLine().getOut();
     if (json.toStandardOutput()) {
@@ -94,23 +96,23 @@ final class ReachCommand implements Callable<Integer> {
     return list;
   }
 
-  private List<Reach> reaches() {
+  private List<Reach> reaches(LocalDate today) {
     List<Key> named =
         key == null ? List.of() : List.of(DrillOptions.option("--key", key, Key::parse));
     if (!RunLog.isThere(data.folder())) {
-      return named.stream().map(k -> reach(k, List.of())).toList();
+      return named.stream().map(k -> reach(k, List.of(), today)).toList();
     }
     try (RunLog log = data.open(line -> spec.commandLine().getErr().println("neckway: " + line))) {
       List<Key> keys = named.isEmpty() ? log.keys(data.player()) : named;
       List<Reach> reaches = new ArrayList<>();
       for (Key each : keys) {
-        reaches.add(reach(each, log.rounds(each, tuning.tuning(), data.player())));
+        reaches.add(reach(each, log.rounds(each, tuning.tuning(), data.player()), today));
       }
       return reaches;
     }
   }
 
-  private Reach reach(Key of, List<PlayedRound> rounds) {
-    return Reach.of(new Neck(of, tuning.tuning(), Neck.USUAL_FRETS), rounds, target, day.day());
+  private Reach reach(Key of, List<PlayedRound> rounds, LocalDate today) {
+    return Reach.of(new Neck(of, tuning.tuning(), Neck.USUAL_FRETS), rounds, target, today);
   }
 }

@@ -527,16 +527,18 @@ public final class RunLog implements AutoCloseable {
         });
   }
 
-  /** Removes all runs. */
+  /** Removes all runs, and gives the room back that they took. */
   public int removeAll() {
-    return work(
+    int runs = count();
+    work(
         open -> {
           try (Statement delete = open.createStatement()) {
-            int removed = delete.executeUpdate("DELETE FROM run");
+            delete.execute("DELETE FROM run");
             delete.execute("VACUUM");
-            return removed;
           }
+          return null;
         });
+    return runs;
   }
 
   /** How many runs there are, of all players. */

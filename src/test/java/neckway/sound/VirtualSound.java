@@ -232,6 +232,7 @@ public final class VirtualSound implements AutoCloseable {
     environment.put("PULSE_SERVER", "unix:" + folder.resolve("native"));
     environment.put("HOME", folder.toString());
     environment.put("XDG_CONFIG_HOME", folder.toString());
+    environment.put("XDG_DATA_HOME", folder.resolve("data").toString());
     environment.putAll(more);
     return builder;
   }

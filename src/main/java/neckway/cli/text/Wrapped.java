@@ -15,6 +15,18 @@ public final class Wrapped {
     proseLines(prose, TerminalWidth.columns()).forEach(out::println);
   }
 
+  /**
+   * Prints prose as wide as the terminal beside what is before its first line.
+   *
+   * @param before the first line's beginning; the further lines are set in as far
+   */
+  public static void beside(PrintWriter out, String before, String prose) {
+    List<String> lines = lines(prose, TerminalWidth.columns() - before.length());
+    for (int i = 0; i < lines.size(); i++) {
+      out.println((i == 0 ? before : " ".repeat(before.length())) + lines.get(i));
+    }
+  }
+
   /** Breaks prose into lines no longer than so many columns, the further ones set in by two. */
   static List<String> proseLines(String prose, int columns) {
     return lines(prose, columns, INDENT);

@@ -1,0 +1,136 @@
+package neckway.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import neckway.cli.option.DataOption;
+import neckway.cli.option.DayOption;
+import neckway.cli.option.DrillOptions;
+import neckway.cli.option.HelpOption;
+import neckway.cli.option.JsonOption;
+import neckway.cli.option.OverwriteOption;
+import neckway.cli.option.Ranges;
+import neckway.cli.option.TuningOption;
+import neckway.cli.text.Wrapped;
+import neckway.drill.PlayableDrill;
+import neckway.drill.Pulse;
+import neckway.file.DrillFile;
+import neckway.file.JsonFile;
+import neckway.file.OutputFiles;
+import neckway.file.PlanFile;
+import neckway.log.RunLog;
+import neckway.neck.Key;
+import neckway.neck.Neck;
+import neckway.practice.Plan;
+import neckway.practice.PlanItem;
+import neckway.practice.PlanMaker;
+import neckway.practice.PlayedRound;
+import neckway.practice.Reach;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Says what to play next. */
+@Command(name = "plan", description = "Says what to play next in the time there is, and why.")
+final class PlanCommand implements Callable<Integer> {
+  private static final Key FIRST_KEY = Key.parse("A minor");
+  private static final int LONGEST_MINUTES = 480;
+  private static final String INDENT = " ".repeat(9);
+
+  @Spec private CommandSpec spec;
+  @Mixin private HelpOption help;
+  @Mixin private DataOption data = new DataOption();
+  @Mixin private TuningOption tuning = new TuningOption();
+  @Mixin private DayOption day = new DayOption();
+  @Mixin private JsonOption json = new JsonOption();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
+
+  @Option(
+      names = "--minutes",
+      paramLabel = "MINUTES",
+      description = "How long you have, 1 to 480. Left out: 20.")
+  private int minutes = 20;
+
+  @Option(
+      names = "--key",
+      paramLabel = "KEY",
+      description = "The key. Left out: the one played most, or A minor.")
+  private String key;
+
+  @Option(
+      names = "--target",
+      paramLabel = "TEMPO",
+      description = "The tempo to be reached, beats a minute of two notes. Left out: 100.")
+  private double target = Reach.USUAL_TARGET;
+
+  @Option(
+      names = "--set",
+      paramLabel = "DRILL",
+      description = "A drill that a teacher set, as a file; it comes first.")
+  private Path set;
+
+  @Override
+  public Integer call() {
+    overwrite
+        .files()
+        .reads("--set", Optional.ofNullable(set))
+        .writes("--json", json.file(), OutputFiles.Kind.PLAN);
+    Ranges.within("--minutes", minutes, 1, LONGEST_MINUTES);
+    Ranges.within("--target", target, Pulse.SLOWEST, Pulse.FASTEST);
+    LocalDate today = day.day();
+    Optional<PlayableDrill> first = Optional.ofNullable(set).map(DrillFile::read);
+    Plan plan = new PlanMaker(reach(today)).plan(minutes, first);
+    PrintWriter out = spec.commandLine().getOut();
+    if (json.toStandardOutput()) {
+      out.print(JsonFile.text(PlanFile.toJson(plan)));
+      return 0;
+    }
+    plan.items().forEach(item -> print(out, item));
+    json.file().ifPresent(file -> JsonFile.write(file, PlanFile.toJson(plan)));
+    return 0;
+  }
+
+  private Reach reach(LocalDate today) {
+    Optional<Key> named =
+        Optional.ofNullable(key).map(k -> DrillOptions.option("--key", k, Key::parse));
+    if (!RunLog.isThere(data.folder())) {
+      return reach(named.orElse(FIRST_KEY), List.of(), today);
+    }
+    try (RunLog log = data.open(line -> spec.commandLine().getErr().println("neckway: " + line))) {
+      Key of = named.or(() -> log.keys(data.player()).stream().findFirst()).orElse(FIRST_KEY);
+      return reach(of, log.rounds(of, tuning.tuning(), data.player()), today);
+    }
+  }
+
+  private Reach reach(Key of, List<PlayedRound> rounds, LocalDate today) {
+    return Reach.of(new Neck(of, tuning.tuning(), Neck.USUAL_FRETS), rounds, target, today);
+  }
+
+  private static void print(PrintWriter out, PlanItem item) {
+    String what =
+        item.drill()
+            .map(
+                drill ->
+                    String.format(
+                        Locale.ROOT,
+                        "%s, from fret %d, %.0f beats a minute, %d rounds",
+                        drill.title(),
+                        drill.start(),
+                        drill.pulse().tempo(),
+                        item.rounds()))
+            .orElse(
+                switch (item.kind()) {
+                  case REST -> "rest";
+                  case WARM_UP -> "warm-up";
+                  case SHAPE, JOIN, MIX, CHAIN, BACKING -> item.kind().word();
+                });
+    Wrapped.beside(out, String.format(Locale.ROOT, "%3d min  ", item.minutes()), what);
+    Wrapped.beside(out, INDENT, item.why());
+  }
+}

@@ -1,0 +1,436 @@
+package neckway.practice;
+
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import neckway.drill.Drill;
+import neckway.drill.PlayableDrill;
+import neckway.drill.Pulse;
+import neckway.neck.BadInput;
+import neckway.neck.Direction;
+import neckway.neck.JoinChoice;
+import neckway.neck.Key;
+import neckway.neck.PlacedShape;
+import neckway.neck.Shape;
+import neckway.practice.PlanItem.Kind;
+
+/**
+ * Makes a plan from what is open.
+ *
+ * <p>First what fades, then what is being worked at, then what comes next: two joins at a time, the
+ * shapes of a pair alone before they are joined, joins mixed once each is known alone, three shapes
+ * and more once the pairs hold, another key once one is open. What is practised is spread over days
+ * and not repeated in a row (Simmons 2012; Carter and Grahn 2016), and slow enough to be clean,
+ * since the share of clean rounds tells what is kept (Duke, Simmons and Cash 2009). Where no source
+ * is named, it is common practice.
+ */
+public final class PlanMaker {
+  /** From so many minutes on there is a warm-up. */
+  private static final int WARM_UP_FROM = 12;
+
+  private static final int SHORT_WARM_UP = 3;
+  private static final int WARM_UP = 5;
+  private static final int LONG_SESSION = 30;
+
+  /** Ten minutes of rest in an hour: the usual caution. */
+  private static final int PLAYED_AT_MOST = 50;
+
+  private static final int REST = 10;
+
+  /** One thing is played so long before another one comes. */
+  private static final int BLOCK = 5;
+
+  private static final int SHORT_BLOCK = 3;
+  private static final int SHORT_SESSION = 15;
+
+  /** So much of the time is playing; the rest is looking, breathing and beginning again. */
+  private static final double PLAYING_SHARE = 0.6;
+
+  private static final int FEWEST_ROUNDS = 2;
+  private static final int MOST_ROUNDS = 12;
+
+  /** More new joins at a time are not learnt well. */
+  private static final int AT_A_TIME = 2;
+
+  private static final int SECONDS_A_MINUTE = 60;
+  private static final int FOURTH = 5;
+
+  /** Something that can be played next. */
+  private record Candidate(Kind kind, PlayableDrill drill, String why) {}
+
+  private final Reach reach;
+  private final Key key;
+  private final double target;
+
+  /**
+   * @param reach what is open
+   */
+  public PlanMaker(Reach reach) {
+    this.reach = reach;
+    this.key = reach.key();
+    this.target = reach.target();
+  }
+
+  /**
+   * A plan.
+   *
+   * @param minutes there are, 1 or more
+   * @param set a drill that a teacher set, which comes first
+   */
+  public Plan plan(int minutes, Optional<PlayableDrill> set) {
+    List<Candidate> candidates = new ArrayList<>();
+    set.ifPresent(
+        drill -> candidates.add(new Candidate(kindOf(drill), drill, "Your teacher set this one.")));
+    candidates.addAll(candidates());
+    return new Plan(reach.today(), minutes, laidOut(minutes, candidates));
+  }
+
+  private static Kind kindOf(PlayableDrill drill) {
+    return switch (drill.shapes().size()) {
+      case 1 -> Kind.SHAPE;
+      case 2 -> Kind.JOIN;
+      default -> Kind.CHAIN;
+    };
+  }
+
+  private List<PlanItem> laidOut(int minutes, List<Candidate> candidates) {
+    List<PlanItem> items = new ArrayList<>();
+    int left = minutes;
+    int sinceRest = 0;
+    if (minutes >= WARM_UP_FROM) {
+      int warmUp = minutes >= LONG_SESSION ? WARM_UP : SHORT_WARM_UP;
+      items.add(
+          new PlanItem(
+              Kind.WARM_UP,
+              warmUp,
+              0,
+              Optional.empty(),
+              "Begin easily: slow, soft, and nothing that is hard."));
+      left -= warmUp;
+      sinceRest = warmUp;
+    }
+    int block = minutes < SHORT_SESSION ? SHORT_BLOCK : BLOCK;
+    for (int next = 0; left > 0; next++) {
+      if (sinceRest + block > PLAYED_AT_MOST && left >= REST) {
+        items.add(
+            new PlanItem(
+                Kind.REST, REST, 0, Optional.empty(), "Ten minutes of rest in every hour."));
+        left -= REST;
+        sinceRest = 0;
+        if (left == 0) {
+          break;
+        }
+      }
+      // what would be too short by itself goes to the one before it
+      int here = left < block + SHORT_BLOCK ? left : block;
+      Candidate candidate = candidates.get(next % candidates.size());
+      items.add(item(candidate, here));
+      left -= here;
+      sinceRest += here;
+    }
+    return items;
+  }
+
+  private static PlanItem item(Candidate candidate, int minutes) {
+    PlayableDrill once = candidate.drill().once();
+    double seconds = (once.route().steps().size() - 1) * once.pulse().slotSeconds();
+    int rounds = (int) Math.rint(PLAYING_SHARE * SECONDS_A_MINUTE * minutes / seconds);
+    int bounded = Math.max(FEWEST_ROUNDS, Math.min(MOST_ROUNDS, rounds));
+    PlayableDrill drill = once.drill().withRounds(bounded).playable();
+    return new PlanItem(candidate.kind(), minutes, bounded, Optional.of(drill), candidate.why());
+  }
+
+  private List<Candidate> candidates() {
+    List<Candidate> candidates = new ArrayList<>();
+    fading(candidates);
+    int inWork = working(candidates);
+    chains(candidates);
+    if (inWork < AT_A_TIME) {
+      comesNext(candidates, AT_A_TIME - inWork);
+    }
+    mixes(candidates);
+    if (candidates.size() < 2) {
+      shapesAlone(candidates);
+    }
+    return candidates;
+  }
+
+  /** Pairs of neighbours, from the minor shape upwards: the one that most players know first. */
+  private List<Shape> pairs() {
+    List<Shape> pairs = new ArrayList<>();
+    Shape lower = Shape.MINOR;
+    for (int i = 0; i < Shape.values().length; i++) {
+      if (!reach.joins(lower, Direction.UP).isEmpty()) {
+        pairs.add(lower);
+      }
+      lower = lower.next();
+    }
+    return pairs;
+  }
+
+  private void fading(List<Candidate> to) {
+    reach.joins().stream()
+        .filter(p -> p.state() == State.FADING)
+        .sorted(Comparator.comparing(p -> p.lastDay().orElse(reach.today())))
+        .forEach(p -> join(p, whyFading(p)).ifPresent(c -> addNew(to, c)));
+  }
+
+  private String whyFading(Progress progress) {
+    Exercise.OfJoin join = (Exercise.OfJoin) progress.exercise();
+    Optional<PlayedRound> clean =
+        progress.all().stream().filter(PlayedRound::clean).reduce((a, b) -> b);
+    long days =
+        ChronoUnit.DAYS.between(clean.map(PlayedRound::day).orElse(reach.today()), reach.today());
+    return named(join)
+        + " was open; it was last clean "
+        + (days == 0 ? "today, and not since." : days == 1 ? "yesterday." : days + " days ago.");
+  }
+
+  /** "Up on string 3 from minor to major". */
+  private static String named(Exercise.OfJoin join) {
+    boolean up = join.direction() == Direction.UP;
+    Shape from = up ? join.lower() : join.upper();
+    Shape to = up ? join.upper() : join.lower();
+    return (up ? "Up" : "Down")
+        + " on string "
+        + join.string()
+        + " from "
+        + from.spoken()
+        + " to "
+        + to.spoken();
+  }
+
+  private int working(List<Candidate> to) {
+    int before = to.size();
+    reach.joins().stream()
+        .filter(p -> p.state() == State.WORKING)
+        .sorted(Comparator.comparingDouble(PlanMaker::cleanShare))
+        .forEach(p -> join(p, whyWorking(p)).ifPresent(c -> addNew(to, c)));
+    return to.size() - before;
+  }
+
+  private static double cleanShare(Progress progress) {
+    return -(double) progress.cleanRounds() / progress.rounds();
+  }
+
+  private static String whyWorking(Progress progress) {
+    Exercise.OfJoin join = (Exercise.OfJoin) progress.exercise();
+    if (Tempos.failsAgainAndAgain(progress)) {
+      return named(join) + " failed three times running: slower now, until it is clean.";
+    }
+    return named(join)
+        + " was clean in "
+        + progress.cleanRounds()
+        + " of "
+        + progress.rounds()
+        + (progress.rounds() == 1 ? " round" : " rounds")
+        + "; it is open when five of six are, on two days.";
+  }
+
+  /** The pair of a join, with that join in its own direction and the best known in the other. */
+  private Optional<Candidate> join(Progress progress, String why) {
+    Exercise.OfJoin join = (Exercise.OfJoin) progress.exercise();
+    boolean isUp = join.direction() == Direction.UP;
+    Exercise.OfJoin other = best(join.lower(), isUp ? Direction.DOWN : Direction.UP);
+    Exercise.OfJoin up = isUp ? join : other;
+    Exercise.OfJoin down = isUp ? other : join;
+    return drill(join.lower(), List.of(up), List.of(down), Tempos.next(progress, target))
+        .map(drill -> new Candidate(Kind.JOIN, drill, why));
+  }
+
+  /** The join of a pair in a direction that is known best; where none is, the cleanest. */
+  private Exercise.OfJoin best(Shape lower, Direction direction) {
+    List<Progress> all = reach.joins(lower, direction);
+    Progress best = all.get(0);
+    for (Progress progress : all) {
+      best = progress.cleanRounds() > best.cleanRounds() ? progress : best;
+    }
+    return (Exercise.OfJoin) best.exercise();
+  }
+
+  /** Three shapes and more, where each pair of them is open. */
+  private void chains(List<Candidate> to) {
+    List<Shape> pairs = pairs();
+    for (int first = 0; first < pairs.size(); first++) {
+      List<Shape> open = new ArrayList<>();
+      Shape lower = pairs.get(first);
+      while (open.size() < 4 && reach.isPairOpen(lower)) {
+        open.add(lower);
+        lower = lower.next();
+      }
+      boolean begins = first == 0 || !reach.isPairOpen(pairs.get(first - 1));
+      if (open.size() >= 2 && begins) {
+        chain(open).ifPresent(c -> addNew(to, c));
+      }
+    }
+  }
+
+  private Optional<Candidate> chain(List<Shape> lowers) {
+    List<Shape> shapes = new ArrayList<>(lowers);
+    shapes.add(lowers.get(lowers.size() - 1).next());
+    String why =
+        "From "
+            + shapes.get(0).spoken()
+            + " to "
+            + shapes.get(shapes.size() - 1).spoken()
+            + " each join is open: now through all of them.";
+    return playable(shapes, List.of(), List.of(), Math.rint(0.75 * target))
+        .map(drill -> new Candidate(Kind.CHAIN, drill, why));
+  }
+
+  /** The next joins, and the shapes that they need alone before. */
+  private void comesNext(List<Candidate> to, int most) {
+    int found = 0;
+    for (Shape lower : pairs()) {
+      boolean isNew =
+          reach.joins(lower, Direction.UP).stream().allMatch(p -> p.state() == State.NEW);
+      if (!isNew || found == most) {
+        continue;
+      }
+      found++;
+      for (Shape shape : List.of(lower, lower.next())) {
+        if (isUnknown(shape)) {
+          shape(shape, "The " + shape.spoken() + " shape by itself, before it is joined.")
+              .ifPresent(c -> addNew(to, c));
+        }
+      }
+      Progress progress = reach.joins(lower, Direction.UP).get(0);
+      String why =
+          named((Exercise.OfJoin) progress.exercise())
+              + " is the cleanest join of these two shapes.";
+      join(progress, why).ifPresent(c -> addNew(to, c));
+    }
+    if (found == 0 && pairs().stream().allMatch(reach::isPairOpen)) {
+      otherKey(to);
+    }
+  }
+
+  /** A shape that was played neither alone nor in a join. */
+  private boolean isUnknown(Shape shape) {
+    return reach.shape(shape).rounds() == 0
+        && reach.joins().stream()
+            .filter(p -> p.rounds() > 0)
+            .map(p -> (Exercise.OfJoin) p.exercise())
+            .noneMatch(join -> join.lower() == shape || join.upper() == shape);
+  }
+
+  private void otherKey(List<Candidate> to) {
+    int tonic = Math.floorMod(key.majorTonic() + FOURTH, 12);
+    String[] names = {"C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B"};
+    Key other = Key.parse(names[tonic] + " major");
+    playable(
+            other,
+            List.of(Shape.MINOR, Shape.MAJOR),
+            List.of(),
+            List.of(),
+            Math.rint(0.75 * target))
+        .ifPresent(
+            drill ->
+                addNew(
+                    to,
+                    new Candidate(
+                        Kind.JOIN,
+                        drill,
+                        "All of " + key + " is open: the same two shapes in " + other + ".")));
+  }
+
+  /** What is known alone, one join going up and another coming down. */
+  private void mixes(List<Candidate> to) {
+    for (Shape lower : pairs()) {
+      List<Exercise.OfJoin> up = known(lower, Direction.UP);
+      List<Exercise.OfJoin> down = known(lower, Direction.DOWN);
+      if (up.isEmpty() || down.isEmpty()) {
+        continue;
+      }
+      Exercise.OfJoin going = up.get(up.size() - 1);
+      Optional<Exercise.OfJoin> coming =
+          down.stream().filter(join -> join.string() != going.string()).findFirst();
+      coming
+          .flatMap(join -> drill(lower, List.of(going), List.of(join), Math.rint(0.75 * target)))
+          .ifPresent(
+              drill ->
+                  addNew(
+                      to,
+                      new Candidate(
+                          Kind.MIX,
+                          drill,
+                          "Up on string "
+                              + going.string()
+                              + " and down on string "
+                              + coming.get().string()
+                              + " are known alone: now one after the other.")));
+    }
+  }
+
+  private List<Exercise.OfJoin> known(Shape lower, Direction direction) {
+    return reach.joins(lower, direction).stream()
+        .filter(p -> p.cleanRounds() > 0)
+        .map(p -> (Exercise.OfJoin) p.exercise())
+        .toList();
+  }
+
+  /** So that no drill is played again and again. */
+  private void shapesAlone(List<Candidate> to) {
+    for (PlacedShape placed : reach.map().shapes()) {
+      shape(
+              placed.shape(),
+              "The " + placed.shape().spoken() + " shape by itself, to rest from the shift.")
+          .ifPresent(c -> addNew(to, c));
+    }
+  }
+
+  private Optional<Candidate> shape(Shape shape, String why) {
+    double tempo = Tempos.next(reach.shape(shape), target);
+    return playable(List.of(shape), List.of(), List.of(), tempo)
+        .map(drill -> new Candidate(Kind.SHAPE, drill, why));
+  }
+
+  private Optional<PlayableDrill> drill(
+      Shape lower, List<Exercise.OfJoin> up, List<Exercise.OfJoin> down, double tempo) {
+    return playable(List.of(lower, lower.next()), choices(up), choices(down), tempo);
+  }
+
+  private static List<JoinChoice> choices(List<Exercise.OfJoin> joins) {
+    return joins.stream().map(join -> JoinChoice.on(join.string(), join.finger())).toList();
+  }
+
+  private Optional<PlayableDrill> playable(
+      List<Shape> shapes, List<JoinChoice> up, List<JoinChoice> down, double tempo) {
+    return playable(key, shapes, up, down, tempo);
+  }
+
+  private Optional<PlayableDrill> playable(
+      Key of, List<Shape> shapes, List<JoinChoice> up, List<JoinChoice> down, double tempo) {
+    Pulse usual = Drill.USUAL_PULSE;
+    try {
+      return Optional.of(
+          new Drill(
+                  Optional.empty(),
+                  reach.map().neck().tuning(),
+                  reach.map().neck().frets(),
+                  of,
+                  shapes,
+                  OptionalInt.empty(),
+                  up,
+                  down,
+                  1,
+                  new Pulse(tempo, 2, usual.beatsPerBar(), usual.countIn()))
+              .playable());
+    } catch (BadInput doesNotFitThisNeck) {
+      return Optional.empty();
+    }
+  }
+
+  /** A drill that is there already is not added again, whatever its tempo. */
+  private static void addNew(List<Candidate> to, Candidate candidate) {
+    boolean known =
+        to.stream()
+            .anyMatch(c -> c.drill().route().steps().equals(candidate.drill().route().steps()));
+    if (!known) {
+      to.add(candidate);
+    }
+  }
+}
