@@ -43,7 +43,16 @@ class ReadmeTests {
             .toList();
     assertThat(shown)
         .containsExactlyInAnyOrder(
-            "map", "desk", "listen", "review", "calibrate", "tune", "perform");
+            "map",
+            "desk",
+            "listen",
+            "review",
+            "calibrate",
+            "log",
+            "reach",
+            "plan",
+            "tune",
+            "perform");
   }
 
   private static String withoutMilliseconds(String text) {
