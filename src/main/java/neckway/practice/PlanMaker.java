@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
@@ -20,12 +21,13 @@ import neckway.practice.PlanItem.Kind;
 /**
  * Makes a plan from what is open.
  *
- * <p>First what fades, then what is being worked at, then what comes next: two joins at a time, the
- * shapes of a pair alone before they are joined, joins mixed once each is known alone, three shapes
- * and more once the pairs hold, another key once one is open. What is practised is spread over days
- * and not repeated in a row (Simmons 2012; Carter and Grahn 2016), and slow enough to be clean,
- * since the share of clean rounds tells what is kept (Duke, Simmons and Cash 2009). Where no source
- * is named, it is common practice.
+ * <p>First what fades, then what is being worked at, the longest unplayed first, then what comes
+ * next: no more than two pairs that are unsure at a time, the shapes of a pair alone before they
+ * are joined, three shapes and more once the pairs hold, joins mixed once each is known alone,
+ * another key once one is open. What is practised is spread over days and not repeated in a row
+ * (Simmons 2012; Carter and Grahn 2016), and slow enough to be clean, since the share of clean
+ * rounds tells what is kept (Duke, Simmons and Cash 2009). Where no source is named, it is common
+ * practice.
  */
 public final class PlanMaker {
   /** From so many minutes on there is a warm-up. */
@@ -52,8 +54,13 @@ public final class PlanMaker {
   private static final int FEWEST_ROUNDS = 2;
   private static final int MOST_ROUNDS = 12;
 
-  /** More new joins at a time are not learnt well. */
+  /** So many pairs may be unsure at a time; another one waits until one of them is mostly clean. */
   private static final int AT_A_TIME = 2;
+
+  /** Of the last rounds, so many are looked at, and so large a share clean is mostly clean. */
+  private static final int LAST_ROUNDS = 6;
+
+  private static final double MOSTLY = 0.5;
 
   private static final int SECONDS_A_MINUTE = 60;
   private static final int FOURTH = 5;
@@ -72,6 +79,11 @@ public final class PlanMaker {
     this.reach = reach;
     this.key = reach.key();
     this.target = reach.target();
+  }
+
+  /** At what tempo an exercise is played next, beats a minute of two notes. */
+  public static double nextTempo(Progress progress, double target) {
+    return Tempos.next(progress, target);
   }
 
   /**
@@ -112,7 +124,8 @@ public final class PlanMaker {
       left -= warmUp;
       sinceRest = warmUp;
     }
-    int block = minutes < SHORT_SESSION ? SHORT_BLOCK : BLOCK;
+    boolean manyThings = BLOCK * candidates.size() > left;
+    int block = minutes < SHORT_SESSION || manyThings ? SHORT_BLOCK : BLOCK;
     for (int next = 0; left > 0; next++) {
       if (sinceRest + block > PLAYED_AT_MOST && left >= REST) {
         items.add(
@@ -146,16 +159,32 @@ public final class PlanMaker {
   private List<Candidate> candidates() {
     List<Candidate> candidates = new ArrayList<>();
     fading(candidates);
-    int inWork = working(candidates);
-    chains(candidates);
-    if (inWork < AT_A_TIME) {
-      comesNext(candidates, AT_A_TIME - inWork);
+    working(candidates);
+    int unsure = (int) pairs().stream().filter(this::isUnsure).count();
+    if (unsure < AT_A_TIME) {
+      comesNext(candidates, AT_A_TIME - unsure);
     }
+    chains(candidates);
     mixes(candidates);
+    open(candidates);
     if (candidates.size() < 2) {
       shapesAlone(candidates);
     }
     return candidates;
+  }
+
+  /** Whether a pair was begun and is not mostly clean yet, up or down. */
+  private boolean isUnsure(Shape lower) {
+    return Stream.of(Direction.values())
+        .map(direction -> reach.joins(lower, direction))
+        .flatMap(List::stream)
+        .anyMatch(p -> p.state() == State.WORKING && cleanShareOfLast(p) < MOSTLY);
+  }
+
+  private static double cleanShareOfLast(Progress progress) {
+    List<PlayedRound> all = progress.all();
+    List<PlayedRound> last = all.subList(Math.max(0, all.size() - LAST_ROUNDS), all.size());
+    return (double) last.stream().filter(PlayedRound::clean).count() / last.size();
   }
 
   /** Pairs of neighbours, from the minor shape upwards: the one that most players know first. */
@@ -203,17 +232,28 @@ public final class PlanMaker {
         + to.spoken();
   }
 
-  private int working(List<Candidate> to) {
-    int before = to.size();
+  /** What is being worked at, the longest unplayed first: practice is spread over days. */
+  private void working(List<Candidate> to) {
     reach.joins().stream()
         .filter(p -> p.state() == State.WORKING)
-        .sorted(Comparator.comparingDouble(PlanMaker::cleanShare))
+        .sorted(
+            Comparator.comparing((Progress p) -> p.lastDay().orElse(reach.today()))
+                .thenComparingDouble(PlanMaker::cleanShareOfLast))
         .forEach(p -> join(p, whyWorking(p)).ifPresent(c -> addNew(to, c)));
-    return to.size() - before;
   }
 
-  private static double cleanShare(Progress progress) {
-    return -(double) progress.cleanRounds() / progress.rounds();
+  /** What is open is kept open, the longest unplayed first. */
+  private void open(List<Candidate> to) {
+    reach.joins().stream()
+        .filter(p -> p.state() == State.OPEN)
+        .sorted(Comparator.comparing((Progress p) -> p.lastDay().orElse(reach.today())))
+        .forEach(
+            p ->
+                join(
+                        p,
+                        named((Exercise.OfJoin) p.exercise())
+                            + " is open, and stays so by being played.")
+                    .ifPresent(c -> addNew(to, c)));
   }
 
   private static String whyWorking(Progress progress) {

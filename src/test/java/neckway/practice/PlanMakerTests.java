@@ -65,7 +65,7 @@ final class PlanMakerTests {
   @Test
   void whoHasNothingLoggedBeginsWithTheShapesOfTheFirstPairAlone() {
     Plan plan = plan(20, 0);
-    assertThat(kinds(plan)).containsExactly(Kind.WARM_UP, Kind.SHAPE, Kind.SHAPE, Kind.JOIN);
+    assertThat(kinds(plan)).startsWith(Kind.WARM_UP, Kind.SHAPE, Kind.SHAPE, Kind.JOIN);
     assertThat(plan.items().get(1).drill().orElseThrow().shapes()).containsExactly(Shape.MINOR);
     assertThat(plan.items().get(3).why()).contains("cleanest join");
   }
