@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,8 @@ import java.util.OptionalInt;
 import neckway.Await;
 import neckway.desk.Desk;
 import neckway.desk.DrillModel;
+import neckway.desk.RouteSound;
+import neckway.desk.VolumeModel;
 import neckway.desk.choose.HearModel.State;
 import neckway.desk.read.ClipOutput;
 import neckway.desk.read.ReadTake;
@@ -27,6 +30,7 @@ import neckway.player.settings.PlayerSettings;
 import neckway.review.Clock;
 import neckway.review.Review;
 import neckway.run.Run;
+import neckway.sound.ClickTrack;
 import neckway.sound.Clip;
 import neckway.sound.Levelling;
 import neckway.sound.Loudness;
@@ -166,6 +170,30 @@ class OneLoudnessTests {
     assertThat(most - least).as(loudness.toString()).isLessThan(MOST_APART_LU);
     double asked = Levelling.TARGET_LKFS + 20 * Math.log10(VOLUME);
     assertThat(loudness.values()).allSatisfy(l -> assertThat(l).isEqualTo(asked, within(1.5)));
+  }
+
+  /**
+   * Whoever has turned an amplifier up for the usual click of a run is not startled by what is
+   * played back at the usual volume, and the click that sounds beside it is below the guitar.
+   */
+  @Test
+  void usualVolumeIsAsQuietAsTheUsualClick() {
+    RouteSound sound = RouteSound.of(drill.route(), drill.pulse(), 48_000);
+    int firstNote = (int) ((sound.firstBeatSeconds() - 0.02) * 48_000);
+    double click = VolumeModel.USUAL * peak(Arrays.copyOf(sound.samples(), firstNote));
+    double both =
+        VolumeModel.USUAL
+            * peak(Arrays.copyOfRange(sound.samples(), firstNote, sound.samples().length));
+    assertThat(20 * Math.log10(both / ClickTrack.USUAL_GAIN)).isBetween(-6.0, 1.0);
+    assertThat(20 * Math.log10(click / both)).isBetween(-12.0, -3.0);
+  }
+
+  private static double peak(float[] sound) {
+    double peak = 0;
+    for (float sample : sound) {
+      peak = Math.max(peak, Math.abs(sample));
+    }
+    return peak;
   }
 
   @Test
