@@ -15,7 +15,7 @@ public final class VolumeModel {
    */
   public static final double USUAL = 0.2;
 
-  private static final String KEPT = "hearVolume";
+  private static final String KEPT_OF = "hearVolume of ";
 
   private final SettingsFile settings;
   private final DoubleProperty share = new SimpleDoubleProperty(this, "share");
@@ -24,13 +24,12 @@ public final class VolumeModel {
   VolumeModel(SettingsFile settings) {
     this.settings = settings;
     share.addListener((o, before, now) -> chosen(now.doubleValue()));
-    share.set(
-        settings.number(keptFor(output()), 0, 1).orElse(settings.number(KEPT, 0, 1).orElse(USUAL)));
+    share.set(settings.number(keptFor(output()), 0, 1).orElse(USUAL));
     gain = share.get();
   }
 
   private static String keptFor(String output) {
-    return KEPT + " of " + output;
+    return KEPT_OF + output;
   }
 
   private String output() {
@@ -39,7 +38,6 @@ public final class VolumeModel {
 
   private void chosen(double now) {
     gain = now;
-    settings.put(KEPT, now);
     settings.put(keptFor(output()), now);
   }
 
