@@ -93,7 +93,8 @@ final class GuitarPane {
   }
 
   private Node plucking() {
-    Label next = still("room-next", model.next());
+    Label next = SoundScreen.words("room-next");
+    next.textProperty().bind(model.next());
     // the tuning is that of the drill when the plucks begin
     StackPane nextRoom = new StackPane(next);
     nextRoom.setAlignment(Pos.TOP_LEFT);
@@ -111,7 +112,11 @@ final class GuitarPane {
         new FlowPane(back, button("guitar.skip", model::skip), button("guitar.stop", model::stop));
     keys.getStyleClass().add("room-keys");
     VBox part = new VBox(nextRoom, said, bar, count, keys);
-    part.getStyleClass().add("room-part");
+    part.getStyleClass().addAll("room-part", "room-plucks");
+    // all of it has the focus, so that all of it is kept in sight and no key takes anything back
+    part.setFocusTraversable(true);
+    part.setAccessibleRole(AccessibleRole.TEXT);
+    part.accessibleTextProperty().bind(model.next());
     only(part, model.stage().isEqualTo(Stage.PLUCKING));
     model
         .stage()
@@ -119,7 +124,7 @@ final class GuitarPane {
             (o, old, now) -> {
               if (now == Stage.PLUCKING) {
                 nextRoom.getChildren().setAll(new Reserved(next, model.allNext()));
-                next.requestFocus();
+                part.requestFocus();
               }
             });
     return part;
