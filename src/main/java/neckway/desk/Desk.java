@@ -23,6 +23,7 @@ public final class Desk {
   private final SettingsFile settings;
   private final DrillModel drill = new DrillModel();
   private final LookModel look;
+  private final VolumeModel volume;
   private final Router router = new Router();
   private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(this, "notice", "");
 
@@ -34,6 +35,7 @@ public final class Desk {
   public Desk(SettingsFile settings) {
     this.settings = settings;
     look = new LookModel(settings);
+    volume = new VolumeModel(settings);
     settings.drill("drill").ifPresent(drill::use);
     settings.complaint().ifPresent(this::say);
   }
@@ -48,6 +50,11 @@ public final class Desk {
 
   public LookModel look() {
     return look;
+  }
+
+  /** How loud everything is that is played back. */
+  public VolumeModel volume() {
+    return volume;
   }
 
   public Router router() {

@@ -1,36 +1,34 @@
 package neckway.sound;
 
+import java.util.concurrent.locks.LockSupport;
 import javax.sound.sampled.SourceDataLine;
 
 /** Plays a piece of sound, once or over and over, in a thread of its own. */
 public final class ClipPlayback implements AutoCloseable {
-  /** No sample is played louder than this share of full scale. */
-  static final float MOST = 0.7f;
-
   private static final int BLOCK_FRAMES = 512;
+  private static final long BACK_OFF_NANOS = 2_000_000;
 
   private final SourceDataLine line;
-  private final float[] sound;
-  private final boolean loop;
+  private final Clip clip;
   private final Runnable ended;
   private final Thread thread;
   private final Alive alive =
       new Alive(Playback.GONE_AFTER_SECONDS, 2 * Playback.GONE_AFTER_SECONDS);
+  private final int bufferFrames;
   private volatile boolean running = true;
   private volatile long written;
 
   /**
    * Begins at once.
    *
-   * @param line open, 16-bit little-endian, not started
-   * @param sound mono at the line's rate
+   * @param line open at the clip's rate, 16-bit little-endian, not started
    * @param ended told in the player's thread when it is over, stopped or not
    */
-  public ClipPlayback(SourceDataLine line, float[] sound, boolean loop, Runnable ended) {
+  public ClipPlayback(SourceDataLine line, Clip clip, Runnable ended) {
     this.line = line;
-    this.sound = sound;
-    this.loop = loop;
+    this.clip = clip;
     this.ended = ended;
+    bufferFrames = line.getBufferSize() / line.getFormat().getFrameSize();
     thread = new Thread(this::run, "player");
     thread.setDaemon(true);
     alive.start(System.nanoTime());
@@ -39,22 +37,15 @@ public final class ClipPlayback implements AutoCloseable {
 
   private void run() {
     int channels = line.getFormat().getChannels();
+    float[] block = new float[BLOCK_FRAMES];
     byte[] bytes = new byte[BLOCK_FRAMES * 2 * channels];
     try {
       line.start();
-      int at = 0;
-      while (running && sound.length > 0 && !gone()) {
-        int frames = Math.min(BLOCK_FRAMES, sound.length - at);
-        fill(bytes, at, frames, channels);
-        int took = line.write(bytes, 0, frames * 2 * channels) / (2 * channels);
-        written = written + Math.max(0, took);
-        at += Math.max(0, took);
-        if (at >= sound.length) {
-          if (!loop) {
-            break;
-          }
-          at = 0;
-        }
+      long at = 0;
+      while (running && more(at) && !gone()) {
+        clip.fill(at, block);
+        encode(block, bytes, channels);
+        at += write(bytes, 2 * channels);
       }
       if (running && !gone()) {
         line.drain();
@@ -66,15 +57,38 @@ public final class ClipPlayback implements AutoCloseable {
     }
   }
 
-  private void fill(byte[] bytes, int from, int frames, int channels) {
+  private boolean more(long at) {
+    return clip.frames() > 0 && (clip.loop() || at < clip.frames());
+  }
+
+  private static void encode(float[] block, byte[] bytes, int channels) {
     int at = 0;
-    for (int i = from; i < from + frames; i++) {
-      int value = Math.round(Math.max(-MOST, Math.min(MOST, sound[i])) * 32767);
+    for (float sample : block) {
+      int value = Math.round(sample * 32767);
       for (int c = 0; c < channels; c++) {
         bytes[at++] = (byte) value;
         bytes[at++] = (byte) (value >> 8);
       }
     }
+  }
+
+  /** Writes a whole block, piece by piece where the line takes less; gives the block's frames. */
+  private int write(byte[] bytes, int frameBytes) {
+    int at = 0;
+    while (running && at < bytes.length && !gone()) {
+      int took = Math.max(0, line.write(bytes, at, bytes.length - at));
+      at += took;
+      written = written + took / frameBytes;
+      if (took == 0) {
+        LockSupport.parkNanos(BACK_OFF_NANOS);
+      }
+    }
+    return bytes.length / frameBytes;
+  }
+
+  /** How many frames have been heard, about: those that the line took, less its buffer. */
+  public long framesHeard() {
+    return Math.max(0, written - bufferFrames);
   }
 
   private boolean gone() {

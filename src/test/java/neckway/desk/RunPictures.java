@@ -47,6 +47,9 @@ import neckway.sound.ClickClock;
  * <pre>java -Dglass.platform=Monocle … neckway.desk.RunPictures FOLDER</pre>
  */
 public final class RunPictures {
+  /** About half a second, so that a playhead stands in the middle of things. */
+  private static final long FRAMES_HEARD = 30_000;
+
   private final Path folder;
   private final Desk desk;
   private final Coach coach;
@@ -70,7 +73,7 @@ public final class RunPictures {
               return () -> {};
             },
             new SaidCheck(0.2f, Texts.of("check.flat", 31)),
-            new SilentOutput(),
+            new SilentOutput(FRAMES_HEARD),
             Runnable::run,
             Runnable::run,
             Runnable::run);
@@ -129,6 +132,8 @@ public final class RunPictures {
     now(() -> press(KeyCode.DIGIT1));
     shot("read", () -> press(KeyCode.ENTER));
     shot("read-pointed", () -> coach.reading().point(9));
+    shot("read-looped", coach.reading()::loopShift);
+    now(coach.reading()::stop);
     shot("read-dark", () -> desk.look().dark().set(true));
     shot("play-dark", () -> desk.router().go(Place.PLAYING));
     now(() -> size(1920, 1080));

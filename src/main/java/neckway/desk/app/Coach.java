@@ -89,7 +89,7 @@ public final class Coach {
     this.desk = desk;
     this.settings = settings;
     playing = new PlayingModel(desk.drill(), settings, engine, check, this::readRun);
-    reading = new ReadingModel(player, readingWork, window);
+    reading = new ReadingModel(player, desk.volume()::gain, readingWork, window);
     recording = new RecordingModel(recordingWork, window, this::read, desk::say);
     desk.onRecording(this::review);
   }
@@ -97,7 +97,9 @@ public final class Coach {
   /** Adds the views to those of the window. */
   public void offer(Map<Place, Function<Desk, Screen>> screens) {
     screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look()));
-    screens.put(Place.READING, d -> new ReadingScreen(reading, recording, new Next(), d.look()));
+    screens.put(
+        Place.READING,
+        d -> new ReadingScreen(reading, recording, new Next(), d.look(), d.volume()));
   }
 
   /** A run that ended since something failed says so where its review is read. */

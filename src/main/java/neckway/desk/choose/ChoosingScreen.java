@@ -7,7 +7,6 @@ import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.control.Slider;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -22,12 +21,10 @@ import neckway.desk.FollowFocus;
 import neckway.desk.Screen;
 import neckway.desk.SideBySide;
 import neckway.desk.Texts;
+import neckway.desk.VolumeControl;
 
 /** Choosing: the neck with its stands and joins, and everything else that makes a drill. */
 public final class ChoosingScreen implements Screen {
-  private static final String VOLUME = "hearVolume";
-  private static final double USUAL_VOLUME = 0.2;
-
   private final Desk desk;
   private final ChoosingModel model;
   private final HearModel hear;
@@ -43,6 +40,8 @@ public final class ChoosingScreen implements Screen {
     this.desk = desk;
     model = new ChoosingModel(desk);
     hear = new HearModel(outlet, Platform::runLater, desk::say);
+    hear.gain(desk.volume().gain());
+    desk.volume().share().addListener(o -> hear.gain(desk.volume().gain()));
     joins = new JoinList(model);
     files = new DrillFiles(desk, root);
     VBox page = new VBox(head(), neck(), lower());
@@ -134,28 +133,8 @@ public final class ChoosingScreen implements Screen {
                       case PLAYING -> Texts.of("choosing.hear.stop");
                     },
                 hear.state()));
-    Label loud = new Label(Texts.of("choosing.volume"));
-    Slider volume = volume();
-    loud.setLabelFor(volume);
-    HBox loudness = new HBox(loud, volume);
-    loudness.getStyleClass().add("loudness");
-    bar.getChildren().addAll(listen, loudness);
+    bar.getChildren().addAll(listen, VolumeControl.named(desk.volume()));
     return bar;
-  }
-
-  private Slider volume() {
-    Slider volume = new Slider(0, 1, desk.settings().number(VOLUME, 0, 1).orElse(USUAL_VOLUME));
-    volume.setBlockIncrement(0.05);
-    volume.setAccessibleText(Texts.of("choosing.volume"));
-    hear.gain(volume.getValue());
-    volume
-        .valueProperty()
-        .addListener(
-            (o, before, now) -> {
-              hear.gain(now.doubleValue());
-              desk.settings().put(VOLUME, now.doubleValue());
-            });
-    return volume;
   }
 
   private static Button button(String textKey, Runnable action) {

@@ -6,10 +6,12 @@ import java.util.function.Consumer;
 import java.util.function.IntFunction;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import neckway.desk.RouteSound;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
 import neckway.neck.Place;
+import neckway.sound.Clip;
 import neckway.sound.PlayedSound;
 
 /**
@@ -88,7 +90,7 @@ public final class HearModel {
   /** Plays a drill once through, or stops what plays. */
   public void toggle(PlayableDrill drill) {
     if (state.get() == State.SILENT) {
-      start(() -> RouteSound.of(drill, SAMPLE_RATE));
+      start(() -> RouteSound.of(drill.once().route(), drill.pulse(), SAMPLE_RATE));
     } else {
       stop();
     }
@@ -121,7 +123,6 @@ public final class HearModel {
     public void run() {
       try {
         RouteSound sound = rendering.get();
-        sound.gain(gain);
         if (wanted()) {
           tell(() -> state.set(State.PLAYING));
           play(sound);
@@ -136,12 +137,12 @@ public final class HearModel {
     private void play(RouteSound sound) {
       IntFunction<Optional<Place>> places = step -> placeOf(sound, step);
       int shown = Integer.MIN_VALUE;
-      try (Playing playing = outlet.play(sound, sound.sampleRate())) {
-        while (wanted() && playing.framesHeard() < sound.frames()) {
+      Clip clip = Clip.ofLevelled(sound.samples(), sound.sampleRate(), false, () -> gain);
+      try (Playing playing = outlet.play(clip, clip.sampleRate())) {
+        while (wanted() && playing.framesHeard() < clip.frames()) {
           if (playing.gone()) {
             throw new BadInput(Texts.of("problem.output-gone"));
           }
-          sound.gain(gain);
           int step = sound.stepAt(playing.framesHeard());
           if (step != shown) {
             shown = step;

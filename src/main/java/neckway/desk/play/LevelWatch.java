@@ -22,7 +22,7 @@ public final class LevelWatch {
   }
 
   /** A guitar whose loudest note stays below this is too quiet, dB of full scale. */
-  static final double QUIET_DBFS = -34;
+  public static final double QUIET_DBFS = -34;
 
   /** Below this it is the noise of the room. */
   static final double NOTHING_DBFS = -58;

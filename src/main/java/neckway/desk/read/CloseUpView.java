@@ -1,6 +1,7 @@
 package neckway.desk.read;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
@@ -26,6 +27,7 @@ final class CloseUpView extends Region {
   private int strings = 6;
   private Inks inks = Inks.of(false);
   private double font = 13;
+  private OptionalDouble playhead = OptionalDouble.empty();
 
   CloseUpView() {
     getChildren().add(canvas);
@@ -47,6 +49,14 @@ final class CloseUpView extends Region {
     strings = stringCount;
     setAccessibleText(near.map(ReadingWords::shift).orElse(""));
     paint();
+  }
+
+  /** Draws where the take sounds, seconds of the take; empty where it does not. */
+  void playhead(OptionalDouble seconds) {
+    if (!seconds.equals(playhead)) {
+      playhead = seconds;
+      paint();
+    }
   }
 
   @Override
@@ -77,6 +87,9 @@ final class CloseUpView extends Region {
     g.setLineWidth(1);
     g.strokeLine(0, middle, wide, middle);
     outline.ifPresent(o -> wave(g, o, wide, middle, (bottom - top) / 2));
+    playhead.stream()
+        .filter(at -> at >= shift.fromSeconds() && at <= shift.toSeconds())
+        .forEach(at -> playhead(g, x(shift, at, wide), top, bottom));
     for (CloseUp.Heard note : shift.notes()) {
       double x = x(shift, note.seconds(), wide);
       g.setStroke(inks.ink());
@@ -109,6 +122,19 @@ final class CloseUpView extends Region {
                     x(shift, at, wide),
                     0.7 * font,
                     shift.shift().lateMs().orElse(0) <= 0));
+  }
+
+  /** A line with a head at both ends, unlike the lines of notes. */
+  private void playhead(GraphicsContext g, double x, double top, double bottom) {
+    double half = 0.35 * font;
+    g.setFill(inks.ink());
+    g.fillRect(x - 1.5, top, 3, bottom - top);
+    g.fillPolygon(
+        new double[] {x - half, x + half, x}, new double[] {top, top, top + 1.4 * half}, 3);
+    g.fillPolygon(
+        new double[] {x - half, x + half, x},
+        new double[] {bottom, bottom, bottom - 1.4 * half},
+        3);
   }
 
   /** A word beside its line, so that two lines close together do not run into each other. */

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import neckway.neck.BadInput;
+import neckway.sound.Clip;
 import neckway.sound.ClipPlayback;
 import neckway.sound.Devices;
 
@@ -20,12 +21,12 @@ public final class DeviceClipOutput implements ClipOutput {
   }
 
   @Override
-  public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
+  public void play(Clip clip, Ended ended) {
     stop();
     try {
       ClipPlayback next =
           new ClipPlayback(
-              Devices.openOutput(output.get(), sampleRate), sound, loop, () -> ended.ended(""));
+              Devices.openOutput(output.get(), clip.sampleRate()), clip, () -> ended.ended(""));
       ClipPlayback before = now.getAndSet(next);
       if (before != null) {
         before.close();
@@ -41,5 +42,11 @@ public final class DeviceClipOutput implements ClipOutput {
     if (playing != null) {
       playing.close();
     }
+  }
+
+  @Override
+  public long framesHeard() {
+    ClipPlayback playing = now.get();
+    return playing == null ? 0 : playing.framesHeard();
   }
 }

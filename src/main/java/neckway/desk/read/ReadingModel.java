@@ -2,12 +2,11 @@ package neckway.desk.read;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Executor;
-import java.util.function.Supplier;
+import java.util.function.DoubleSupplier;
 import java.util.stream.IntStream;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -20,6 +19,7 @@ import neckway.neck.BadInput;
 import neckway.page.PageModel;
 import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
+import neckway.sound.Clip;
 import neckway.sound.TimeStretch;
 
 /**
@@ -45,6 +45,33 @@ public final class ReadingModel {
     }
   }
 
+  /** What is heard. */
+  public enum Hearing {
+    NOTHING,
+    /** The take, from a note on. */
+    TAKE,
+    /** The shift in close-up, over and over. */
+    SHIFT,
+    /** How the route should sound. */
+    MODEL
+  }
+
+  /**
+   * What was asked to be heard.
+   *
+   * @param fromSeconds where in the take; of no use for how it should sound
+   * @param toSeconds where in the take
+   * @param step from which step on
+   */
+  private record Asked(Hearing what, double fromSeconds, double toSeconds, int step) {}
+
+  /**
+   * What sounds now.
+   *
+   * @param factor its speed
+   */
+  private record Sounding(Asked asked, Clip clip, double factor) {}
+
   /** Heard at a time at most, seconds of the take. */
   static final double MOST_SECONDS = 30;
 
@@ -52,6 +79,7 @@ public final class ReadingModel {
   private static final int COLUMNS = 1200;
 
   private final ClipOutput player;
+  private final DoubleSupplier volume;
   private final Executor work;
   private final Executor window;
   private final PageWords words = new PageWords();
@@ -67,21 +95,25 @@ public final class ReadingModel {
   private final ReadOnlyStringWrapper line = new ReadOnlyStringWrapper(this, "line", "");
   private final ReadOnlyObjectWrapper<Speed> speed =
       new ReadOnlyObjectWrapper<>(this, "speed", Speed.FULL);
-  private final ReadOnlyBooleanWrapper sounding =
-      new ReadOnlyBooleanWrapper(this, "sounding", false);
+  private final ReadOnlyObjectWrapper<Hearing> hearing =
+      new ReadOnlyObjectWrapper<>(this, "hearing", Hearing.NOTHING);
   private final ReadOnlyObjectWrapper<Optional<CloseUp>> closeUp =
       new ReadOnlyObjectWrapper<>(this, "closeUp", Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Waveform>> waveform =
       new ReadOnlyObjectWrapper<>(this, "waveform", Optional.empty());
   private int shift;
-  private int asked;
+  private int turn;
+  private Asked last = new Asked(Hearing.NOTHING, 0, 0, 0);
+  private Optional<Sounding> now = Optional.empty();
 
   /**
+   * @param volume how loud, 0 to 1; asked on any thread
    * @param work runs what reads files and makes sound
    * @param window runs what changes this model
    */
-  public ReadingModel(ClipOutput player, Executor work, Executor window) {
+  public ReadingModel(ClipOutput player, DoubleSupplier volume, Executor work, Executor window) {
     this.player = player;
+    this.volume = volume;
     this.work = work;
     this.window = window;
   }
@@ -148,7 +180,7 @@ public final class ReadingModel {
     }
   }
 
-  /** Brings the next shift into close-up, after the last one the first. */
+  /** Brings the next shift into close-up, after the last one the first; a loop goes on with it. */
   public void nextShift() {
     take.get()
         .filter(t -> !t.review().shifts().isEmpty())
@@ -156,6 +188,10 @@ public final class ReadingModel {
             t -> {
               shift = (shift + 1) % t.review().shifts().size();
               focusShift();
+              if (hearing.get() == Hearing.SHIFT) {
+                stop();
+                loopShift();
+              }
             });
   }
 
@@ -190,103 +226,169 @@ public final class ReadingModel {
 
   // ---- hearing
 
-  /** The next slower speed, after the slowest the full one. What sounds goes on as it is. */
+  /** The next slower speed, after the slowest the full one. What sounds goes on at that speed. */
   public void nextSpeed() {
+    OptionalDouble at = playhead();
     speed.set(Speed.values()[(speed.get().ordinal() + 1) % Speed.values().length]);
+    switch (hearing.get()) {
+      case NOTHING -> {}
+      case TAKE -> begin(from(last, at.orElse(last.fromSeconds())));
+      case SHIFT, MODEL -> begin(last);
+    }
   }
 
-  /** Hears the take from the note pointed at, or from the first one. */
+  private static Asked from(Asked asked, double seconds) {
+    return new Asked(asked.what(), seconds, asked.toSeconds(), asked.step());
+  }
+
+  /** Hears the take from the note pointed at, or from the first one; or stops that. */
   public void hear() {
-    take.get()
-        .ifPresent(
-            t -> {
-              double from = Math.max(0, fromSeconds(t) - BEFORE_NOTE_SECONDS);
-              hear(t, from, from + MOST_SECONDS, false);
-            });
+    if (hearing.get() == Hearing.TAKE) {
+      stop();
+    } else {
+      take.get().ifPresent(t -> begin(takeFrom(t, page.get().selected().orElse(0))));
+    }
   }
 
-  private double fromSeconds(ReadTake t) {
-    int step = page.get().selected().orElse(0);
+  /** Points at a step and hears the take from there; or stops that, where it is what sounds. */
+  public void hearFrom(int step) {
+    boolean sounds = hearing.get() == Hearing.TAKE && last.step() == step;
+    point(step);
+    if (sounds) {
+      stop();
+    } else {
+      take.get().ifPresent(t -> begin(takeFrom(t, step)));
+    }
+  }
+
+  private Asked takeFrom(ReadTake t, int step) {
+    double from = Math.max(0, seconds(t, step) - BEFORE_NOTE_SECONDS);
+    return new Asked(Hearing.TAKE, from, from + MOST_SECONDS, step);
+  }
+
+  private double seconds(ReadTake t, int step) {
     Optional<ReviewedNote> note = page.get().note(step).map(t.review().notes()::get);
     return note.map(ReviewedNote::time).orElse(t.review().steps().get(step).due());
   }
 
-  /** Hears the shift in close-up over and over. */
+  /** Hears the shift in close-up over and over, or stops that. */
   public void loopShift() {
-    take.get()
-        .ifPresent(
-            t ->
-                closeUp
-                    .get()
-                    .ifPresent(near -> hear(t, near.fromSeconds(), near.toSeconds(), true)));
+    if (hearing.get() == Hearing.SHIFT) {
+      stop();
+    } else {
+      closeUp
+          .get()
+          .map(near -> new Asked(Hearing.SHIFT, near.fromSeconds(), near.toSeconds(), 0))
+          .ifPresent(this::begin);
+    }
   }
 
-  private void hear(ReadTake t, double from, double to, boolean loop) {
-    if (t.take().isEmpty()) {
+  /** Hears how it should sound, from the note pointed at on; or stops that. */
+  public void hearModel() {
+    if (hearing.get() == Hearing.MODEL) {
+      stop();
+    } else if (take.get().isPresent()) {
+      begin(new Asked(Hearing.MODEL, 0, 0, page.get().selected().orElse(0)));
+    }
+  }
+
+  private void begin(Asked what) {
+    ReadTake t = take.get().orElseThrow();
+    if (what.what() != Hearing.MODEL && t.take().isEmpty()) {
       line.set(Texts.of("read.noSound"));
       return;
     }
-    double factor = speed.get().factor();
-    sound(
-        () -> {
-          TakeSound sound = TakeSound.read(t.take().get(), from, to);
-          float[] slower = TimeStretch.slowed(sound.samples(), sound.sampleRate(), factor);
-          return new TakeSound(slower, sound.sampleRate(), from);
-        },
-        loop);
-  }
-
-  /** Hears how it should sound, from the note pointed at on. */
-  public void hearModel() {
-    take.get()
-        .ifPresent(
-            t -> {
-              int step = page.get().selected().orElse(0);
-              double factor = speed.get().factor();
-              sound(() -> ModelSound.of(t, step, factor), false);
-            });
-  }
-
-  private void sound(Supplier<TakeSound> made, boolean loop) {
     stop();
-    int mine = asked;
-    sounding.set(true);
+    int mine = turn;
+    last = what;
+    hearing.set(what.what());
+    double factor = speed.get().factor();
     work.execute(
         () -> {
           try {
-            TakeSound sound = made.get();
-            window.execute(
-                () -> {
-                  if (mine == asked) {
-                    work.execute(
-                        () ->
-                            player.play(
-                                sound.samples(),
-                                sound.sampleRate(),
-                                loop,
-                                complaint -> window.execute(() -> ended(mine, complaint))));
-                  }
-                });
+            Sounding sounding = new Sounding(what, clip(t, what, factor), factor);
+            window.execute(() -> play(mine, sounding));
           } catch (BadInput e) {
             window.execute(() -> ended(mine, e.getMessage()));
           }
         });
   }
 
+  private Clip clip(ReadTake t, Asked what, double factor) {
+    if (what.what() == Hearing.MODEL) {
+      TakeSound model = ModelSound.of(t, what.step(), factor);
+      return Clip.ofLevelled(model.samples(), model.sampleRate(), false, volume);
+    }
+    TakeSound sound = TakeSound.read(t.take().get(), what.fromSeconds(), what.toSeconds());
+    float[] slower = TimeStretch.slowed(sound.samples(), sound.sampleRate(), factor);
+    return Clip.of(slower, sound.sampleRate(), what.what() == Hearing.SHIFT, volume);
+  }
+
+  private void play(int mine, Sounding sounding) {
+    if (mine == turn) {
+      now = Optional.of(sounding);
+      work.execute(
+          () ->
+              player.play(
+                  sounding.clip(), complaint -> window.execute(() -> ended(mine, complaint))));
+    }
+  }
+
   private void ended(int mine, String complaint) {
     if (!complaint.isEmpty()) {
       line.set(complaint);
     }
-    if (mine == asked) {
-      sounding.set(false);
+    if (mine == turn) {
+      now = Optional.empty();
+      hearing.set(Hearing.NOTHING);
     }
   }
 
   /** Stops what sounds. */
   public void stop() {
-    asked++;
-    sounding.set(false);
+    turn++;
+    now = Optional.empty();
+    hearing.set(Hearing.NOTHING);
     work.execute(player::stop);
+  }
+
+  /** How much of what sounds has been heard, 0 to 1; of a loop, of this time round. */
+  public OptionalDouble heardShare() {
+    return now.filter(s -> s.clip().frames() > 0)
+        .map(s -> OptionalDouble.of((double) heardFrames(s) / s.clip().frames()))
+        .orElse(OptionalDouble.empty());
+  }
+
+  private long heardFrames(Sounding s) {
+    long frames = player.framesHeard();
+    return s.clip().loop() ? frames % s.clip().frames() : Math.min(frames, s.clip().frames());
+  }
+
+  private double heardSeconds(Sounding s) {
+    return s.factor() * heardFrames(s) / s.clip().sampleRate();
+  }
+
+  /** Where in the take that which sounds is, seconds; empty where the take does not sound. */
+  public OptionalDouble playhead() {
+    return now.filter(s -> s.asked().what() != Hearing.MODEL && s.clip().frames() > 0)
+        .map(s -> OptionalDouble.of(s.asked().fromSeconds() + heardSeconds(s)))
+        .orElse(OptionalDouble.empty());
+  }
+
+  /** The step that sounds. */
+  public OptionalInt soundingStep() {
+    if (now.isEmpty() || now.get().clip().frames() == 0) {
+      return OptionalInt.empty();
+    }
+    ReadTake t = take.get().orElseThrow();
+    Sounding s = now.get();
+    int steps = t.review().steps().size();
+    if (s.asked().what() == Hearing.MODEL) {
+      int since = (int) (heardSeconds(s) / t.drill().pulse().slotSeconds());
+      return OptionalInt.of(Math.min(s.asked().step() + since, steps - 1));
+    }
+    double at = playhead().orElseThrow();
+    return IntStream.range(0, steps).filter(step -> seconds(t, step) <= at).max();
   }
 
   // ---- what is shown
@@ -330,9 +432,9 @@ public final class ReadingModel {
     return speed.getReadOnlyProperty();
   }
 
-  /** Whether something is being heard. */
-  public ReadOnlyBooleanProperty sounding() {
-    return sounding.getReadOnlyProperty();
+  /** What is being heard. */
+  public ReadOnlyObjectProperty<Hearing> hearing() {
+    return hearing.getReadOnlyProperty();
   }
 
   /** The shift in close-up, where one was played. */

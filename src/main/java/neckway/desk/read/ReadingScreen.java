@@ -24,8 +24,10 @@ import javafx.scene.layout.VBox;
 import neckway.desk.LookModel;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
+import neckway.desk.VolumeModel;
 import neckway.desk.page.Arrangement;
 import neckway.desk.page.PageView;
+import neckway.desk.read.ReadingModel.Hearing;
 import neckway.page.PageModel;
 
 /** Shows a take that is over: sentences, page, the shift in close-up, and what can be heard. */
@@ -42,16 +44,22 @@ public final class ReadingScreen implements Screen {
   private final CloseUpView closeUp = new CloseUpView();
   private final VBox left = new VBox();
   private final AgainLine again;
+  private final SoundLine sound;
   private final Region foot;
   private boolean stacked;
   private Optional<PageView> page = Optional.empty();
 
   public ReadingScreen(
-      ReadingModel model, RecordingModel recording, ReadingActions actions, LookModel look) {
+      ReadingModel model,
+      RecordingModel recording,
+      ReadingActions actions,
+      LookModel look,
+      VolumeModel volume) {
     this.model = model;
     this.recording = recording;
     this.actions = actions;
     this.look = look;
+    sound = new SoundLine(model, volume, closeUp);
     root.getStyleClass().addAll("page", "reading");
     root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     root.setFocusTraversable(true);
@@ -94,11 +102,7 @@ public final class ReadingScreen implements Screen {
     if (page.isEmpty()) {
       PageView view = new PageView(shown);
       view.setAccessibleText(Texts.of("read.page"));
-      view.onStep(
-          step -> {
-            model.point(step);
-            model.hear();
-          });
+      view.onStep(model::hearFrom);
       page = Optional.of(view);
       root.setCenter(middle(view));
       dress();
@@ -205,9 +209,9 @@ public final class ReadingScreen implements Screen {
             button("read.again", "Space", this::again),
             button("read.slower", "S", actions::slower),
             button("read.anotherJoin", "J", actions::anotherJoin),
-            button("read.hear", "H", model::hear),
-            button("read.loop", "L", model::loopShift),
-            button("read.model", "K", model::hearModel),
+            sound.lit(button("read.hear", "H", model::hear), Hearing.TAKE),
+            sound.lit(button("read.loop", "L", model::loopShift), Hearing.SHIFT),
+            sound.lit(button("read.model", "K", model::hearModel), Hearing.MODEL),
             speed(),
             button("read.nextShift", "N", model::nextShift));
     Label line = new Label();
@@ -215,7 +219,7 @@ public final class ReadingScreen implements Screen {
     line.setWrapText(true);
     line.textProperty().bind(model.line());
     line.managedProperty().bind(model.line().isNotEmpty());
-    return new VBox(line, progress(), again.node(), keys);
+    return new VBox(line, progress(), again.node(), sound.node(), keys);
   }
 
   private BooleanBinding there() {
@@ -282,7 +286,7 @@ public final class ReadingScreen implements Screen {
     boolean onButton = focus instanceof ButtonBase;
     int line = page.map(PageView::stepsPerLine).orElse(1);
     KeyCode code = event.getCode();
-    boolean scrolls = focus instanceof ScrollPane && code.isArrowKey();
+    boolean scrolls = (focus instanceof ScrollPane || sound.holds(focus)) && code.isArrowKey();
     if (again.holds(focus)) {
       if (code != KeyCode.ESCAPE) {
         return;

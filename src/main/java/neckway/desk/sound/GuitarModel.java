@@ -30,6 +30,7 @@ import neckway.file.GuitarFile;
 import neckway.file.OutputFiles;
 import neckway.neck.BadInput;
 import neckway.neck.GuitarString;
+import neckway.neck.Place;
 import neckway.neck.Tuning;
 import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
@@ -71,6 +72,11 @@ public final class GuitarModel {
   private final ObservableList<GuitarString> again = FXCollections.observableArrayList();
   private final StringProperty name = new SimpleStringProperty(this, "name", "");
 
+  private final ReadOnlyStringWrapper profileTrouble =
+      new ReadOnlyStringWrapper(this, "profileTrouble", "");
+  private final ReadOnlyStringWrapper saveTrouble =
+      new ReadOnlyStringWrapper(this, "saveTrouble", "");
+
   private Tuning tuning = Tuning.STANDARD;
   private Optional<Calibrated> learnt = Optional.empty();
 
@@ -81,6 +87,7 @@ public final class GuitarModel {
     name.set(Texts.of("guitar.name.usual"));
     listed();
     inUse.addListener(o -> chosen());
+    name.addListener(o -> saveTrouble.set(""));
   }
 
   /** The profiles kept, as paths; the empty one stands for none. */
@@ -91,6 +98,18 @@ public final class GuitarModel {
   /** The path of the profile in use; empty for none. */
   public StringProperty inUse() {
     return inUse;
+  }
+
+  /** All that {@link #next} may say: the places of the plucks, and that they are done. */
+  List<String> allNext() {
+    Tuning now = desk.drill().drill().tuning();
+    List<String> all = new ArrayList<>(List.of(Texts.of("guitar.done")));
+    for (GuitarString string : now.strings()) {
+      for (int fret : Calibration.USUAL_FRETS) {
+        all.add(SoundWords.pluck(new Place(string, fret), now));
+      }
+    }
+    return all;
   }
 
   /** The profile in use in words. */
@@ -137,6 +156,16 @@ public final class GuitarModel {
     return name;
   }
 
+  /** Why a profile cannot be opened, or which cannot be listed; empty where all is well. */
+  public ReadOnlyStringProperty profileTrouble() {
+    return profileTrouble.getReadOnlyProperty();
+  }
+
+  /** Why what was learnt is not saved; empty where nothing stood in the way. */
+  public ReadOnlyStringProperty saveTrouble() {
+    return saveTrouble.getReadOnlyProperty();
+  }
+
   /** A profile's name as it is shown. */
   public static String shownName(String path) {
     if (path == null || path.isEmpty()) {
@@ -163,7 +192,7 @@ public final class GuitarModel {
       try (Stream<Path> files = Files.list(folder())) {
         files.map(Path::toString).filter(f -> f.endsWith(ENDING)).sorted().forEach(all::add);
       } catch (IOException e) {
-        desk.say(Texts.of("guitar.folder", folder()));
+        profileTrouble.set(Texts.of("guitar.folder", folder()));
       }
     }
     if (!all.contains(inUse.get())) {
@@ -174,6 +203,7 @@ public final class GuitarModel {
   }
 
   private void chosen() {
+    profileTrouble.set("");
     desk.settings().put(RunSettings.GUITAR, inUse.get() == null ? "" : inUse.get());
     tell();
   }
@@ -199,7 +229,7 @@ public final class GuitarModel {
       GuitarFile.read(file);
       use(file);
     } catch (BadInput e) {
-      desk.say(e.getMessage());
+      profileTrouble.set(e.getMessage());
     }
   }
 
@@ -224,6 +254,7 @@ public final class GuitarModel {
   }
 
   private void forget() {
+    saveTrouble.set("");
     learnt = Optional.empty();
     findings.clear();
     again.clear();
@@ -296,7 +327,7 @@ public final class GuitarModel {
   public void save() {
     String plain = name.get().replaceAll("[^\\p{L}\\p{N} ._-]+", "").strip();
     if (plain.isEmpty() || plain.startsWith(".")) {
-      desk.say(Texts.of("guitar.name.bad"));
+      saveTrouble.set(Texts.of("guitar.name.bad"));
       return;
     }
     Path file = folder().resolve(plain + ENDING);
@@ -320,9 +351,9 @@ public final class GuitarModel {
       desk.say(Texts.of("guitar.saved", file));
       desk.keep();
     } catch (IOException e) {
-      desk.say(Texts.of("guitar.folder", file.toAbsolutePath().getParent()));
+      saveTrouble.set(Texts.of("guitar.folder", file.toAbsolutePath().getParent()));
     } catch (BadInput e) {
-      desk.say(e.getMessage());
+      saveTrouble.set(e.getMessage());
     }
   }
 }

@@ -6,13 +6,17 @@ import java.util.Optional;
 import java.util.function.Function;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import neckway.desk.FollowFocus;
@@ -43,6 +47,7 @@ final class GuitarPane {
                 SoundScreen.choice(
                     "guitar.profile", model.known(), model.inUse(), GuitarModel::shownName),
                 open),
+            SoundScreen.fault(model.profileTrouble()),
             profile,
             rest(),
             plucking(),
@@ -74,11 +79,26 @@ final class GuitarPane {
     return part;
   }
 
+  /**
+   * Words that can have the focus and do nothing: where it stands while something is told, so that
+   * no key that is struck takes anything back.
+   */
+  private static Label still(String style, ObservableValue<String> words) {
+    Label label = SoundScreen.words(style);
+    label.textProperty().bind(words);
+    label.accessibleTextProperty().bind(words);
+    label.setAccessibleRole(AccessibleRole.TEXT);
+    label.setFocusTraversable(true);
+    return label;
+  }
+
   private Node plucking() {
     Label next = SoundScreen.words("room-next");
     next.textProperty().bind(model.next());
-    Label said = SoundScreen.words("room-said");
-    said.textProperty().bind(model.said());
+    // the tuning is that of the drill when the plucks begin
+    StackPane nextRoom = new StackPane(next);
+    nextRoom.setAlignment(Pos.TOP_LEFT);
+    Reserved said = Reserved.of("room-said", model.said(), SoundWords.allSaid());
     Label count = SoundScreen.words("room-count");
     count.textProperty().bind(model.count());
     ProgressBar bar = new ProgressBar(0);
@@ -91,24 +111,29 @@ final class GuitarPane {
     FlowPane keys =
         new FlowPane(back, button("guitar.skip", model::skip), button("guitar.stop", model::stop));
     keys.getStyleClass().add("room-keys");
-    VBox part = new VBox(next, said, bar, count, keys);
-    part.getStyleClass().add("room-part");
+    VBox part = new VBox(nextRoom, said, bar, count, keys);
+    part.getStyleClass().addAll("room-part", "room-plucks");
+    // all of it has the focus, so that all of it is kept in sight and no key takes anything back
+    part.setFocusTraversable(true);
+    part.setAccessibleRole(AccessibleRole.TEXT);
+    part.accessibleTextProperty().bind(model.next());
     only(part, model.stage().isEqualTo(Stage.PLUCKING));
     model
         .stage()
         .addListener(
             (o, old, now) -> {
               if (now == Stage.PLUCKING) {
-                back.requestFocus();
+                nextRoom.getChildren().setAll(new Reserved(next, model.allNext()));
+                part.requestFocus();
               }
             });
     return part;
   }
 
   private Node learnt() {
-    Label head = SoundScreen.words("room-said");
-    head.textProperty()
-        .bind(
+    Label head =
+        still(
+            "room-said",
             Bindings.when(model.stage().isEqualTo(Stage.LEARNT))
                 .then(Texts.of("guitar.learnt"))
                 .otherwise(Texts.of("guitar.refused")));
@@ -152,7 +177,9 @@ final class GuitarPane {
                     .ifPresent(model::save));
     FlowPane keys = new FlowPane(save, elsewhere);
     keys.getStyleClass().add("room-keys");
-    VBox saving = new VBox(SoundScreen.row("guitar.name", name), keys);
+    VBox saving =
+        new VBox(
+            SoundScreen.row("guitar.name", name), SoundScreen.fault(model.saveTrouble()), keys);
     saving.getStyleClass().add("room-part");
     only(saving, model.stage().isEqualTo(Stage.LEARNT));
     Button stop = button("guitar.discard", model::stop);
@@ -166,7 +193,7 @@ final class GuitarPane {
               if (now == Stage.LEARNT) {
                 save.requestFocus();
               } else if (now == Stage.REFUSED) {
-                stop.requestFocus();
+                head.requestFocus();
               }
             });
     return part;

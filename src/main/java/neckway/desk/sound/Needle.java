@@ -5,12 +5,16 @@ import javafx.scene.layout.Pane;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
 
-/** How far a tone is from its note: a mark that is narrow in tune, beside a line for the note. */
+/**
+ * How far a tone is from its note: a mark that is narrow in tune, on a scale with the stretch that
+ * counts as in tune.
+ */
 final class Needle extends Pane {
-  private static final double HALF_CENTS = 50;
-  private static final double NARROW = 3;
-  private static final double WIDE = 9;
+  static final double HALF_CENTS = 50;
+  private static final double NARROW = 4;
+  private static final double WIDE = 12;
 
+  private final Rectangle target = new Rectangle();
   private final Line scale = new Line();
   private final Line middle = new Line();
   private final Rectangle mark = new Rectangle();
@@ -21,7 +25,8 @@ final class Needle extends Pane {
     scale.getStyleClass().add("needle-scale");
     middle.getStyleClass().add("needle-middle");
     mark.getStyleClass().add("needle-mark");
-    getChildren().addAll(scale, middle, mark);
+    target.getStyleClass().add("needle-target");
+    getChildren().addAll(target, scale, middle, mark);
     mark.setVisible(false);
   }
 
@@ -38,6 +43,11 @@ final class Needle extends Pane {
   protected void layoutChildren() {
     double width = getWidth();
     double height = getHeight();
+    double near = SoundWords.IN_TUNE_CENTS / HALF_CENTS * width / 2;
+    target.setX(width / 2 - near);
+    target.setWidth(2 * near);
+    target.setY(0);
+    target.setHeight(height);
     scale.setStartX(0);
     scale.setEndX(width);
     scale.setStartY(height / 2);

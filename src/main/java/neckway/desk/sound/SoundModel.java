@@ -21,6 +21,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import neckway.desk.Desk;
 import neckway.desk.Texts;
+import neckway.desk.VolumeModel;
 import neckway.desk.play.RunSettings;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
@@ -54,6 +55,14 @@ public final class SoundModel {
   private final StringProperty takes = new SimpleStringProperty(this, "takes", "");
   private final ReadOnlyDoubleWrapper meter = new ReadOnlyDoubleWrapper(this, "meter", 0);
   private final ReadOnlyStringWrapper line = new ReadOnlyStringWrapper(this, "line", "");
+  private final ReadOnlyStringWrapper inputTrouble =
+      new ReadOnlyStringWrapper(this, "inputTrouble", "");
+  private final ReadOnlyStringWrapper outputTrouble =
+      new ReadOnlyStringWrapper(this, "outputTrouble", "");
+  private final ReadOnlyStringWrapper firstInput =
+      new ReadOnlyStringWrapper(this, "firstInput", "");
+  private final ReadOnlyStringWrapper firstOutput =
+      new ReadOnlyStringWrapper(this, "firstOutput", "");
   private final ReadOnlyObjectWrapper<OptionalDouble> tone =
       new ReadOnlyObjectWrapper<>(this, "tone", OptionalDouble.empty());
   private final AtomicBoolean asking = new AtomicBoolean();
@@ -131,6 +140,31 @@ public final class SoundModel {
     return line.getReadOnlyProperty();
   }
 
+  /** Why nothing comes in, in one line; empty where sound does. */
+  public ReadOnlyStringProperty inputTrouble() {
+    return inputTrouble.getReadOnlyProperty();
+  }
+
+  /** That the output is not here, in one line; empty where it is. */
+  public ReadOnlyStringProperty outputTrouble() {
+    return outputTrouble.getReadOnlyProperty();
+  }
+
+  /** Name of the input that is taken where none is chosen; empty where there is none. */
+  public ReadOnlyStringProperty firstInput() {
+    return firstInput.getReadOnlyProperty();
+  }
+
+  /** Name of the output that is taken where none is chosen; empty where there is none. */
+  public ReadOnlyStringProperty firstOutput() {
+    return firstOutput.getReadOnlyProperty();
+  }
+
+  /** How loud everything is that is played back. */
+  public VolumeModel volume() {
+    return desk.volume();
+  }
+
   /** The steady tone that sounds now, Hz. */
   public ReadOnlyObjectProperty<OptionalDouble> tone() {
     return tone.getReadOnlyProperty();
@@ -138,7 +172,9 @@ public final class SoundModel {
 
   /** What the tuner says of the tone that sounds now. */
   public String tunerWords() {
-    return SoundWords.tuner(tone.get(), desk.drill().drill().tuning());
+    return trip.measuring().get()
+        ? Texts.of("sound.tuner.waits")
+        : SoundWords.tuner(tone.get(), desk.drill().drill().tuning());
   }
 
   public TripModel trip() {
@@ -182,7 +218,7 @@ public final class SoundModel {
             List<String> out = devices.outputs();
             window.execute(() -> found(in, out));
           } catch (BadInput e) {
-            window.execute(() -> line.set(e.getMessage()));
+            window.execute(() -> inputTrouble.set(e.getMessage()));
           } finally {
             asking.set(false);
           }
@@ -194,6 +230,13 @@ public final class SoundModel {
     there = in;
     listed(inputs, in, input.get());
     listed(outputs, out, output.get());
+    firstInput.set(in.stream().findFirst().orElse(""));
+    firstOutput.set(out.stream().findFirst().orElse(""));
+    outputTrouble.set(
+        outputAsked()
+            .filter(name -> !out.contains(name))
+            .map(name -> Texts.of("sound.missing.output", SoundWords.device(name)))
+            .orElse(""));
     if (news) {
       trip.look();
     }
@@ -225,6 +268,8 @@ public final class SoundModel {
   private void outputChosen() {
     settings.put(RunSettings.OUTPUT, name(output));
     settings.number(CLICK_OF + name(output), 0, MOST_CLICK).ifPresent(click::set);
+    desk.volume().outputChosen();
+    outputTrouble.set("");
     trip.look();
   }
 
@@ -277,6 +322,11 @@ public final class SoundModel {
     }
   }
 
+  /** The round trip is being measured, or is so no more; the input is not watched meanwhile. */
+  void measures(boolean measures) {
+    line.set(measures ? Texts.of("sound.measuring") : "");
+  }
+
   private void heard(RoomEar.Heard heard) {
     if (!hears) {
       return;
@@ -284,10 +334,11 @@ public final class SoundModel {
     meter.set(heard.meter());
     tone.set(heard.toneHz());
     boolean away = heard.finding().isEmpty() && !there.isEmpty() && !there.contains(name(input));
-    line.set(
+    inputTrouble.set(
         away && inputAsked().isPresent()
-            ? Texts.of("sound.missing", name(input))
-            : SoundWords.level(heard));
+            ? Texts.of("sound.missing", SoundWords.device(name(input)))
+            : heard.finding().isPresent() ? "" : heard.trouble());
+    line.set(SoundWords.level(heard));
     guitar.heard(heard);
   }
 }

@@ -1,6 +1,7 @@
 package neckway.desk.sound;
 
 import java.io.File;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executors;
 import java.util.function.Function;
@@ -9,13 +10,16 @@ import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.StringProperty;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.ObservableList;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Slider;
@@ -35,11 +39,19 @@ import neckway.desk.FollowFocus;
 import neckway.desk.Screen;
 import neckway.desk.SideBySide;
 import neckway.desk.Texts;
+import neckway.desk.VolumeControl;
+import neckway.desk.play.LevelWatch;
 import neckway.file.RoundTripFile;
 
 /** The sound room: shows its models, and asks for files. */
 public final class SoundScreen implements Screen {
   private static final double METER_FLOOR_DB = 60;
+
+  /** Below this a guitar is too quiet, as {@link neckway.desk.play.LevelWatch} has it. */
+  private static final double QUIET_DB = LevelWatch.QUIET_DBFS;
+
+  /** No note's name is wider. */
+  private static final String WIDE_NOTE = "G#4";
 
   private final Desk desk;
   private final SoundModel model;
@@ -68,8 +80,8 @@ public final class SoundScreen implements Screen {
     this.desk = desk;
     this.model = model;
     root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
-    input = choice("sound.input", model.inputs(), model.input(), SoundScreen::device);
-    VBox left = new VBox(devices(), comingIn(), trip());
+    input = device("sound.input", model.inputs(), model.input(), model.firstInput());
+    VBox left = new VBox(comingIn(), devices(), trip());
     left.getStyleClass().add("room-column");
     VBox right = new VBox(new GuitarPane(model.guitar()).node());
     right.getStyleClass().addAll("room-column", "room-guitar");
@@ -89,8 +101,47 @@ public final class SoundScreen implements Screen {
     model.refresh();
   }
 
-  private static String device(String name) {
-    return name == null || name.isEmpty() ? Texts.of("sound.first") : name;
+  /** A choice of device; while none is asked for it names the one that is taken. */
+  private static ComboBox<String> device(
+      String key,
+      ObservableList<String> names,
+      StringProperty chosen,
+      ReadOnlyStringProperty taken) {
+    Function<String, String> shown =
+        name -> SoundWords.choice(name == null ? "" : name, taken.get());
+    ComboBox<String> box = choice(key, names, chosen, shown);
+    ChosenCell cell = new ChosenCell(shown);
+    box.setButtonCell(cell);
+    taken.addListener(o -> cell.tell());
+    return box;
+  }
+
+  /** The words in a closed box, which may change while the choice stays. */
+  private static final class ChosenCell extends ListCell<String> {
+    private final Function<String, String> words;
+
+    ChosenCell(Function<String, String> words) {
+      this.words = words;
+    }
+
+    @Override
+    protected void updateItem(String item, boolean empty) {
+      super.updateItem(item, empty);
+      tell();
+    }
+
+    void tell() {
+      setText(isEmpty() ? "" : words.apply(getItem()));
+    }
+  }
+
+  /** What is wrong with the field above; takes room only where something is. */
+  static Label fault(ObservableValue<String> words) {
+    Label fault = words("room-fault");
+    fault.textProperty().bind(words);
+    fault.managedProperty().bind(fault.textProperty().isNotEmpty());
+    fault.visibleProperty().bind(fault.textProperty().isNotEmpty());
+    return fault;
   }
 
   static Label words(String style) {
@@ -112,22 +163,25 @@ public final class SoundScreen implements Screen {
       StringProperty value,
       Function<String, String> shown) {
     ComboBox<String> box = new ComboBox<>(items);
-    box.setConverter(
-        new StringConverter<>() {
-          @Override
-          public String toString(String item) {
-            return shown.apply(item);
-          }
-
-          @Override
-          public String fromString(String text) {
-            return text;
-          }
-        });
+    box.setConverter(shown(shown));
     box.valueProperty().bindBidirectional(value);
     box.setAccessibleText(Texts.of(key));
     box.setMaxWidth(Double.MAX_VALUE);
     return box;
+  }
+
+  private static StringConverter<String> shown(Function<String, String> words) {
+    return new StringConverter<>() {
+      @Override
+      public String toString(String item) {
+        return words.apply(item);
+      }
+
+      @Override
+      public String fromString(String text) {
+        return text;
+      }
+    };
   }
 
   static Node row(String key, Region control) {
@@ -143,7 +197,7 @@ public final class SoundScreen implements Screen {
 
   private Node devices() {
     ComboBox<String> output =
-        choice("sound.output", model.outputs(), model.output(), SoundScreen::device);
+        device("sound.output", model.outputs(), model.output(), model.firstOutput());
     output.disableProperty().bind(model.trip().measuring());
     input.disableProperty().bind(model.trip().measuring());
     Slider click = new Slider(0, SoundModel.MOST_CLICK, model.click().get());
@@ -162,9 +216,21 @@ public final class SoundScreen implements Screen {
     return new VBox(
         title("sound.devices"),
         row("sound.input", input),
+        fault(model.inputTrouble()),
         row("sound.output", output),
+        fault(model.outputTrouble()),
         row("sound.click", click, percent),
+        row("volume.name", VolumeControl.slider(model.volume()), volumePercent()),
         row("sound.takes", folder, other));
+  }
+
+  private Label volumePercent() {
+    Label percent = new Label();
+    percent
+        .textProperty()
+        .bind(model.volume().share().multiply(100).asString(Locale.ROOT, "%.0f %%"));
+    percent.getStyleClass().add("room-figure");
+    return percent;
   }
 
   private void takes() {
@@ -182,37 +248,53 @@ public final class SoundScreen implements Screen {
 
   private Node comingIn() {
     ProgressBar meter = new ProgressBar(0);
-    meter.getStyleClass().add("level");
+    meter.getStyleClass().addAll("level", "room-level");
     meter.setMaxWidth(Double.MAX_VALUE);
     meter.setAccessibleText(Texts.of("play.level"));
-    model
-        .meter()
-        .addListener(
-            o -> {
-              double db = 20 * Math.log10(model.meter().get() + 1e-9);
-              meter.setProgress(Math.max(0, Math.min(1, 1 + db / METER_FLOOR_DB)));
-            });
-    Label line = words("room-line");
-    line.textProperty().bind(model.line());
+    model.meter().addListener(o -> meter.setProgress(share(model.meter().get())));
+    ScaleNames levels =
+        new ScaleNames(
+            1 + QUIET_DB / METER_FLOOR_DB,
+            1,
+            Texts.of("sound.level.low"),
+            Texts.of("sound.level.good"),
+            Texts.of("sound.level.high"));
+    VBox level = new VBox(meter, levels);
+    Reserved line = Reserved.of("room-line", model.line(), SoundWords.levels());
     Label note = new Label(SoundWords.note(model.tone().get()));
     note.getStyleClass().add("room-note");
+    note.setMinWidth(Region.USE_PREF_SIZE);
     Label tuner = words("room-tuner");
-    tuner.setText(model.tunerWords());
     Needle needle = new Needle();
-    model
-        .tone()
-        .addListener(
-            o -> {
-              note.setText(SoundWords.note(model.tone().get()));
-              tuner.setText(model.tunerWords());
-              needle.show(model.tone().get());
-            });
-    VBox beside = new VBox(needle, tuner);
+    Runnable tell =
+        () -> {
+          note.setText(SoundWords.note(model.tone().get()));
+          tuner.setText(model.tunerWords());
+          needle.show(model.tone().get());
+        };
+    model.tone().addListener(o -> tell.run());
+    model.trip().measuring().addListener(o -> tell.run());
+    tell.run();
+    double zone = SoundWords.IN_TUNE_CENTS / Needle.HALF_CENTS / 2;
+    ScaleNames cents =
+        new ScaleNames(
+            0.5 - zone,
+            0.5 + zone,
+            Texts.of("sound.tuner.low"),
+            Texts.of("sound.tuner.good"),
+            Texts.of("sound.tuner.high"));
+    VBox scale = new VBox(needle, cents);
+    VBox beside = new VBox(scale, new Reserved(tuner, SoundWords.tuners()));
     beside.getStyleClass().add("room-beside");
     HBox.setHgrow(beside, Priority.ALWAYS);
-    HBox tone = new HBox(note, beside);
+    HBox tone = new HBox(new Reserved(note, List.of(WIDE_NOTE)), beside);
     tone.getStyleClass().add("room-row");
-    return new VBox(title("sound.in"), row("play.level", meter), line, tone);
+    return new VBox(title("sound.in"), tone, row("play.level", level), line);
+  }
+
+  private static double share(double meter) {
+    double db = 20 * Math.log10(meter + 1e-9);
+    return Math.max(0, Math.min(1, 1 + db / METER_FLOOR_DB));
   }
 
   private Node trip() {

@@ -1,5 +1,6 @@
 package neckway.desk.sound;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import neckway.desk.Texts;
@@ -58,10 +59,60 @@ final class SoundWords {
     return Texts.of("sound.tuner.cents", cents);
   }
 
+  /** What Java Sound calls the device that the system's own settings choose. */
+  private static final String SYSTEMS_CHOICE = "default [default]";
+
+  /** A device's name in plain words. */
+  static String device(String name) {
+    return name.equals(SYSTEMS_CHOICE) ? Texts.of("sound.systems") : name;
+  }
+
+  /**
+   * A choice of device as it is shown.
+   *
+   * @param chosen its name; empty where none is asked for
+   * @param taken the name of the one that is taken then; empty where there is none
+   */
+  static String choice(String chosen, String taken) {
+    if (!chosen.isEmpty()) {
+      return device(chosen);
+    }
+    return taken.isEmpty()
+        ? Texts.of("sound.automatic.none")
+        : Texts.of("sound.automatic", device(taken));
+  }
+
+  /** All that {@link #level} says, where words may need the most room. */
+  static List<String> levels() {
+    return List.of(
+        Texts.of("sound.silent"),
+        Texts.of("check.quiet", "−50"),
+        Texts.of("check.clipping"),
+        Texts.of("sound.good", "−50"),
+        Texts.of("sound.measuring"),
+        Texts.of("sound.nothing"));
+  }
+
+  /** All that {@link #tuner} says. */
+  static List<String> tuners() {
+    String string =
+        Texts.of("sound.tuner.string", "−150", "6", "Bb2", Texts.of("sound.tuner.slacken"));
+    return List.of(Texts.of("sound.tuner.none"), Texts.of("sound.tuner.waits"), string);
+  }
+
+  /** All that {@link #said} says. */
+  static List<String> allSaid() {
+    return List.of(
+        Texts.of("guitar.said.nothing"),
+        Texts.of("guitar.said.wrong", "Bb2"),
+        Texts.of("guitar.said.same", "Bb2"),
+        Texts.of("guitar.said.notPlucked", "Bb2"));
+  }
+
   /** The level in one line. */
   static String level(RoomEar.Heard heard) {
     if (heard.finding().isEmpty()) {
-      return heard.trouble();
+      return Texts.of("sound.nothing");
     }
     return switch (heard.finding().get()) {
       case NOTHING_YET -> Texts.of("sound.silent");

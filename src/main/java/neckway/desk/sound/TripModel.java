@@ -92,10 +92,14 @@ public final class TripModel {
       for (int rate : RATES) {
         Optional<RoundTripFile.Pair> pair = file.find(from, to, rate);
         if (pair.isPresent()) {
-          return Texts.of("trip.known", ms(pair.get().extraMs()), from, to);
+          return Texts.of(
+              "trip.known",
+              ms(pair.get().extraMs()),
+              SoundWords.device(from),
+              SoundWords.device(to));
         }
       }
-      return Texts.of("trip.unknown", from, to);
+      return Texts.of("trip.unknown", SoundWords.device(from), SoundWords.device(to));
     } catch (BadInput e) {
       return Texts.of("trip.noPair");
     }
@@ -116,6 +120,7 @@ public final class TripModel {
     Optional<String> input = room.inputAsked();
     Optional<String> output = room.outputAsked();
     double gain = percent.get() / 100;
+    room.measures(true);
     room.pause(() -> work.execute(() -> measure(input, output, gain)));
   }
 
@@ -130,7 +135,9 @@ public final class TripModel {
           new RoundTripFile.Pair(from, to, trip.sampleRate(), extraMs, spreadMs, trip.clicks()));
       window.execute(
           () -> {
-            known.set(Texts.of("trip.known", ms(extraMs), from, to));
+            known.set(
+                Texts.of(
+                    "trip.known", ms(extraMs), SoundWords.device(from), SoundWords.device(to)));
             over(Texts.of("trip.result", trip.clicks(), ms(extraMs), ms(spreadMs)));
             percent.set(QUIET_PERCENT);
           });
@@ -146,6 +153,7 @@ public final class TripModel {
   private void over(String words) {
     measuring.set(false);
     result.set(words);
+    room.measures(false);
     room.listen();
   }
 }

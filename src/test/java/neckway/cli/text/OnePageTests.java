@@ -95,7 +95,8 @@ class OnePageTests {
 
   /** What the window draws. */
   private static PageModel window(PagedTake take) {
-    ReadingModel reading = new ReadingModel(new SilentOutput(), Runnable::run, Runnable::run);
+    ReadingModel reading =
+        new ReadingModel(new SilentOutput(), () -> 1, Runnable::run, Runnable::run);
     reading.open(
         ReadTake.played(take.drill(), take.review(), Optional.empty(), OptionalInt.empty()));
     return reading.page().get();

@@ -14,9 +14,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import javafx.css.PseudoClass;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Slider;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
@@ -26,10 +29,12 @@ import neckway.desk.FxWindow;
 import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
+import neckway.desk.Texts;
 import neckway.desk.play.LostTakes;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.play.RunSettings;
 import neckway.desk.read.ClipOutput;
+import neckway.desk.read.ReadingModel.Hearing;
 import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
@@ -45,6 +50,7 @@ import neckway.review.Clock;
 import neckway.review.Review;
 import neckway.run.Run;
 import neckway.sound.ClickClock;
+import neckway.sound.Clip;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -63,8 +69,13 @@ class CoachTests {
 
   private final class Counted implements ClipOutput {
     @Override
-    public void play(float[] sound, int sampleRate, boolean loop, Ended ended) {
-      sounds.add(sound.length);
+    public void play(Clip clip, Ended ended) {
+      sounds.add(clip.frames());
+    }
+
+    @Override
+    public long framesHeard() {
+      return 0;
     }
 
     @Override
@@ -223,10 +234,61 @@ class CoachTests {
     window.press(KeyCode.K);
     window.press(KeyCode.V);
     window.press(KeyCode.H);
-    assertThat(sounds).hasSize(4);
-    assertThat(sounds.get(3)).isGreaterThan(sounds.get(0));
+    assertThat(sounds).hasSize(5);
+    assertThat(sounds.get(3)).as("what sounds goes slower").isGreaterThan(sounds.get(2));
+    assertThat(sounds.get(4)).isGreaterThan(sounds.get(0));
     window.press(KeyCode.ESCAPE);
-    assertThat(coach.reading().sounding().get()).isFalse();
+    assertThat(coach.reading().hearing().get()).isEqualTo(Hearing.NOTHING);
+  }
+
+  private Button button(String words) {
+    return FxWindow.on(
+        () ->
+            window.scene().getRoot().lookupAll(".keyed").stream()
+                .map(Button.class::cast)
+                .filter(b -> b.getText().startsWith(words))
+                .findFirst()
+                .orElseThrow());
+  }
+
+  private static boolean pressedIn(Button button) {
+    return button.getPseudoClassStates().contains(PseudoClass.getPseudoClass("sounding"));
+  }
+
+  @Test
+  void whatSoundsShowsInItsButtonAndIsStoppedByIt() {
+    window.press(KeyCode.SPACE);
+    play();
+    for (String words : List.of("read.hear", "read.loop", "read.model")) {
+      Button button = button(Texts.of(words));
+      FxWindow.on(
+          () -> {
+            button.fire();
+            assertThat(pressedIn(button)).isTrue();
+            assertThat(button.getAccessibleText()).contains("press again to stop");
+            button.fire();
+            assertThat(pressedIn(button)).isFalse();
+            return null;
+          });
+      assertThat(coach.reading().hearing().get()).isEqualTo(Hearing.NOTHING);
+    }
+    assertThat(sounds).hasSize(3);
+  }
+
+  @Test
+  void volumeStandsWhereATakeIsReadAndTakesTheArrowKeys() {
+    window.press(KeyCode.SPACE);
+    play();
+    Slider volume =
+        (Slider) FxWindow.on(() -> window.scene().getRoot().lookup(".loudness .slider"));
+    FxWindow.on(
+        () -> {
+          volume.requestFocus();
+          return null;
+        });
+    window.press(KeyCode.RIGHT);
+    assertThat(desk.volume().gain()).isGreaterThan(0.2);
+    assertThat(coach.reading().page().get().selected()).isEmpty();
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import neckway.Await;
 import neckway.desk.DrillModel;
+import neckway.desk.RouteSound;
 import neckway.desk.choose.HearModel.State;
 import neckway.neck.BadInput;
 import neckway.neck.Place;
@@ -112,10 +113,8 @@ class HearModelTests {
   void clicksAndNotesStandOnTheBeatAtAnyTempo() {
     for (double tempo : new double[] {40, 80, 132.5}) {
       drill.tempo(tempo);
-      RouteSound sound = RouteSound.of(drill.drill(), RATE);
-      sound.gain(1);
-      float[] all = new float[sound.frames()];
-      sound.fill(0, all);
+      RouteSound sound = RouteSound.of(drill.route(), drill.drill().pulse(), RATE);
+      float[] all = sound.samples();
       double beat = 60 / tempo;
       double firstBeat = 0.2 + 4 * beat;
       assertThat(rise(all, 0.1)).as("first click").isEqualTo(0.2, within(0.003));

@@ -22,6 +22,7 @@ import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import neckway.desk.DrillModel;
+import neckway.desk.read.ReadingModel.Hearing;
 import neckway.desk.read.ReadingModel.Speed;
 import neckway.drill.PlayableDrill;
 import neckway.file.sound.Channel;
@@ -40,6 +41,7 @@ import neckway.review.GuitarKnown;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
 import neckway.run.Run;
+import neckway.sound.Clip;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -51,16 +53,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ReadingModelTests {
   private static final double LATE_MS = 120;
 
-  private record Played(float[] sound, int sampleRate, boolean loop) {}
-
   @TempDir Path folder;
 
-  private final List<Played> played = new ArrayList<>();
+  private final List<Clip> played = new ArrayList<>();
   private final List<ReadTake> read = new ArrayList<>();
   private final List<String> said = new ArrayList<>();
   private final PlayableDrill drill = new DrillModel().drill();
   private ClipOutput.Ended ended;
   private int stops;
+  private long heardFrames;
   private Performance take;
   private Review review;
   private Path file;
@@ -68,9 +69,14 @@ class ReadingModelTests {
 
   private final class Kept implements ClipOutput {
     @Override
-    public void play(float[] sound, int sampleRate, boolean loop, Ended whenEnded) {
-      played.add(new Played(sound, sampleRate, loop));
+    public void play(Clip clip, Ended whenEnded) {
+      played.add(clip);
       ended = whenEnded;
+    }
+
+    @Override
+    public long framesHeard() {
+      return heardFrames;
     }
 
     @Override
@@ -105,7 +111,7 @@ class ReadingModelTests {
       writer.write(take.samples(), 0, take.samples().length);
       writer.finish();
     }
-    model = new ReadingModel(new Kept(), Runnable::run, Runnable::run);
+    model = new ReadingModel(new Kept(), () -> 1, Runnable::run, Runnable::run);
     open(OptionalInt.empty(), Optional.of(file));
   }
 
@@ -146,26 +152,27 @@ class ReadingModelTests {
     model.hear();
     double note = review.notes().get(5).time();
     double seconds = (double) take.samples().length / take.sampleRate();
-    Played heard = played.get(0);
+    Clip heard = played.get(0);
     assertThat(heard.sampleRate()).isEqualTo(take.sampleRate());
     assertThat(heard.loop()).isFalse();
-    assertThat((double) heard.sound().length / heard.sampleRate())
+    assertThat((double) heard.frames() / heard.sampleRate())
         .isCloseTo(seconds - note, within(0.05));
-    assertThat(model.sounding().get()).isTrue();
+    assertThat(model.hearing().get()).isEqualTo(Hearing.TAKE);
     ended.ended("");
-    assertThat(model.sounding().get()).isFalse();
+    assertThat(model.hearing().get()).isEqualTo(Hearing.NOTHING);
   }
 
   @Test
   void slowerIsLongerByAsMuch() {
     model.point(20);
     model.hear();
+    model.stop();
     model.nextSpeed();
     model.nextSpeed();
+    assertThat(played).as("nothing sounds, nothing begins").hasSize(1);
     assertThat(model.speed().get()).isEqualTo(Speed.HALF);
     model.hear();
-    assertThat(played.get(1).sound().length / (double) played.get(0).sound().length)
-        .isCloseTo(2, within(0.1));
+    assertThat(played.get(1).frames() / (double) played.get(0).frames()).isCloseTo(2, within(0.1));
     model.nextSpeed();
     assertThat(model.speed().get()).isEqualTo(Speed.FULL);
   }
@@ -225,9 +232,9 @@ class ReadingModelTests {
   void shiftIsLoopedFromBeforeToBehindIt() {
     CloseUp near = model.closeUp().get().orElseThrow();
     model.loopShift();
-    Played heard = played.get(0);
+    Clip heard = played.get(0);
     assertThat(heard.loop()).isTrue();
-    assertThat((double) heard.sound().length / heard.sampleRate())
+    assertThat((double) heard.frames() / heard.sampleRate())
         .isCloseTo(near.toSeconds() - near.fromSeconds(), within(0.01));
     assertThat(near.fromSeconds()).isLessThan(review.notes().get(6).time());
     assertThat(near.toSeconds()).isGreaterThan(review.notes().get(8).time());
@@ -236,10 +243,11 @@ class ReadingModelTests {
   @Test
   void howItShouldSoundIsTheRouteFromThereInTempo() {
     model.hearModel();
+    model.stop();
     model.point(24);
     model.hearModel();
-    double whole = (double) played.get(0).sound().length / played.get(0).sampleRate();
-    double last = (double) played.get(1).sound().length / played.get(1).sampleRate();
+    double whole = (double) played.get(0).frames() / played.get(0).sampleRate();
+    double last = (double) played.get(1).frames() / played.get(1).sampleRate();
     assertThat(whole - last).isCloseTo(24 * drill.pulse().slotSeconds(), within(0.01));
   }
 
@@ -247,13 +255,79 @@ class ReadingModelTests {
   void anotherSoundAndEscapeStopTheFirst() {
     model.hear();
     ClipOutput.Ended first = ended;
-    model.hear();
+    model.loopShift();
     first.ended("");
-    assertThat(model.sounding().get()).as("the second one still sounds").isTrue();
+    assertThat(model.hearing().get()).as("the second one still sounds").isEqualTo(Hearing.SHIFT);
     int before = stops;
     model.stop();
     assertThat(stops).isEqualTo(before + 1);
-    assertThat(model.sounding().get()).isFalse();
+    assertThat(model.hearing().get()).isEqualTo(Hearing.NOTHING);
+  }
+
+  @Test
+  void whatSoundsIsStoppedByTheSameAgain() {
+    List<Runnable> ways =
+        List.of(model::hear, model::loopShift, model::hearModel, () -> model.hearFrom(5));
+    for (Runnable way : ways) {
+      way.run();
+      assertThat(model.hearing().get()).isNotEqualTo(Hearing.NOTHING);
+      int begun = played.size();
+      way.run();
+      assertThat(model.hearing().get()).isEqualTo(Hearing.NOTHING);
+      assertThat(played).hasSize(begun);
+    }
+    model.hearFrom(5);
+    model.hearFrom(6);
+    assertThat(model.hearing().get()).as("another note").isEqualTo(Hearing.TAKE);
+    assertThat(played).hasSize(6);
+  }
+
+  @Test
+  void anotherSpeedChangesTheLoopThatSounds() {
+    model.loopShift();
+    model.nextSpeed();
+    model.nextSpeed();
+    assertThat(model.hearing().get()).isEqualTo(Hearing.SHIFT);
+    assertThat(played).hasSize(3).allMatch(Clip::loop);
+    assertThat((double) played.get(2).frames() / played.get(0).frames()).isCloseTo(2, within(0.15));
+  }
+
+  @Test
+  void anotherSpeedGoesOnWithTheTakeFromWhereItIs() {
+    model.hearFrom(5);
+    heardFrames = 2L * take.sampleRate();
+    double at = model.playhead().orElseThrow();
+    assertThat(at).isCloseTo(review.notes().get(5).time() + 2, within(0.05));
+    model.nextSpeed();
+    heardFrames = 0;
+    assertThat(model.playhead().orElseThrow()).isCloseTo(at, within(0.01));
+    // at three quarters of the speed a second of sound is 0.75 s of the take
+    heardFrames = take.sampleRate();
+    assertThat(model.playhead().orElseThrow()).isCloseTo(at + 0.75, within(0.01));
+  }
+
+  @Test
+  void playheadTellsTimeNoteAndShare() {
+    assertThat(model.playhead()).isEmpty();
+    assertThat(model.heardShare()).isEmpty();
+    CloseUp near = model.closeUp().get().orElseThrow();
+    model.loopShift();
+    long round = played.get(0).frames();
+    heardFrames = 3 * round + round / 2;
+    double middle = (near.fromSeconds() + near.toSeconds()) / 2;
+    assertThat(model.playhead().orElseThrow()).isCloseTo(middle, within(0.01));
+    assertThat(model.heardShare().orElseThrow()).isCloseTo(0.5, within(0.01));
+    heardFrames = 0;
+    model.hearFrom(5);
+    heardFrames = (long) (0.1 * take.sampleRate());
+    assertThat(model.soundingStep()).hasValue(5);
+    heardFrames = (long) ((0.1 + 3 * drill.pulse().slotSeconds()) * take.sampleRate());
+    assertThat(model.soundingStep()).hasValue(8);
+    model.point(2);
+    model.hearModel();
+    heardFrames = (long) (1.5 * drill.pulse().slotSeconds() * 48_000);
+    assertThat(model.playhead()).as("it is not in the take").isEmpty();
+    assertThat(model.soundingStep()).hasValue(3);
   }
 
   @Test
@@ -261,7 +335,7 @@ class ReadingModelTests {
     Files.delete(file);
     model.hear();
     assertThat(model.line().get()).contains("take.wav");
-    assertThat(model.sounding().get()).isFalse();
+    assertThat(model.hearing().get()).isEqualTo(Hearing.NOTHING);
     open(OptionalInt.empty(), Optional.empty());
     model.hear();
     assertThat(model.line().get()).contains("not kept");
@@ -272,7 +346,7 @@ class ReadingModelTests {
     model.hear();
     ended.ended("no sound output found on this machine");
     assertThat(model.line().get()).contains("no sound output");
-    assertThat(model.sounding().get()).isFalse();
+    assertThat(model.hearing().get()).isEqualTo(Hearing.NOTHING);
   }
 
   @Test

@@ -15,6 +15,7 @@ public final class FakeDevices implements SoundDevices {
   final List<Double> gains = new ArrayList<>();
   final List<String> opened = new ArrayList<>();
   boolean clicksAreHeard = true;
+  Runnable whileMeasuring = () -> {};
   private Optional<Taker> taker = Optional.empty();
 
   private static String chosen(List<String> names, Optional<String> name) {
@@ -68,6 +69,7 @@ public final class FakeDevices implements SoundDevices {
       throw new IllegalStateException("the device is busy");
     }
     gains.add(gain);
+    whileMeasuring.run();
     if (!clicksAreHeard) {
       throw new BadInput("the input heard 3 of 16 clicks clearly; turn it up a little");
     }

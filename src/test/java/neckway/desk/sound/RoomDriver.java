@@ -76,8 +76,8 @@ public final class RoomDriver {
           return null;
         });
     System.out.println("pluck");
-    until(() -> !room.line().get().startsWith("Silent"));
-    System.out.println(in(() -> room.line().get()));
+    until(() -> !room.inputTrouble().get().isEmpty());
+    System.out.println(in(() -> room.inputTrouble().get()));
     System.out.println(in(() -> room.guitar().stage().get() + " " + room.guitar().next().get()));
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -122,12 +123,73 @@ class SoundModelTests {
             "", "Table interface", "Built-in microphone", "Pocket interface");
     assertThat(room.input().get()).isEqualTo("Built-in microphone");
     devices.pullOut();
-    assertThat(room.line().get()).startsWith("Built-in microphone is not here");
+    assertThat(room.inputTrouble().get()).startsWith("Built-in microphone is not here");
+    assertThat(room.line().get()).startsWith("Nothing comes in");
     devices.inputs.add("Built-in microphone");
     room.refresh();
     devices.plugIn();
     devices.tone(196, 0.3, 0.5);
     assertThat(room.line().get()).startsWith("Good");
+    assertThat(room.inputTrouble().get()).isEmpty();
+  }
+
+  @Test
+  void outputThatIsAwayIsSaidAtTheOutput() {
+    room.output().set("Headphones");
+    devices.outputs.remove("Headphones");
+    room.refresh();
+    assertThat(room.outputTrouble().get()).startsWith("Headphones is not here");
+    room.output().set("Table interface");
+    assertThat(room.outputTrouble().get()).isEmpty();
+  }
+
+  @Test
+  void deviceThatIsTakenByItselfIsNamedInPlainWords() {
+    assertThat(room.firstInput().get()).isEqualTo("Table interface");
+    assertThat(SoundWords.choice("", room.firstInput().get()))
+        .isEqualTo("Automatic: Table interface");
+    // the name that the JDK gives ALSA's default device on Linux
+    assertThat(SoundWords.choice("default [default]", "")).isEqualTo("as set in the system");
+    assertThat(SoundWords.choice("", "default [default]"))
+        .isEqualTo("Automatic: as set in the system");
+  }
+
+  @Test
+  void whileTheRoundTripIsMeasuredItSaysSoAndNotThatAllIsSilent() {
+    devices.tone(196, 0, 0.5);
+    List<String> lines = new ArrayList<>();
+    List<String> tuner = new ArrayList<>();
+    devices.whileMeasuring =
+        () -> {
+          lines.add(room.line().get());
+          tuner.add(room.tunerWords());
+        };
+    room.trip().measure();
+    assertThat(lines).singleElement().asString().startsWith("Measuring the round trip");
+    assertThat(tuner).singleElement().asString().contains("listens again");
+    devices.tone(196, 0, 0.5);
+    assertThat(room.line().get()).startsWith("Silent");
+  }
+
+  @Test
+  void anotherOutputHasItsOwnVolume() {
+    desk.volume().share().set(0.6);
+    room.output().set("Headphones");
+    assertThat(desk.volume().gain()).as("quiet on an output never set").isEqualTo(0.2);
+    room.output().set("");
+    assertThat(desk.volume().gain()).isEqualTo(0.6);
+  }
+
+  @Test
+  void nameThatWillNotDoIsSaidAtTheName() {
+    room.guitar().begin();
+    allPlucks();
+    room.guitar().name().set("???");
+    room.guitar().save();
+    assertThat(room.guitar().saveTrouble().get()).contains("name");
+    assertThat(room.guitar().stage().get()).isEqualTo(Stage.LEARNT);
+    room.guitar().name().set("Blue");
+    assertThat(room.guitar().saveTrouble().get()).isEmpty();
   }
 
   @Test
@@ -137,7 +199,9 @@ class SoundModelTests {
     devices.outputs.clear();
     again();
     assertThat(room.inputs()).containsExactly("");
-    assertThat(room.line().get()).isNotEmpty().doesNotContain("\n");
+    assertThat(room.line().get()).startsWith("Nothing comes in");
+    assertThat(room.inputTrouble().get()).isNotEmpty().doesNotContain("\n");
+    assertThat(SoundWords.choice("", room.firstInput().get())).contains("none found");
     assertThat(room.trip().known().get()).contains("once there is");
   }
 
@@ -292,7 +356,7 @@ class SoundModelTests {
     Path broken = folder.resolve("broken.json");
     Files.writeString(broken, "{\"format\": \"neckway-guitar/1\"");
     room.guitar().open(broken);
-    assertThat(desk.notice().get()).contains("broken.json").doesNotContain("\n");
+    assertThat(room.guitar().profileTrouble().get()).contains("broken.json").doesNotContain("\n");
     assertThat(room.guitar().inUse().get()).isEmpty();
     room.guitar().open(elsewhere);
     assertThat(room.guitar().known()).contains("", elsewhere.toString());

@@ -7,13 +7,16 @@ import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Function;
 import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Control;
+import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Window;
 import neckway.desk.Desk;
@@ -123,6 +126,132 @@ class SoundScreenTests {
     window.press(KeyCode.ESCAPE);
     window.settle();
     assertThat(room.guitar().stage().get()).isEqualTo(Stage.REST);
+  }
+
+  @Test
+  void pluckingBeginsWithTheFocusOnNothingThatTakesAnythingBack() {
+    tabTo(Texts.of("guitar.begin"));
+    window.press(KeyCode.SPACE);
+    window.settle();
+    assertThat(focus()).isNotInstanceOf(ButtonBase.class);
+    assertThat(focus().getAccessibleText()).isEqualTo("String 6, open (E2)");
+    FxWindow.on(
+        () -> {
+          room.guitar().skip();
+          return null;
+        });
+    devices.sound(new float[4_800], 0, 4_800);
+    window.settle();
+    window.press(KeyCode.SPACE);
+    window.press(KeyCode.ENTER);
+    devices.sound(new float[4_800], 0, 4_800);
+    window.settle();
+    assertThat(room.guitar().next().get())
+        .as("nothing was taken back")
+        .startsWith("String 6, fret 3");
+  }
+
+  @Test
+  void whatCannotBeLearntDoesNotPutTheFocusOnThrowingItAway() {
+    FxWindow.on(
+        () -> {
+          room.guitar().begin();
+          for (int place = 0; place < 24; place++) {
+            room.guitar().skip();
+          }
+          return null;
+        });
+    devices.sound(new float[4_800], 0, 4_800);
+    window.settle();
+    assertThat(room.guitar().stage().get()).isEqualTo(Stage.REFUSED);
+    assertThat(focus()).isNotInstanceOf(ButtonBase.class);
+  }
+
+  /** Where everything that can be clicked stands, by its words. */
+  private Map<String, Double> tops() {
+    return FxWindow.on(
+        () -> {
+          Map<String, Double> tops = new TreeMap<>();
+          for (Node node : window.scene().getRoot().lookupAll("*")) {
+            if (node instanceof Control
+                && !(node instanceof Label)
+                && node.isFocusTraversable()
+                && shown(node)) {
+              String name = node instanceof Button b ? b.getText() : node.getAccessibleText();
+              tops.put(String.valueOf(name), node.localToScene(node.getLayoutBounds()).getMinY());
+            }
+          }
+          return tops;
+        });
+  }
+
+  @Test
+  void nothingMovesWhenAStringSoundsIsTooQuietClipsOrIsWrong() {
+    FxWindow.on(
+        () -> {
+          room.guitar().begin();
+          return null;
+        });
+    for (int percent : new int[] {100, 150, 200, 300}) {
+      FxWindow.on(
+          () -> {
+            desk.look().text(percent);
+            return null;
+          });
+      devices.tone(196, 0, 7);
+      window.settle();
+      Map<String, Double> before = tops();
+      assertThat(before).hasSizeGreaterThan(8);
+      Set<String> said = new HashSet<>();
+      for (double amplitude : new double[] {0.005, 0.3, 1.5, 0}) {
+        devices.tone(110 * Math.pow(2, -0.4 / 12), amplitude, 2);
+        window.settle();
+        said.add(room.line().get());
+        assertThat(tops()).as(percent + " %: " + room.line().get()).isEqualTo(before);
+      }
+      FxWindow.on(
+          () -> {
+            room.guitar().skip();
+            return null;
+          });
+      devices.tone(0, 0, 0.1);
+      window.settle();
+      assertThat(tops()).as(percent + " %: next").isEqualTo(before);
+      assertThat(said).hasSizeGreaterThan(2);
+    }
+  }
+
+  @Test
+  void levelAndTunerStandFirst() {
+    FxWindow.on(
+        () -> {
+          Node needle = window.scene().getRoot().lookup(".needle");
+          Node box = window.scene().getRoot().lookup(".page .combo-box");
+          assertThat(top(needle)).isLessThan(top(box));
+          assertThat(window.scene().getRoot().lookupAll(".scale-name")).hasSize(6);
+          return null;
+        });
+  }
+
+  private static double top(Node node) {
+    return node.localToScene(node.getLayoutBounds()).getMinY();
+  }
+
+  @Test
+  void deviceThatIsTakenByItselfIsNamedInTheBox() {
+    devices.inputs.add(0, "default [default]");
+    FxWindow.on(
+        () -> {
+          room.refresh();
+          return null;
+        });
+    window.settle();
+    FxWindow.on(
+        () -> {
+          ComboBox<?> box = (ComboBox<?>) window.scene().getFocusOwner();
+          assertThat(box.getButtonCell().getText()).isEqualTo("Automatic: as set in the system");
+          return null;
+        });
   }
 
   /** Gives the window another size and text of 300 %. */
