@@ -45,8 +45,6 @@ public final class PlayingScreen implements Screen {
 
   private static final double GUESS_SHARE = 0.3;
 
-  private static final double MOST_SETTINGS_SCALE = 1.35;
-
   private final PlayingModel model;
   private final LookModel look;
   private final BorderPane root = new BorderPane();
@@ -92,6 +90,7 @@ public final class PlayingScreen implements Screen {
     root.heightProperty().addListener(o -> figureSizes());
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
+    look.crowdingPercent().addListener(o -> dress());
     look.leftHanded().addListener(o -> dress());
     look.lowStringOnTop().addListener(o -> dress());
     dress();
@@ -101,23 +100,26 @@ public final class PlayingScreen implements Screen {
     double scale = look.fontPercent().get() / BASE;
     page.look(look.dark().get(), scale);
     neck.look(look.dark().get(), scale);
-    arrangement.at(scale);
-    StackPane under = scale > Arrangement.STACKED ? whole : middle;
+    arrangement.at(look);
+    boolean stacked = Arrangement.stacked(look);
+    StackPane under = stacked ? whole : middle;
     if (count.getParent() != under) {
       ((StackPane) count.getParent()).getChildren().removeAll(count, question);
       under.getChildren().addAll(count, question);
     }
     figureSizes();
     settings.prefWidthProperty().unbind();
-    if (scale > Arrangement.STACKED) {
+    if (stacked) {
       settings.prefWidthProperty().bind(root.widthProperty().multiply(STACKED_SHARE));
     } else {
-      settings.setPrefWidth(SETTINGS_WIDTH * Math.min(MOST_SETTINGS_SCALE, scale));
+      settings.setPrefWidth(SETTINGS_WIDTH * scale);
     }
     neck.turn(look.leftHanded().get(), look.lowStringOnTop().get());
-    neck.setPrefSize(400 * Math.min(1.5, Math.sqrt(scale)), 150 * Math.sqrt(scale));
+    double window = look.windowFactor();
+    double larger = window * Math.sqrt(scale / window);
+    neck.setPrefSize(400 * Math.min(1.5 * window, larger), 150 * larger);
     neck.setMinSize(260, 110);
-    neck.setMaxHeight(150 * Math.sqrt(scale));
+    neck.setMaxHeight(150 * larger);
   }
 
   private void figureSizes() {

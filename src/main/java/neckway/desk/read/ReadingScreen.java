@@ -64,6 +64,7 @@ public final class ReadingScreen implements Screen {
     model.waveform().addListener(o -> near());
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
+    look.crowdingPercent().addListener(o -> dress());
     again = new AgainLine(model, recording);
     foot = bottom();
     root.setBottom(foot);
@@ -73,7 +74,7 @@ public final class ReadingScreen implements Screen {
 
   private void dress() {
     double scale = look.fontPercent().get() / 100.0;
-    if (stacked != scale > Arrangement.STACKED) {
+    if (stacked != Arrangement.stacked(look)) {
       stacked = !stacked;
       page.ifPresent(p -> root.setCenter(arranged(p)));
     }
