@@ -45,11 +45,15 @@ public final class PlayingScreen implements Screen {
 
   private static final double GUESS_SHARE = 0.3;
 
+  /** The notes to come that are inked strongly: as many as a hand plays on two strings. */
+  private static final int LEAD_NOTES = 4;
+
   private final PlayingModel model;
   private final LookModel look;
   private final BorderPane root = new BorderPane();
   private final PageView page;
   private final NeckStrip neck;
+  private final PulseLine pulse;
   private final Arrangement arrangement;
   private final VBox settings = new VBox();
   private final Label count = new Label();
@@ -65,6 +69,7 @@ public final class PlayingScreen implements Screen {
         @Override
         public void handle(long now) {
           model.frame();
+          pulse.count();
         }
       };
 
@@ -73,7 +78,9 @@ public final class PlayingScreen implements Screen {
     this.look = look;
     page = new PageView(model.page().get());
     page.setAccessibleText(Texts.of("play.page"));
+    page.lead(LEAD_NOTES);
     neck = new NeckStrip(model.page().get());
+    pulse = new PulseLine(model, look);
     root.getStyleClass().addAll("page", "playing");
     whole.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     arrangement = new Arrangement(root, top(), middle(), bottom());
@@ -134,14 +141,6 @@ public final class PlayingScreen implements Screen {
   }
 
   private Region top() {
-    Label headline = new Label();
-    headline.getStyleClass().add("headline");
-    headline.setWrapText(true);
-    headline
-        .textProperty()
-        .bind(
-            Bindings.createStringBinding(
-                () -> PlayingWords.headline(model.drill()), model.page(), model.state()));
     Label line = new Label();
     line.getStyleClass().add("off");
     line.setWrapText(true);
@@ -153,7 +152,7 @@ public final class PlayingScreen implements Screen {
     said.setWrapText(true);
     said.textProperty().bind(model.said());
     said.managedProperty().bind(model.said().isNotEmpty());
-    return new VBox(headline, line, said);
+    return new VBox(pulse, line, said);
   }
 
   private Region middle() {

@@ -65,6 +65,8 @@ public final class ReadingScreen implements Screen {
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
     look.crowdingPercent().addListener(o -> dress());
+    look.leftHanded().addListener(o -> dress());
+    look.lowStringOnTop().addListener(o -> dress());
     again = new AgainLine(model, recording);
     foot = bottom();
     root.setBottom(foot);
@@ -80,6 +82,7 @@ public final class ReadingScreen implements Screen {
     }
     page.ifPresent(p -> p.look(look.dark().get(), 0.8 * scale));
     closeUp.look(look.dark().get(), scale);
+    closeUp.turn(look.leftHanded().get(), look.lowStringOnTop().get());
   }
 
   /** Everything for a take, or the words that there is none. */
