@@ -162,6 +162,9 @@ public final class PlayingScreen implements Screen {
     count.setAccessibleRole(AccessibleRole.TEXT);
     question.getStyleClass().add("question");
     question.setAlignment(Pos.CENTER);
+    // where there is little room they do not make the screen higher than the window
+    question.setMinHeight(0);
+    count.setMinHeight(0);
     question.visibleProperty().bind(model.state().isEqualTo(State.GUESSING));
     Label ask = new Label();
     ask.setWrapText(true);

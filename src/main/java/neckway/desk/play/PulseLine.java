@@ -39,6 +39,8 @@ final class PulseLine extends FlowPane {
     Label title = new Label();
     title.getStyleClass().add("drill-title");
     title.setWrapText(true);
+    title.maxWidthProperty().bind(widthProperty());
+    setMinWidth(0);
     title
         .textProperty()
         .bind(
