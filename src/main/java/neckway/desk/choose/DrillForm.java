@@ -165,9 +165,9 @@ final class DrillForm {
     protected double computePrefWidth(double height) {
       double wide = getInsets().getLeft() + getInsets().getRight();
       for (Node part : getChildren()) {
-        wide += part.prefWidth(USE_COMPUTED_SIZE) + getHgap();
+        wide += Math.ceil(part.prefWidth(USE_COMPUTED_SIZE)) + Math.ceil(getHgap());
       }
-      return Math.ceil(wide - getHgap());
+      return Math.ceil(wide);
     }
   }
 
