@@ -169,6 +169,13 @@ public final class DeskFrame {
     }
     on(scene, KeyCode.PLUS, () -> desk.look().largerText());
     on(scene, KeyCode.EQUALS, () -> desk.look().largerText());
+    // plus is Shift and = on many keyboards
+    scene
+        .getAccelerators()
+        .put(
+            new KeyCodeCombination(
+                KeyCode.EQUALS, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
+            () -> desk.look().largerText());
     on(scene, KeyCode.ADD, () -> desk.look().largerText());
     on(scene, KeyCode.MINUS, () -> desk.look().smallerText());
     on(scene, KeyCode.SUBTRACT, () -> desk.look().smallerText());

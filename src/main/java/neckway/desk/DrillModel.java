@@ -81,12 +81,16 @@ public final class DrillModel {
 
   /** The join that is taken at a pair, counted from the lowest. */
   public Join join(int pair, Direction direction) {
+    return join(drill(), pair, direction);
+  }
+
+  private static Join join(PlayableDrill drill, int pair, Direction direction) {
     PlannedShift shift =
-        route().shifts().stream()
+        drill.route().shifts().stream()
             .filter(s -> s.round() == 0 && s.pair() == pair && s.direction() == direction)
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("pair " + pair));
-    return pairs().get(pair).stream()
+    return drill.pairs().get(pair).stream()
         .filter(j -> j.string().equals(shift.string()))
         .filter(j -> j.isAskedForBy(shift.finger(), direction))
         .findFirst()
@@ -146,7 +150,36 @@ public final class DrillModel {
   /** Other shapes with the first note on a fret. */
   public boolean shapes(List<Shape> shapes, int start) {
     Drill d = drill().drill();
-    return takeFirst(candidates(d, d.tuning(), d.key(), shapes, OptionalInt.of(start)));
+    List<Drill> all = candidates(d, d.tuning(), d.key(), shapes, OptionalInt.of(start));
+    if (shapes.equals(d.shapes())) {
+      return takeFirst(all);
+    }
+    // strings that were good between other shapes may be the worst between these
+    return takeFirst(all.stream().filter(c -> !keepsTheWorst(c)).toList()) || take(last(all));
+  }
+
+  private static Drill last(List<Drill> drills) {
+    return drills.get(drills.size() - 1);
+  }
+
+  /** Whether a drill can be played and makes a shift by the most awkward of several joins. */
+  private static boolean keepsTheWorst(Drill candidate) {
+    PlayableDrill playable;
+    try {
+      playable = candidate.playable();
+    } catch (BadInput e) {
+      return false;
+    }
+    for (int pair = 0; pair < playable.pairs().size(); pair++) {
+      List<Join> joins = playable.pairs().get(pair);
+      Join worst = joins.get(joins.size() - 1);
+      for (Direction direction : Direction.values()) {
+        if (joins.size() > 1 && join(playable, pair, direction).equals(worst)) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** Begins on another fret. */

@@ -40,7 +40,10 @@ public final class LookModel {
       new ReadOnlyIntegerWrapper(this, "textPercent", LEAST_PERCENT);
   private final ReadOnlyIntegerWrapper fontPercent =
       new ReadOnlyIntegerWrapper(this, "fontPercent", LEAST_PERCENT);
+  private final ReadOnlyIntegerWrapper crowdingPercent =
+      new ReadOnlyIntegerWrapper(this, "crowdingPercent", LEAST_PERCENT);
   private double windowFactor = 1;
+  private double windowShare = 1;
   private final BooleanProperty dark = new SimpleBooleanProperty(this, "dark");
   private final BooleanProperty leftHanded = new SimpleBooleanProperty(this, "leftHanded");
   private final BooleanProperty lowStringOnTop = new SimpleBooleanProperty(this, "lowStringOnTop");
@@ -93,16 +96,31 @@ public final class LookModel {
     return fontPercent.getReadOnlyProperty();
   }
 
+  /**
+   * How little room there is for the text: its size as it is drawn against the size of the window,
+   * 100 per cent for plain text in the usual window. A small window counts like large text, and a
+   * large window's own enlargement does not count.
+   */
+  public ReadOnlyIntegerProperty crowdingPercent() {
+    return crowdingPercent.getReadOnlyProperty();
+  }
+
+  /** How much larger everything is drawn for the size of the window alone, 1 or more. */
+  public double windowFactor() {
+    return windowFactor;
+  }
+
   /** Says how large the window is. */
   public void window(double width, double height) {
-    double factor = Math.min(width / USUAL_WIDTH, height / USUAL_HEIGHT);
-    double steps = Math.floor(factor / FACTOR_STEP + 1e-9) * FACTOR_STEP;
+    windowShare = Math.min(width / USUAL_WIDTH, height / USUAL_HEIGHT);
+    double steps = Math.floor(windowShare / FACTOR_STEP + 1e-9) * FACTOR_STEP;
     windowFactor = Math.max(1, Math.min(MOST_FACTOR, steps));
     update();
   }
 
   private void update() {
     fontPercent.set((int) Math.round(textPercent.get() * windowFactor));
+    crowdingPercent.set((int) Math.round(textPercent.get() * windowFactor / windowShare));
   }
 
   public void largerText() {

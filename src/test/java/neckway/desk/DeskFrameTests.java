@@ -127,6 +127,19 @@ class DeskFrameTests {
         .containsExactly("Choose");
   }
 
+  /** Plus is Shift and = on keyboards of the US layout, + alone on German ones. */
+  @Test
+  void ctrlAndPlusEnlargesHoweverPlusIsTyped() {
+    window.press(KeyCode.CONTROL, KeyCode.EQUALS);
+    assertThat(desk.look().textPercent().get()).isEqualTo(125);
+    window.press(KeyCode.CONTROL, KeyCode.SHIFT, KeyCode.EQUALS);
+    assertThat(desk.look().textPercent().get()).isEqualTo(150);
+    window.press(KeyCode.CONTROL, KeyCode.PLUS);
+    assertThat(desk.look().textPercent().get()).isEqualTo(175);
+    window.press(KeyCode.CONTROL, KeyCode.MINUS);
+    assertThat(desk.look().textPercent().get()).isEqualTo(150);
+  }
+
   @Test
   void aLineForThePlayerTakesRoomOnlyWhileItIsThere() {
     Node notice = FxWindow.on(() -> window.scene().getRoot().lookup(".notice"));

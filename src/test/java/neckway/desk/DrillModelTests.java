@@ -98,6 +98,31 @@ class DrillModelTests {
     assertThat(model.drill().start()).isGreaterThanOrEqualTo(5);
   }
 
+  /** Walked along the neck, no pair of shapes is left with the worst of its joins. */
+  @Test
+  void otherShapesDoNotKeepAJoinThatIsTheMostAwkwardThere() {
+    int kept = 0;
+    for (Shape first : Shape.values()) {
+      Chains.lowest(model, List.of(first, first.next()));
+      for (Join join : model.pairs().get(0)) {
+        Chains.lowest(model, List.of(first, first.next()));
+        model.join(0, Direction.UP, join);
+        model.join(0, Direction.DOWN, join);
+        Shape second = first.next();
+        int start = model.chain().get(1).start();
+        if (!model.shapes(List.of(second, second.next()), start)) {
+          continue;
+        }
+        List<Join> there = model.pairs().get(0);
+        for (Direction way : Direction.values()) {
+          assertThat(model.join(0, way)).isNotEqualTo(there.get(there.size() - 1));
+        }
+        kept += model.join(0, Direction.UP).string().equals(join.string()) ? 1 : 0;
+      }
+    }
+    assertThat(kept).as("a good string stays").isGreaterThan(5);
+  }
+
   @Test
   void joinsThatWouldBeOutOfOrderFollow() {
     Chains.lowest(model, List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN));

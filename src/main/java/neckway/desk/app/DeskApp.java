@@ -6,12 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import javafx.application.Application;
-import javafx.geometry.Rectangle2D;
-import javafx.scene.Scene;
 import javafx.stage.Stage;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
-import neckway.desk.LookModel;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
@@ -21,14 +18,6 @@ import neckway.file.SettingsFile;
 
 /** The window. Opened by {@link DeskStart}, which is no application itself. */
 public final class DeskApp extends Application {
-  private static final double LEAST_WIDTH = 800;
-  private static final double LEAST_HEIGHT = 560;
-
-  /** What a window's title and borders may need. */
-  private static final double FRAME_PIXELS = 48;
-
-  private static final int MOST_PIXELS = 16_000;
-
   private Desk desk;
   private DeskFrame frame;
   private Coach coach;
@@ -49,29 +38,13 @@ public final class DeskApp extends Application {
     coach.offer(screens);
     screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
     frame = new DeskFrame(desk, screens);
-    stage.setScene(
-        frame.scene(
-            settings
-                .whole("width", (int) LEAST_WIDTH, MOST_PIXELS)
-                .orElse((int) LookModel.USUAL_WIDTH),
-            settings
-                .whole("height", (int) LEAST_HEIGHT, MOST_PIXELS)
-                .orElse((int) LookModel.USUAL_HEIGHT)));
+    WindowSize size = WindowSize.kept(settings);
+    stage.setScene(frame.scene(size.width(), size.height()));
     stage.setTitle(Texts.of("window.title"));
-    stage.setMinWidth(LEAST_WIDTH);
-    stage.setMinHeight(LEAST_HEIGHT);
     stage.setOnCloseRequest(
-        e -> {
-          settings.put("width", (int) stage.getScene().getWidth());
-          settings.put("height", (int) stage.getScene().getHeight());
-        });
+        e -> WindowSize.put(settings, stage.getScene().getWidth(), stage.getScene().getHeight()));
     openGiven();
-    Rectangle2D screen = javafx.stage.Screen.getPrimary().getVisualBounds();
-    Scene scene = stage.getScene();
-    stage.setMaximized(
-        scene.getWidth() + FRAME_PIXELS > screen.getWidth()
-            || scene.getHeight() + FRAME_PIXELS > screen.getHeight());
-    stage.show();
+    size.open(stage);
   }
 
   private void openGiven() {

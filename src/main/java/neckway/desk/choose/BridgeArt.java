@@ -32,13 +32,13 @@ record BridgeArt(NeckGeometry at, double em, BiConsumer<Direction, Bridge> onBri
     double inset = Math.signum(x2 - x1) * r * 0.65;
     double lift = 2 * ARC_PEAK * at.gap() - r * 0.8;
     QuadCurve arc = new QuadCurve(x1 + inset, start, (x1 + x2) / 2, y - lift, x2 - inset, start);
-    arc.getStyleClass().addAll("bridge", taken ? "taken" : "open");
+    arc.getStyleClass().addAll("bridge", taken ? "taken" : "open", Forms.strength(bridge.inPair()));
     nodes.add(arc);
     if (bridge.taken().contains(Direction.UP)) {
-      nodes.add(arrow(x2 - inset, start, x2 - inset - (x1 + x2) / 2, lift - r * 0.8));
+      nodes.add(arrow(bridge, x2 - inset, start, x2 - inset - (x1 + x2) / 2, lift - r * 0.8));
     }
     if (bridge.taken().contains(Direction.DOWN)) {
-      nodes.add(arrow(x1 + inset, start, x1 + inset - (x1 + x2) / 2, lift - r * 0.8));
+      nodes.add(arrow(bridge, x1 + inset, start, x1 + inset - (x1 + x2) / 2, lift - r * 0.8));
     }
     QuadCurve hit =
         new QuadCurve(
@@ -58,7 +58,7 @@ record BridgeArt(NeckGeometry at, double em, BiConsumer<Direction, Bridge> onBri
   }
 
   /** A head at a point, in the direction dx, dy. */
-  private Polygon arrow(double x, double y, double dx, double dy) {
+  private Polygon arrow(Bridge bridge, double x, double y, double dx, double dy) {
     double size = Math.max(6, at.gap() * 0.2);
     double length = Math.hypot(dx, dy);
     double ux = dx / length;
@@ -71,12 +71,12 @@ record BridgeArt(NeckGeometry at, double em, BiConsumer<Direction, Bridge> onBri
             y - size * uy - size * 0.5 * ux,
             x - size * ux - size * 0.5 * uy,
             y - size * uy + size * 0.5 * ux);
-    head.getStyleClass().add("arrow");
+    head.getStyleClass().addAll("arrow", Forms.strength(bridge.inPair()));
     return head;
   }
 
   void addText(Bridge bridge, List<Node> nodes) {
-    if (bridge.taken().isEmpty()) {
+    if (bridge.taken().isEmpty() || !bridge.inPair()) {
       return;
     }
     double y = at.stringY(bridge.join().string()) - at.gap() * 0.4;

@@ -2,7 +2,6 @@ package neckway.desk.choose;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyIntegerProperty;
@@ -12,6 +11,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Desk;
+import neckway.desk.DrillWords;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
 import neckway.neck.Direction;
@@ -28,16 +28,6 @@ public final class ChoosingModel {
           .map(Key::parse)
           .toList();
 
-  /** The tunings that are offered; any other can be written. */
-  static final List<String> TUNINGS =
-      List.of(
-          "E2 A2 D3 G3 B3 E4",
-          "D2 A2 D3 G3 B3 E4",
-          "Eb2 Ab2 Db3 Gb3 Bb3 Eb4",
-          "D2 G2 C3 F3 A3 D4",
-          "E2 A2 D3 G3 C4 F4",
-          "B1 E2 A2 D3 G3 B3 E4");
-
   /**
    * One join in the list.
    *
@@ -52,6 +42,7 @@ public final class ChoosingModel {
   private final ReadOnlyStringWrapper headline = new ReadOnlyStringWrapper(this, "headline");
   private final ReadOnlyStringWrapper details = new ReadOnlyStringWrapper(this, "details");
   private final ReadOnlyStringWrapper whys = new ReadOnlyStringWrapper(this, "whys");
+  private final ReadOnlyStringWrapper legend = new ReadOnlyStringWrapper(this, "legend");
   private final ReadOnlyStringWrapper pairText = new ReadOnlyStringWrapper(this, "pairText");
   private final ReadOnlyBooleanWrapper severalPairs =
       new ReadOnlyBooleanWrapper(this, "severalPairs");
@@ -95,6 +86,11 @@ public final class ChoosingModel {
   /** Why the joins that are taken are clean or awkward. */
   public ReadOnlyStringProperty whys() {
     return whys.getReadOnlyProperty();
+  }
+
+  /** What the signs on the neck mean, of those that are on it. */
+  public ReadOnlyStringProperty legend() {
+    return legend.getReadOnlyProperty();
   }
 
   /** Which pair of shapes the joins are of. */
@@ -198,26 +194,34 @@ public final class ChoosingModel {
       return;
     }
     severalPairs.set(pairs > 1);
-    headline.set(
-        Texts.of(
-            "choosing.headline",
-            d.key(),
-            d.shapes().stream()
-                .map(Shape::spoken)
-                .collect(Collectors.joining(" " + Texts.of("choosing.into") + " "))));
+    headline.set(DrillWords.title(d));
     details.set(joinsText(pairs) + pulseText(d));
     pairText.set(
         pairs == 0
             ? Texts.of("choosing.no-joins")
             : Texts.of(
                 "choosing.pair",
-                d.shapes().get(pair.get()).spoken(),
-                d.shapes().get(pair.get() + 1).spoken()));
+                d.shapes().get(pair.get()).number(),
+                d.shapes().get(pair.get() + 1).number()));
     rows.set(pairs == 0 ? List.of() : rowsOf(pair.get()));
     whys.set(pairs == 0 ? "" : whysOf(pair.get()));
     picture.set(
         new NeckPainter(desk.drill(), desk.look().label().get())
             .picture(desk.look().closeUp().get(), pair.get()));
+    legend.set(legendOf(picture.get()));
+  }
+
+  private String legendOf(NeckPicture shown) {
+    List<String> signs = new ArrayList<>();
+    signs.add(Texts.of("choosing.legend.root", desk.drill().drill().key().tonicName()));
+    shown.dots().stream()
+        .map(NeckPicture.Dot::label)
+        .filter(label -> label.contains(NeckPainter.BOTH))
+        .findFirst()
+        .map(label -> label.split(NeckPainter.BOTH))
+        .ifPresent(two -> signs.add(Texts.of("choosing.legend.double.finger", two[0], two[1])));
+    signs.add(Texts.of("choosing.legend.hand"));
+    return String.join(" ", signs);
   }
 
   private String joinsText(int pairs) {
@@ -234,11 +238,7 @@ public final class ChoosingModel {
   }
 
   private static String pulseText(PlayableDrill d) {
-    String pulse =
-        Texts.of(
-            "choosing.pulse",
-            Texts.plain(d.pulse().tempo()),
-            Texts.number(d.pulse().notesPerBeat()));
+    String pulse = Texts.of("choosing.pulse", Texts.number(d.pulse().notesPerBeat()));
     return d.rounds() == 1 ? pulse : pulse + "   " + Texts.of("choosing.rounds", d.rounds());
   }
 

@@ -43,10 +43,29 @@ record DotArt(NeckGeometry at, Optional<Place> sounding) {
     }
     String side = dot.side().map(Forms::word).orElse("both");
     boolean on = sounding.filter(place -> place.equals(dot.place())).isPresent();
-    form.getStyleClass().addAll("dot", side, on ? "sounding" : "silent");
+    String strength = Forms.strength(dot.inPair());
+    form.getStyleClass().addAll("dot", side, on ? "sounding" : "silent", strength);
+    if (dot.tonic()) {
+      nodes.add(ring(x, y, form, dot, strength));
+    }
     nodes.add(form);
     double size = r * (dot.label().length() > 2 ? 0.92 : dot.label().length() == 2 ? 1.05 : 1.2);
     nodes.add(
-        Forms.text(dot.label(), x, y, size, true, "dot-text", side, on ? "sounding" : "silent"));
+        Forms.text(
+            dot.label(), x, y, size, true, "dot-text", side, on ? "sounding" : "silent", strength));
+  }
+
+  /** A second line around the root, of the same form. */
+  private Shape ring(double x, double y, Shape form, Dot dot, String strength) {
+    double air = Math.max(3, 0.28 * at.dotRadius(dot.place().fret()));
+    double halfWide = form.getLayoutBounds().getWidth() / 2 - form.getStrokeWidth() / 2 + air;
+    double halfTall = form.getLayoutBounds().getHeight() / 2 - form.getStrokeWidth() / 2 + air;
+    Rectangle ring = new Rectangle(x - halfWide, y - halfTall, 2 * halfWide, 2 * halfTall);
+    boolean square = dot.side().filter(side -> side == Side.UPPER).isPresent();
+    double arc = square ? 0.6 * halfTall : 2 * halfTall;
+    ring.setArcWidth(arc);
+    ring.setArcHeight(arc);
+    ring.getStyleClass().addAll("root-ring", dot.side().map(Forms::word).orElse("both"), strength);
+    return ring;
   }
 }

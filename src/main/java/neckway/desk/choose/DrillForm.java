@@ -16,6 +16,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import neckway.desk.Desk;
 import neckway.desk.DrillModel;
@@ -23,6 +24,7 @@ import neckway.desk.LookModel;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
+import neckway.neck.BadInput;
 import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.RouteBuilder;
@@ -34,9 +36,9 @@ final class DrillForm {
   private final Desk desk;
   private final DrillModel drill;
   private final ChoosingModel model;
-  private final GridPane grid = new GridPane();
+  private final VBox form = new VBox();
   private final ComboBox<Key> key = new ComboBox<>();
-  private final ComboBox<String> tuning = new ComboBox<>();
+  private final TuningField tuning = new TuningField();
   private final ComboBox<Integer> start = new ComboBox<>();
   private final NumberSpinner count;
   private final NumberSpinner tempo;
@@ -52,37 +54,58 @@ final class DrillForm {
     tempo = number("choosing.tempo", Pulse.SLOWEST, Pulse.FASTEST, TEMPO_STEP, false);
     notes = number("choosing.notes", 1, Pulse.MOST_NOTES_PER_BEAT, 1, true);
     rounds = number("choosing.repeat", 1, RouteBuilder.MOST_ROUNDS, 1, true);
-    grid.getStyleClass().add("form");
     key.setItems(FXCollections.observableArrayList(ChoosingModel.KEYS));
-    tuning.setItems(FXCollections.observableList(ChoosingModel.TUNINGS));
-    tuning.setEditable(true);
-    tuning.getStyleClass().add("tuning");
-    tuning.setMaxWidth(Double.MAX_VALUE);
+    key.setEditable(true);
+    key.setConverter(new KeyWords());
     key.setMaxWidth(Double.MAX_VALUE);
     start.setMaxWidth(Double.MAX_VALUE);
     start.setConverter(shown(fret -> Texts.of("choosing.start.fret", fret)));
-    place(0, 0, "choosing.key", key);
-    place(0, 1, "choosing.tuning", tuning);
-    place(0, 2, "choosing.start", start);
-    place(0, 3, "choosing.count", count);
-    place(2, 0, "choosing.tempo", tempo);
-    place(2, 1, "choosing.notes", notes);
-    place(2, 2, "choosing.repeat", rounds);
-    place(2, 3, "choosing.label", labels());
-    FlowPane ticks =
-        new FlowPane(
-            tick("choosing.left", desk.look().leftHanded()),
-            tick("choosing.low-top", desk.look().lowStringOnTop()),
-            tick("choosing.close", desk.look().closeUp()));
-    ticks.getStyleClass().add("ticks");
-    grid.add(ticks, 0, 4, 4, 1);
-    grid.add(buttons(files), 0, 5, 4, 1);
+    GridPane what = group("choosing.group.drill");
+    place(what, 1, "choosing.key", key);
+    place(what, 2, "choosing.tuning", tuning);
+    place(what, 3, "choosing.start", start);
+    place(what, 4, "choosing.count", count);
+    what.add(buttons(files), 0, 5, 2, 1);
+    GridPane pace = group("choosing.group.tempo");
+    place(pace, 1, "choosing.tempo", tempo);
+    place(pace, 2, "choosing.notes", notes);
+    place(pace, 3, "choosing.repeat", rounds);
+    GridPane looks = group("choosing.group.look");
+    place(looks, 1, "choosing.label", labels());
+    looks.add(tick("choosing.left", desk.look().leftHanded()), 0, 2, 2, 1);
+    looks.add(tick("choosing.low-top", desk.look().lowStringOnTop()), 0, 3, 2, 1);
+    looks.add(tick("choosing.close", desk.look().closeUp()), 0, 4, 2, 1);
+    FlowPane groups = new Row(what, pace, looks);
+    groups.getStyleClass().add("groups");
+    groups.setMinWidth(0);
+    for (GridPane group : List.of(what, pace, looks)) {
+      group.maxWidthProperty().bind(groups.widthProperty());
+    }
+    Label legend = new Label();
+    legend.getStyleClass().add("neck-legend");
+    legend.setWrapText(true);
+    // as wide as the form is without it
+    legend.setPrefWidth(0);
+    legend.setMaxWidth(Double.MAX_VALUE);
+    legend.textProperty().bind(model.legend());
+    form.getStyleClass().add("form");
+    form.setFillWidth(true);
+    form.getChildren().addAll(groups, legend);
     listen();
     fill();
   }
 
   Region node() {
-    return grid;
+    return form;
+  }
+
+  private static GridPane group(String textKey) {
+    GridPane group = new GridPane();
+    group.getStyleClass().add("group");
+    Label title = new Label(Texts.of(textKey));
+    title.getStyleClass().add("group-title");
+    group.add(title, 0, 0, 2, 1);
+    return group;
   }
 
   private NumberSpinner number(
@@ -90,13 +113,13 @@ final class DrillForm {
     return new NumberSpinner(textKey, least, most, step, whole, desk::say);
   }
 
-  private void place(int column, int row, String textKey, Node control) {
+  private static void place(GridPane group, int row, String textKey, Node control) {
     Label label = new Label(Texts.of(textKey));
     label.setLabelFor(control);
     label.setMinWidth(Region.USE_PREF_SIZE);
     control.setAccessibleText(Texts.of(textKey));
-    grid.add(label, column, row);
-    grid.add(control, column + 1, row);
+    group.add(label, 0, row);
+    group.add(control, 1, row);
   }
 
   private ComboBox<LookModel.Label> labels() {
@@ -120,6 +143,8 @@ final class DrillForm {
     save.setOnAction(e -> files.save());
     FlowPane buttons = new FlowPane(open, save);
     buttons.getStyleClass().add("ticks");
+    // no wider than the fields above ask for
+    buttons.setPrefWrapLength(0);
     return buttons;
   }
 
@@ -128,6 +153,40 @@ final class DrillForm {
     box.setMinWidth(Region.USE_PREF_SIZE);
     box.selectedProperty().bindBidirectional(property);
     return box;
+  }
+
+  /** Parts side by side, as wide as they like to be; where there is less room they wrap. */
+  private static final class Row extends FlowPane {
+    Row(Region... parts) {
+      super(parts);
+    }
+
+    @Override
+    protected double computePrefWidth(double height) {
+      double wide = getInsets().getLeft() + getInsets().getRight();
+      for (Node part : getChildren()) {
+        wide += Math.ceil(part.prefWidth(USE_COMPUTED_SIZE)) + Math.ceil(getHgap());
+      }
+      return Math.ceil(wide);
+    }
+  }
+
+  /** A key that cannot be read is said; the key stays as it was. */
+  private final class KeyWords extends StringConverter<Key> {
+    @Override
+    public String toString(Key shown) {
+      return shown == null ? "" : shown.toString();
+    }
+
+    @Override
+    public Key fromString(String typed) {
+      try {
+        return Key.parse(typed);
+      } catch (BadInput e) {
+        desk.say(e.getMessage());
+        return drill.drill().key();
+      }
+    }
   }
 
   private static <T> StringConverter<T> shown(Function<T, String> words) {
@@ -183,7 +242,7 @@ final class DrillForm {
         key.getItems().add(d.key());
       }
       key.setValue(d.key());
-      tuning.setValue(d.tuning().toString());
+      tuning.show(d.tuning());
       List<Integer> starts = drill.starts();
       start.setItems(FXCollections.observableList(starts));
       start.setValue(d.start());

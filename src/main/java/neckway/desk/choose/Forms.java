@@ -46,6 +46,11 @@ final class Forms {
     }
   }
 
+  /** Whether something is at full strength, as a style class. */
+  static String strength(boolean inPair) {
+    return inPair ? "in-pair" : "aside";
+  }
+
   /** A stand's look as a style class. */
   static String word(Side side) {
     return side == Side.LOWER ? "lower" : "upper";

@@ -68,7 +68,7 @@ record MarkArt(List<List<Mark>> lanes, double laneHeight, double em, Consumer<Ma
   }
 
   private String words(Mark mark, double width) {
-    String name = mark.shape().spoken();
+    String name = Texts.of("mark.name", mark.shape().number(), mark.shape().spoken());
     if (mark.chosen().isEmpty()) {
       return name;
     }

@@ -70,8 +70,10 @@ public record NeckPicture(
    * @param hand the fret under the first finger
    * @param lowest the lowest-sounding string
    * @param highest the highest-sounding string
+   * @param inPair whether its stand is one of the chosen pair
    */
-  public record Window(Side side, int hand, GuitarString lowest, GuitarString highest) {
+  public record Window(
+      Side side, int hand, GuitarString lowest, GuitarString highest, boolean inPair) {
     /** The last fret under the hand. */
     public int lastFret() {
       return hand + 3;
@@ -84,8 +86,10 @@ public record NeckPicture(
    * @param side its stand's look; empty where two stands share it
    * @param label what stands on it
    * @param tonic whether it is the key's own note
+   * @param inPair whether a stand of the chosen pair has it
    */
-  public record Dot(Place place, Optional<Side> side, String label, boolean tonic) {}
+  public record Dot(
+      Place place, Optional<Side> side, String label, boolean tonic, boolean inPair) {}
 
   /**
    * A join between two stands.
@@ -93,8 +97,9 @@ public record NeckPicture(
    * @param pair counted from the lowest
    * @param join the join
    * @param taken the ways on which it is taken, none, one or both
+   * @param inPair whether it is of the chosen pair
    */
-  public record Bridge(int pair, Join join, List<Direction> taken) {
+  public record Bridge(int pair, Join join, List<Direction> taken, boolean inPair) {
     public Bridge {
       taken = List.copyOf(taken);
     }

@@ -34,7 +34,8 @@ record WoodArt(NeckGeometry at, double nameX, double numberEm) {
               Math.abs(y2 - y1) + 2 * pad);
       r.setArcWidth(at.gap() * 0.5);
       r.setArcHeight(at.gap() * 0.5);
-      r.getStyleClass().addAll("window", Forms.word(window.side()));
+      r.getStyleClass()
+          .addAll("window", Forms.word(window.side()), Forms.strength(window.inPair()));
       nodes.add(r);
     }
   }

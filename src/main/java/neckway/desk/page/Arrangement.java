@@ -5,14 +5,15 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import neckway.desk.LookModel;
 
 /**
  * Head, page and foot one under the other: in one window while the text is small enough, else as a
  * column that is scrolled, in which each part has the room that it needs.
  */
 public final class Arrangement {
-  /** From this scale of text on, parts that stood side by side stand one under the other. */
-  public static final double STACKED = 1.45;
+  /** From this crowding on, per cent, parts that stood side by side stand one under the other. */
+  private static final int STACKED_PERCENT = 145;
 
   private static final double PAGE_SHARE = 0.62;
 
@@ -33,9 +34,14 @@ public final class Arrangement {
     side();
   }
 
-  /** Arranges for a scale of text, 1 for 100 per cent. */
-  public void at(double scale) {
-    boolean wanted = scale > STACKED;
+  /** Whether parts that stand side by side in the usual window stand one under the other. */
+  public static boolean stacked(LookModel look) {
+    return look.crowdingPercent().get() > STACKED_PERCENT;
+  }
+
+  /** Arranges for a size of text in a size of window. */
+  public void at(LookModel look) {
+    boolean wanted = stacked(look);
     if (wanted == stacked) {
       return;
     }

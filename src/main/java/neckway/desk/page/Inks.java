@@ -3,14 +3,15 @@ package neckway.desk.page;
 import javafx.scene.paint.Color;
 
 /**
- * The colours of the page, the same as the window's in desk.css. The two hues of the shapes are
- * blue and vermilion, which people of any colour vision tell apart (after Okabe and Ito, "Color
- * Universal Design", 2008, values from memory, darkened or lightened for text), and no verdict is
- * told by hue alone.
+ * The colours of the page, the same as the window's in desk.css. Notes are written in ink, soft or
+ * pale; the two hues of the shapes are for the hand alone. They are blue and vermilion, which
+ * people of any colour vision tell apart (after Okabe and Ito, "Color Universal Design", 2008,
+ * values from memory, darkened or lightened for text), and no verdict is told by hue alone.
  */
 public record Inks(
     Color paper,
     Color ink,
+    Color soft,
     Color pale,
     Color line,
     Color lowerShape,
@@ -20,6 +21,7 @@ public record Inks(
       new Inks(
           Color.web("#fbfaf6"),
           Color.web("#1d1d1b"),
+          Color.web("#63625c"),
           Color.web("#85837b"),
           Color.web("#c9c6bb"),
           Color.web("#005b96"),
@@ -29,6 +31,7 @@ public record Inks(
       new Inks(
           Color.web("#1b1c1e"),
           Color.web("#ecebe6"),
+          Color.web("#a9a8a2"),
           Color.web("#8b8d90"),
           Color.web("#4f5154"),
           Color.web("#7cc0f0"),

@@ -20,6 +20,7 @@ import neckway.page.PageModel;
 public final class NeckStrip extends Region {
   private static final int HAND_FRETS = 4;
   private static final double ROUND = 10;
+  private static final double FONT = 14;
   private static final double LARGEST_TEXT = 1.6;
 
   private final Canvas canvas = new Canvas();
@@ -102,7 +103,7 @@ public final class NeckStrip extends Region {
   }
 
   private void paint(GraphicsContext g, HandStand now, Optional<HandStand> next) {
-    double font = 12 * Math.min(scale, LARGEST_TEXT);
+    double font = FONT * Math.min(scale, LARGEST_TEXT);
     g.clearRect(0, 0, getWidth(), getHeight());
     g.setFont(Font.font("System", font));
     g.setTextBaseline(VPos.CENTER);
@@ -110,8 +111,10 @@ public final class NeckStrip extends Region {
     g.setLineWidth(1);
     double top = 1.6 * font;
     double bottom = getHeight() - 1.8 * font;
-    stand(g, now, top, bottom, false, Texts.of("play.now"));
-    next.ifPresent(n -> stand(g, n, top, bottom, true, Texts.of("play.next")));
+    // each word at the end that is not under the other stand
+    boolean above = next.filter(n -> n.hand() < now.hand()).isPresent();
+    stand(g, now, top, bottom, false, Texts.of("play.now"), above);
+    next.ifPresent(n -> stand(g, n, top, bottom, true, Texts.of("play.next"), !above));
     g.setStroke(inks.line());
     int strings = page.strings();
     for (int s = 0; s < strings; s++) {
@@ -129,9 +132,18 @@ public final class NeckStrip extends Region {
     next.filter(n -> n.stand() != now.stand()).ifPresent(n -> bridge(g, n, top, bottom));
   }
 
+  /**
+   * @param highEnd whether its word stands at the end of its higher frets
+   */
   private void stand(
-      GraphicsContext g, HandStand stand, double top, double bottom, boolean outline, String word) {
-    double font = 12 * Math.min(scale, LARGEST_TEXT);
+      GraphicsContext g,
+      HandStand stand,
+      double top,
+      double bottom,
+      boolean outline,
+      String word,
+      boolean highEnd) {
+    double font = FONT * Math.min(scale, LARGEST_TEXT);
     Color hue = inks.shape(stand.stand());
     double nutSide = x(stand.hand() - 1.0);
     double bodySide = x(stand.hand() - 1.0 + HAND_FRETS);
@@ -151,7 +163,7 @@ public final class NeckStrip extends Region {
     g.strokeRoundRect(x, top - 6, wide, tall, ROUND, ROUND);
     g.setLineDashes();
     g.setLineWidth(1);
-    double wordX = outline ? x + wide - 1.5 * font : x + 1.5 * font;
+    double wordX = highEnd == leftHanded ? x + 1.5 * font : x + wide - 1.5 * font;
     text(g, word, wordX, 0.6 * font, hue);
   }
 

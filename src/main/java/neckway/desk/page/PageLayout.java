@@ -11,9 +11,16 @@ import neckway.page.PageModel;
  * @param barsPerLine whole bars side by side
  * @param linesPerSheet lines that fit one under the other
  * @param lines lines in all
+ * @param ruled whether each line has its ruler with the figures of time
  */
 record PageLayout(
-    double font, double column, int barsPerLine, int linesPerSheet, int lines, int strings) {
+    double font,
+    double column,
+    int barsPerLine,
+    int linesPerSheet,
+    int lines,
+    int strings,
+    boolean ruled) {
   /** Blank at each side, in figures' heights. */
   private static final double MARGIN = 1.0;
 
@@ -29,6 +36,9 @@ record PageLayout(
   /** Under the ruler: the figures of time. */
   private static final double BELOW = 1.75;
 
+  /** Under the lowest string where there is no ruler. */
+  private static final double UNRULED = 0.75;
+
   private static final double LEAST_COLUMN = 1.75;
   private static final double MOST_COLUMN = 3.2;
   private static final double SMALLEST_FONT = 9;
@@ -39,26 +49,26 @@ record PageLayout(
 
   /**
    * The whole page as large as it fits, in as many lines as that takes. One that would be much
-   * smaller than wanted goes on over several sheets.
+   * smaller than wanted goes on over several sheets. There is a ruler where marks are shown.
    *
    * @param wantedFont height of a figure; smaller only where not even one bar fits
    */
   static PageLayout of(double width, double height, double wantedFont, PageModel page) {
+    double lineHeight = lineHeight(page.strings(), page.marks() == PageModel.Marks.SHOWN);
     int perLine = 1;
     double font = 0;
     for (int tried = 1; tried <= page.bars(); tried++) {
       int lines = lines(page, tried);
       double fits =
-          Math.min(widest(width, columns(page, tried)), tallest(height, lines, page.strings()));
+          Math.min(widest(width, columns(page, tried)), tallest(height, lines, lineHeight));
       if (fits > font) {
         font = fits;
         perLine = tried;
       }
     }
     if (font < SMALLER * wantedFont) {
-      int strings = page.strings();
-      int onSheet = Math.max(1, (int) (height / lineHeight(SMALLER * wantedFont, strings)));
-      double room = Math.min(widest(width, columns(page, 1)), tallest(height, onSheet, strings));
+      int onSheet = Math.max(1, (int) (height / (SMALLER * wantedFont * lineHeight)));
+      double room = Math.min(widest(width, columns(page, 1)), tallest(height, onSheet, lineHeight));
       font = Math.max(SMALLEST_FONT, Math.min(wantedFont, room));
       perLine = 1;
       while (perLine < page.bars() && widest(width, columns(page, perLine + 1)) >= font) {
@@ -69,8 +79,9 @@ record PageLayout(
     double room = (width - 2 * MARGIN * font) / columns(page, perLine);
     double column = Math.min(MOST_COLUMN * font, room);
     int lines = lines(page, perLine);
-    int linesPerSheet = Math.max(1, (int) (height / lineHeight(font, page.strings()) + 1e-6));
-    return new PageLayout(font, column, perLine, linesPerSheet, lines, page.strings());
+    int linesPerSheet = Math.max(1, (int) (height / (font * lineHeight) + 1e-6));
+    boolean ruled = page.marks() == PageModel.Marks.SHOWN;
+    return new PageLayout(font, column, perLine, linesPerSheet, lines, page.strings(), ruled);
   }
 
   /** Whether the last note would have a line of its own, as many bars side by side. */
@@ -93,16 +104,17 @@ record PageLayout(
     return width / (LEAST_COLUMN * columns + 2 * MARGIN);
   }
 
-  private static double tallest(double height, int lines, int strings) {
-    return height / (lines * lineHeight(1, strings));
+  private static double tallest(double height, int lines, double lineHeight) {
+    return height / (lines * lineHeight);
   }
 
-  private static double lineHeight(double font, int strings) {
-    return font * (ABOVE + STRING_GAP * (strings - 1) + TO_RULER + BELOW);
+  /** From line to line, in figures' heights. */
+  private static double lineHeight(int strings, boolean ruled) {
+    return ABOVE + STRING_GAP * (strings - 1) + (ruled ? TO_RULER + BELOW : UNRULED);
   }
 
   double lineHeight() {
-    return lineHeight(font, strings);
+    return font * lineHeight(strings, ruled);
   }
 
   double left() {

@@ -1,5 +1,6 @@
 package neckway.desk.page;
 
+import java.util.List;
 import java.util.Optional;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
@@ -8,6 +9,7 @@ import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 import neckway.hand.ShiftVerdict;
+import neckway.neck.Pitch;
 import neckway.neck.Place;
 import neckway.page.LandingMark;
 import neckway.page.PageModel;
@@ -17,7 +19,11 @@ import neckway.page.PlayedPlace.Known;
 import neckway.page.TimeFigure;
 import neckway.review.Timing;
 
-/** Draws one sheet of a page. Right, wrong, left out and struck twice differ by their form. */
+/**
+ * Draws one sheet of a page. Right, wrong, left out and struck twice differ by their form, and a
+ * slip is the strongest sign there is. Where the page is played from, what comes next is stronger
+ * than what was played.
+ */
 final class PagePainter {
   private static final double DIGIT = 0.62;
 
@@ -34,16 +40,24 @@ final class PagePainter {
   private final Font heardFont;
   private final Font small;
   private final double stroke;
+  private final int lead;
+  private final int firstAhead;
 
   /** How far each of the two rows of landings under a line is written already. */
   private double[] landedUntil = new double[2];
 
-  PagePainter(GraphicsContext g, PageModel page, PageLayout at, Inks inks, PageWords words) {
+  /**
+   * @param lead how many notes that come next are inked strongly; 0 where nothing is played
+   */
+  PagePainter(
+      GraphicsContext g, PageModel page, PageLayout at, Inks inks, PageWords words, int lead) {
     this.g = g;
     this.page = page;
     this.at = at;
     this.inks = inks;
     this.words = words;
+    this.lead = lead;
+    firstAhead = page.here().map(step -> step.index() + 1).orElse(0);
     figure = Font.font("System", FontWeight.NORMAL, at.font());
     bold = Font.font("System", FontWeight.BOLD, at.font());
     heardFont = Font.font("System", FontWeight.BOLD, 0.72 * at.font());
@@ -78,11 +92,16 @@ final class PagePainter {
     double right = left + at.columns(line, page) * at.column();
     g.setStroke(inks.line());
     g.setLineWidth(1);
+    List<Pitch> names = page.drill().tuning().lowToHigh();
     for (int s = 0; s < page.strings(); s++) {
       double y = crisp(at.top(line) + s * at.stringGap());
       g.strokeLine(left, y, right, y);
+      String name = names.get(page.strings() - 1 - s).note();
+      text(name, left - 0.2 * at.font(), y, small, inks.soft(), TextAlignment.RIGHT);
     }
-    g.strokeLine(left, crisp(at.ruler(line)), right, crisp(at.ruler(line)));
+    if (at.ruled()) {
+      g.strokeLine(left, crisp(at.ruler(line)), right, crisp(at.ruler(line)));
+    }
     g.setStroke(inks.ink());
     g.strokeLine(crisp(right), at.top(line), crisp(right), at.bottom(line));
     int bar = page.barSteps();
@@ -119,13 +138,7 @@ final class PagePainter {
       landing(line, shown.landings().get(i), x, i);
     }
     if (!shown.strays().isEmpty()) {
-      text(
-          words.strays(shown),
-          x + at.column() / 2,
-          at.bottom(line) + 0.62 * at.font(),
-          small,
-          inks.ink(),
-          TextAlignment.CENTER);
+      block(words.strays(shown), x + at.column() / 2, at.bottom(line) + 0.62 * at.font());
     }
     ruler(line, shown.time(), x);
   }
@@ -167,36 +180,87 @@ final class PagePainter {
 
   private void figure(PageStep step, double x, double y) {
     String fret = Integer.toString(step.played().place().fret());
-    Color hue = inks.shape(page.stand(step.due().index()));
-    Ink ink = step.ink();
-    boolean right = ink == Ink.RIGHT && step.played().known() != Known.NOT_AS_PLANNED;
     double wide = DIGIT * at.font() * fret.length();
     blank(x, y, wide);
-    Color played = page.marks() == PageModel.Marks.HIDDEN ? inks.ink() : hue;
-    Color fill = right || ink == Ink.UNNAMED ? played : inks.pale();
-    text(fret, x, y, right ? bold : figure, fill, TextAlignment.CENTER);
-    Runnable over =
-        switch (ink) {
+    Runnable sign =
+        switch (step.ink()) {
           case WRONG -> () -> strike(x, y);
           case LEFT_OUT -> () -> ring(x, y, wide);
           case PALE, RIGHT, UNNAMED -> () -> {};
         };
-    over.run();
-    boolean asked = ink == Ink.UNNAMED || step.played().known() == Known.NOT_AS_PLANNED;
+    text(fret, x, y, isBold(step) ? bold : figure, colour(step), TextAlignment.CENTER);
+    sign.run();
+    boolean asked = step.ink() == Ink.UNNAMED || step.played().known() == Known.NOT_AS_PLANNED;
     if (page.marks() == PageModel.Marks.SHOWN && asked) {
       text("?", x + wide / 2 + 3, y - 0.4 * at.font(), small, inks.ink(), TextAlignment.LEFT);
     }
     if (step.twice()) {
-      double by = 0.3 * at.font();
-      text(fret, x + by, y + by, bold, hue, TextAlignment.CENTER);
+      double by = 0.4 * at.font();
+      halo(fret, x + by, y + by);
+      text(fret, x + by, y + by, bold, inks.ink(), TextAlignment.CENTER);
     }
   }
 
+  private boolean isRight(PageStep step) {
+    return step.ink() == Ink.RIGHT && step.played().known() != Known.NOT_AS_PLANNED;
+  }
+
+  private boolean isSlip(PageStep step) {
+    return step.ink() == Ink.WRONG || step.ink() == Ink.LEFT_OUT;
+  }
+
+  /** Whether a run is on its way, so that the page is played from. */
+  private boolean isRunning() {
+    return lead > 0 && firstAhead < page.steps();
+  }
+
+  private boolean isAhead(int step) {
+    return lead > 0 && step >= firstAhead;
+  }
+
+  private boolean isNext(int step) {
+    return isAhead(step) && step < firstAhead + lead;
+  }
+
+  private boolean isBold(PageStep step) {
+    return isNext(step.due().index()) || isRight(step) && !isRunning();
+  }
+
+  private Color colour(PageStep step) {
+    if (isAhead(step.due().index())) {
+      return isNext(step.due().index()) ? inks.ink() : inks.soft();
+    }
+    if (isSlip(step)) {
+      return inks.ink();
+    }
+    boolean inked = isRight(step) || step.ink() == Ink.UNNAMED;
+    return inked && !isRunning() ? inks.ink() : inks.pale();
+  }
+
+  /** Paper around a figure that stands over another one. */
+  private void halo(String fret, double x, double y) {
+    g.setFont(bold);
+    g.setTextAlign(TextAlignment.CENTER);
+    g.setStroke(inks.paper());
+    g.setLineWidth(2.5 * stroke);
+    g.strokeText(fret, x, y);
+  }
+
   private void strike(double x, double y) {
-    double reach = 0.62 * at.font();
+    double reach = 0.7 * at.font();
     g.setStroke(inks.ink());
-    g.setLineWidth(1.8 * stroke);
+    g.setLineWidth(3 * stroke);
     g.strokeLine(x - reach, y + 0.5 * reach, x + reach, y - 0.5 * reach);
+  }
+
+  /** Words in paper's colour on a block of ink: the strongest that there is on a page. */
+  private void block(String said, double x, double y) {
+    double half = 0.5 * DIGIT * heardFont.getSize() * said.length() + 0.2 * at.font();
+    double tall = 0.9 * at.font();
+    double round = 0.3 * at.font();
+    g.setFill(inks.ink());
+    g.fillRoundRect(x - half, y - tall / 2, 2 * half, tall, round, round);
+    text(said, x, y, heardFont, inks.paper(), TextAlignment.CENTER);
   }
 
   /** What was heard in place of a note, and how a landing fell. */
@@ -206,13 +270,10 @@ final class PagePainter {
     if (shown.ink() == Ink.WRONG) {
       // where notes stand close, above rather than beside
       boolean close = at.column() < 2.2 * at.font();
-      text(
+      block(
           shown.heardLabel(),
-          x + (close ? 0.62 : 0.9) * at.font(),
-          y(line, step) - (close ? 0.74 : 0.5) * at.font(),
-          heardFont,
-          inks.ink(),
-          TextAlignment.CENTER);
+          x + (close ? 0.7 : 1.1) * at.font(),
+          y(line, step) - (close ? 0.92 : 0.66) * at.font());
     }
     shown.time().ifPresent(time -> landed(line, words.landed(time), x));
   }
@@ -234,8 +295,8 @@ final class PagePainter {
     double across = Math.max(wide, at.font()) + 0.5 * at.font();
     double tall = 1.15 * at.font();
     g.setStroke(inks.ink());
-    g.setLineWidth(1.6 * stroke);
-    g.setLineDashes(1.5 * stroke, 3 * stroke);
+    g.setLineWidth(2.6 * stroke);
+    g.setLineDashes(2 * stroke, 3.4 * stroke);
     g.strokeOval(x - across / 2, y - tall / 2, across, tall);
     g.setLineDashes();
   }
@@ -250,9 +311,9 @@ final class PagePainter {
     double highest = sameLine ? Math.min(y(line, step - 1), y(line, step)) : y(line, step);
     double y = highest - 0.6 * at.font();
     ShiftVerdict shown = mark.verdict().orElse(ShiftVerdict.UNPLAYED);
-    boolean landed = shown != ShiftVerdict.UNPLAYED;
-    g.setStroke(landed ? inks.ink() : inks.pale());
-    g.setLineWidth(landed ? 1.8 * stroke : stroke);
+    boolean strong = shown != ShiftVerdict.UNPLAYED || isAhead(step);
+    g.setStroke(strong ? inks.ink() : inks.pale());
+    g.setLineWidth(strong ? 1.8 * stroke : stroke);
     if (shown == ShiftVerdict.MOVED) {
       g.setLineDashes(5 * stroke, 4 * stroke);
     }
@@ -270,6 +331,9 @@ final class PagePainter {
   }
 
   private void ruler(int line, Optional<TimeFigure> fell, double x) {
+    if (!at.ruled()) {
+      return;
+    }
     double y = at.ruler(line);
     g.setStroke(inks.pale());
     g.setLineWidth(stroke);

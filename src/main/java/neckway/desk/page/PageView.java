@@ -13,6 +13,12 @@ public final class PageView extends Region {
   /** Height of a figure at 100 per cent, so that it is read from two metres. */
   private static final double FONT = 27;
 
+  /**
+   * So much larger where it is played from, with no ruler: some 44 pixels in the usual window,
+   * which is as large as leaves two lines of two bars of quavers in sight.
+   */
+  private static final double FROM_AFAR = 1.63;
+
   private final Canvas canvas = new Canvas();
   private final PageWords words = new PageWords();
   private final AnimationTimer frames =
@@ -28,6 +34,7 @@ public final class PageView extends Region {
   private double scale = 1;
   private long painted = -1;
   private int sheet;
+  private int lead;
   private IntConsumer clicked = step -> {};
 
   public PageView(PageModel page) {
@@ -59,6 +66,16 @@ public final class PageView extends Region {
     requestLayout();
   }
 
+  /**
+   * As it is played from: so many notes that come next are inked strongly, those played fade.
+   *
+   * @param notes 1 or more; left unsaid, what was played is inked and what was not is pale
+   */
+  public void lead(int notes) {
+    lead = notes;
+    painted = -1;
+  }
+
   /** Told the step that is clicked. */
   public void onStep(IntConsumer consumer) {
     clicked = consumer;
@@ -87,12 +104,14 @@ public final class PageView extends Region {
       return;
     }
     painted = page.version();
-    if (layout == null) {
-      layout = PageLayout.of(getWidth(), getHeight(), FONT * scale, page);
+    boolean ruled = page.marks() == PageModel.Marks.SHOWN;
+    if (layout == null || layout.ruled() != ruled) {
+      double wanted = lead > 0 && !ruled ? FROM_AFAR * FONT : FONT;
+      layout = PageLayout.of(getWidth(), getHeight(), wanted * scale, page);
     }
     int shown = page.selected().or(() -> page.here().map(Step::index)).orElse(0);
     sheet = layout.sheet(layout.line(shown, page.barSteps()));
-    new PagePainter(canvas.getGraphicsContext2D(), page, layout, inks, words)
+    new PagePainter(canvas.getGraphicsContext2D(), page, layout, inks, words, lead)
         .sheet(sheet, getWidth(), getHeight());
   }
 

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
@@ -65,6 +66,8 @@ public final class PlayingModel {
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper(this, "said", "");
   private final ReadOnlyStringWrapper guess = new ReadOnlyStringWrapper(this, "guess", "");
   private final ReadOnlyDoubleWrapper level = new ReadOnlyDoubleWrapper(this, "level", 0);
+  private final ReadOnlyObjectWrapper<OptionalLong> beat =
+      new ReadOnlyObjectWrapper<>(this, "beat", OptionalLong.empty());
   private final ReadOnlyIntegerWrapper round = new ReadOnlyIntegerWrapper(this, "round", 0);
 
   private PlayableDrill drill;
@@ -304,6 +307,7 @@ public final class PlayingModel {
   }
 
   void beat(long beat) {
+    this.beat.set(OptionalLong.of(beat));
     int countIn = drill.pulse().countIn();
     if (beat < 0) {
       if (state.get() != State.COUNT_IN) {
@@ -440,6 +444,11 @@ public final class PlayingModel {
   /** What comes in, 0 to 1. */
   public ReadOnlyDoubleProperty level() {
     return level.getReadOnlyProperty();
+  }
+
+  /** The beat that sounded last, from 0; below 0 in the count-in, empty before the first. */
+  public ReadOnlyObjectProperty<OptionalLong> beat() {
+    return beat.getReadOnlyProperty();
   }
 
   /** The round, from 0. */

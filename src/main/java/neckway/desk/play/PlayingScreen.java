@@ -45,13 +45,15 @@ public final class PlayingScreen implements Screen {
 
   private static final double GUESS_SHARE = 0.3;
 
-  private static final double MOST_SETTINGS_SCALE = 1.35;
+  /** The notes to come that are inked strongly: as many as a hand plays on two strings. */
+  private static final int LEAD_NOTES = 4;
 
   private final PlayingModel model;
   private final LookModel look;
   private final BorderPane root = new BorderPane();
   private final PageView page;
   private final NeckStrip neck;
+  private final PulseLine pulse;
   private final Arrangement arrangement;
   private final VBox settings = new VBox();
   private final Label count = new Label();
@@ -67,6 +69,7 @@ public final class PlayingScreen implements Screen {
         @Override
         public void handle(long now) {
           model.frame();
+          pulse.count();
         }
       };
 
@@ -75,7 +78,9 @@ public final class PlayingScreen implements Screen {
     this.look = look;
     page = new PageView(model.page().get());
     page.setAccessibleText(Texts.of("play.page"));
+    page.lead(LEAD_NOTES);
     neck = new NeckStrip(model.page().get());
+    pulse = new PulseLine(model, look);
     root.getStyleClass().addAll("page", "playing");
     whole.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     arrangement = new Arrangement(root, top(), middle(), bottom());
@@ -92,6 +97,7 @@ public final class PlayingScreen implements Screen {
     root.heightProperty().addListener(o -> figureSizes());
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
+    look.crowdingPercent().addListener(o -> dress());
     look.leftHanded().addListener(o -> dress());
     look.lowStringOnTop().addListener(o -> dress());
     dress();
@@ -101,23 +107,26 @@ public final class PlayingScreen implements Screen {
     double scale = look.fontPercent().get() / BASE;
     page.look(look.dark().get(), scale);
     neck.look(look.dark().get(), scale);
-    arrangement.at(scale);
-    StackPane under = scale > Arrangement.STACKED ? whole : middle;
+    arrangement.at(look);
+    boolean stacked = Arrangement.stacked(look);
+    StackPane under = stacked ? whole : middle;
     if (count.getParent() != under) {
       ((StackPane) count.getParent()).getChildren().removeAll(count, question);
       under.getChildren().addAll(count, question);
     }
     figureSizes();
     settings.prefWidthProperty().unbind();
-    if (scale > Arrangement.STACKED) {
+    if (stacked) {
       settings.prefWidthProperty().bind(root.widthProperty().multiply(STACKED_SHARE));
     } else {
-      settings.setPrefWidth(SETTINGS_WIDTH * Math.min(MOST_SETTINGS_SCALE, scale));
+      settings.setPrefWidth(SETTINGS_WIDTH * scale);
     }
     neck.turn(look.leftHanded().get(), look.lowStringOnTop().get());
-    neck.setPrefSize(400 * Math.min(1.5, Math.sqrt(scale)), 150 * Math.sqrt(scale));
+    double window = look.windowFactor();
+    double larger = window * Math.sqrt(scale / window);
+    neck.setPrefSize(400 * Math.min(1.5 * window, larger), 150 * larger);
     neck.setMinSize(260, 110);
-    neck.setMaxHeight(150 * Math.sqrt(scale));
+    neck.setMaxHeight(150 * larger);
   }
 
   private void figureSizes() {
@@ -132,14 +141,6 @@ public final class PlayingScreen implements Screen {
   }
 
   private Region top() {
-    Label headline = new Label();
-    headline.getStyleClass().add("headline");
-    headline.setWrapText(true);
-    headline
-        .textProperty()
-        .bind(
-            Bindings.createStringBinding(
-                () -> PlayingWords.headline(model.drill()), model.page(), model.state()));
     Label line = new Label();
     line.getStyleClass().add("off");
     line.setWrapText(true);
@@ -151,7 +152,7 @@ public final class PlayingScreen implements Screen {
     said.setWrapText(true);
     said.textProperty().bind(model.said());
     said.managedProperty().bind(model.said().isNotEmpty());
-    return new VBox(headline, line, said);
+    return new VBox(pulse, line, said);
   }
 
   private Region middle() {
@@ -161,6 +162,9 @@ public final class PlayingScreen implements Screen {
     count.setAccessibleRole(AccessibleRole.TEXT);
     question.getStyleClass().add("question");
     question.setAlignment(Pos.CENTER);
+    // where there is little room they do not make the screen higher than the window
+    question.setMinHeight(0);
+    count.setMinHeight(0);
     question.visibleProperty().bind(model.state().isEqualTo(State.GUESSING));
     Label ask = new Label();
     ask.setWrapText(true);

@@ -2,6 +2,7 @@ package neckway.desk.play;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import neckway.desk.DrillWords;
 import neckway.desk.Texts;
 import neckway.desk.play.PlayingModel.State;
 import neckway.drill.PlayableDrill;
@@ -13,7 +14,7 @@ public final class PlayingWords {
 
   private PlayingWords() {}
 
-  /** The drill in one line: its title, its joins, its pulse. */
+  /** The drill in one line: its key and shapes, its joins, its notes. */
   public static String headline(PlayableDrill drill) {
     String joins =
         drill.drill().up().isEmpty()
@@ -21,9 +22,8 @@ public final class PlayingWords {
             : Texts.of("play.joins", strings(drill.drill().up()), strings(drill.drill().down()));
     return Texts.of(
         "play.headline",
-        drill.title(),
+        DrillWords.place(drill),
         joins,
-        Texts.plain(drill.pulse().tempo()),
         Texts.number(drill.pulse().notesPerBeat()));
   }
 

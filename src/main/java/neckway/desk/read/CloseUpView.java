@@ -28,6 +28,8 @@ final class CloseUpView extends Region {
   private Inks inks = Inks.of(false);
   private double font = 13;
   private OptionalDouble playhead = OptionalDouble.empty();
+  private boolean leftHanded;
+  private boolean lowStringOnTop;
 
   CloseUpView() {
     getChildren().add(canvas);
@@ -40,6 +42,13 @@ final class CloseUpView extends Region {
     inks = Inks.of(dark);
     font = 13 * scale;
     setPrefHeight(150 + 40 * scale);
+    paint();
+  }
+
+  /** Which way round the neck is. */
+  void turn(boolean nutOnTheRight, boolean lowestOnTop) {
+    leftHanded = nutOnTheRight;
+    lowStringOnTop = lowestOnTop;
     paint();
   }
 
@@ -180,28 +189,35 @@ final class CloseUpView extends Region {
   private void neck(GraphicsContext g, CloseUp shift, double left, double wide) {
     int low = lowest(shift);
     int high = Math.max(low + FRETS_SHOWN, highest(shift) + 1);
-    double top = 1.2 * font;
-    double bottom = getHeight() - 1.8 * font;
-    double fret = wide / (high - low + 1);
+    SmallNeck at =
+        new SmallNeck(
+            left,
+            wide,
+            1.2 * font,
+            getHeight() - 1.8 * font,
+            strings,
+            low,
+            high,
+            leftHanded,
+            lowStringOnTop);
     g.setStroke(inks.line());
     g.setLineWidth(1);
     for (int s = 1; s <= strings; s++) {
-      g.strokeLine(left, y(s, top, bottom), left + wide, y(s, top, bottom));
+      g.strokeLine(left, at.y(s), left + wide, at.y(s));
     }
     for (int f = 0; f <= high - low + 1; f++) {
-      double x = left + f * fret;
-      g.strokeLine(x, top, x, bottom);
+      double x = left + f * at.fret();
+      g.strokeLine(x, at.top(), x, at.bottom());
     }
     for (int f = low; f <= high; f++) {
       text(
           g,
           Integer.toString(f),
-          left + (f - low + 0.5) * fret,
-          bottom + 0.9 * font,
+          at.x(f),
+          at.bottom() + 0.9 * font,
           FontWeight.NORMAL,
           inks.pale());
     }
-    NeckPlaces at = new NeckPlaces(left, fret, low, top, bottom);
     if (shift.otherwise()) {
       g.setLineDashes(4, 4);
     }
@@ -210,15 +226,12 @@ final class CloseUpView extends Region {
     shift.made().ifPresent(way -> way(g, at, way, inks.upperShape()));
   }
 
-  /** Where a place of the neck lies in the picture. */
-  private record NeckPlaces(double left, double fret, int low, double top, double bottom) {}
-
-  private void way(GraphicsContext g, NeckPlaces at, CloseUp.Way way, Color landing) {
+  private void way(GraphicsContext g, SmallNeck at, CloseUp.Way way, Color landing) {
     double r = Math.min(0.8 * font, 0.4 * (at.bottom() - at.top()) / (strings - 1));
-    double fromX = at.left() + (way.from().fret() - at.low() + 0.5) * at.fret();
-    double fromY = y(way.from().string().number(), at.top(), at.bottom());
-    double toX = at.left() + (way.to().fret() - at.low() + 0.5) * at.fret();
-    double toY = y(way.to().string().number(), at.top(), at.bottom());
+    double fromX = at.x(way.from());
+    double fromY = at.y(way.from());
+    double toX = at.x(way.to());
+    double toY = at.y(way.to());
     g.setStroke(inks.ink());
     g.setLineWidth(2);
     g.beginPath();
@@ -247,10 +260,6 @@ final class CloseUpView extends Region {
     g.setStroke(inks.ink());
     g.setLineWidth(2);
     g.strokeOval(x - r, y - r, 2 * r, 2 * r);
-  }
-
-  private double y(int string, double top, double bottom) {
-    return Math.floor(top + (string - 1) * (bottom - top) / (strings - 1)) + 0.5;
   }
 
   private void text(

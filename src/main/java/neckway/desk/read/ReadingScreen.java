@@ -72,6 +72,9 @@ public final class ReadingScreen implements Screen {
     model.waveform().addListener(o -> near());
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
+    look.crowdingPercent().addListener(o -> dress());
+    look.leftHanded().addListener(o -> dress());
+    look.lowStringOnTop().addListener(o -> dress());
     again = new AgainLine(model, recording);
     foot = bottom();
     root.setBottom(foot);
@@ -81,12 +84,13 @@ public final class ReadingScreen implements Screen {
 
   private void dress() {
     double scale = look.fontPercent().get() / 100.0;
-    if (stacked != scale > Arrangement.STACKED) {
+    if (stacked != Arrangement.stacked(look)) {
       stacked = !stacked;
       page.ifPresent(p -> root.setCenter(arranged(p)));
     }
     page.ifPresent(p -> p.look(look.dark().get(), 0.8 * scale));
     closeUp.look(look.dark().get(), scale);
+    closeUp.turn(look.leftHanded().get(), look.lowStringOnTop().get());
   }
 
   /** Everything for a take, or the words that there is none. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import neckway.desk.Desk;
+import neckway.desk.LookModel;
 import neckway.file.SettingsFile;
 import neckway.neck.Direction;
 import neckway.neck.Key;
@@ -28,12 +29,13 @@ class ChoosingModelTests {
   void theDrillIsSaidInTwoLines() {
     desk.drill().tempo(72);
     model.takeBy(Direction.DOWN, 2);
-    assertThat(model.headline().get()).isEqualTo("A major: major into Dorian");
-    assertThat(model.details().get()).isEqualTo("up on 3, down on 5   72, two a beat");
+    assertThat(model.headline().get()).isEqualTo("A major pentatonic, shape 1 to 2, fret 5, 72");
+    assertThat(model.details().get()).isEqualTo("up on 3, down on 5   two a beat");
     desk.drill().rounds(4);
     assertThat(model.details().get()).endsWith("4 rounds");
     model.count(1);
-    assertThat(model.details().get()).startsWith("72");
+    assertThat(model.details().get()).startsWith("two");
+    assertThat(model.headline().get()).isEqualTo("A major pentatonic, shape 1, fret 5, 72");
     assertThat(model.rows().get()).isEmpty();
   }
 
@@ -86,11 +88,24 @@ class ChoosingModelTests {
   void pairsOfALongChainAreListedInTurn() {
     model.count(3);
     assertThat(model.severalPairs().get()).isTrue();
-    assertThat(model.pairText().get()).contains("major to Dorian");
+    assertThat(model.pairText().get()).contains("shape 1 to 2");
+    assertThat(model.headline().get()).contains("shapes 1, 2, 3");
     model.nextPair();
-    assertThat(model.pairText().get()).contains("Dorian to Phrygian");
+    assertThat(model.pairText().get()).contains("shape 2 to 3");
     model.count(2);
-    assertThat(model.pairText().get()).contains("major to Dorian");
+    assertThat(model.pairText().get()).contains("shape 1 to 2");
+  }
+
+  /** The legend tells of double figures only where there are some. */
+  @Test
+  void theLegendNamesTheRootAndExplainsADoubleFigureOnce() {
+    assertThat(model.legend().get())
+        .contains("Ringed: A, the root.")
+        .containsOnlyOnce("4·2: finger 4 in the lower shape, 2 in the upper.");
+    desk.look().label().set(LookModel.Label.DEGREE);
+    assertThat(model.legend().get()).contains("Ringed: A").doesNotContain("finger ");
+    desk.drill().key(Key.parse("Eb minor"));
+    assertThat(model.legend().get()).contains("Ringed: Eb");
   }
 
   @Test

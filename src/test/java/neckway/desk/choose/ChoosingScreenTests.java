@@ -134,6 +134,38 @@ class ChoosingScreenTests {
   }
 
   @Test
+  void aTuningIsTypedByItsNameAndAKeyByItsShortOne() {
+    goTo("Tuning");
+    type(KeyCode.D, KeyCode.R, KeyCode.O, KeyCode.P, KeyCode.SPACE, KeyCode.D);
+    assertThat(desk.drill().drill().tuning()).hasToString("D2 A2 D3 G3 B3 E4");
+    ComboBox<?> field = (ComboBox<?>) focus();
+    assertThat(FxWindow.on(() -> field.getEditor().getText())).isEqualTo("drop D");
+    type(KeyCode.D, KeyCode.A, KeyCode.D, KeyCode.G, KeyCode.B, KeyCode.E);
+    assertThat(FxWindow.on(() -> field.getEditor().getText())).isEqualTo("drop D");
+    goTo("Key");
+    typeCapital(KeyCode.A);
+    assertThat(desk.drill().drill().key()).hasToString("A minor");
+    type(KeyCode.H);
+    assertThat(desk.drill().drill().key()).hasToString("A minor");
+    assertThat(desk.notice().get()).contains("\"h\"");
+  }
+
+  private void goTo(String name) {
+    for (int i = 0; i < 60 && !name.equals(focus().getAccessibleText()); i++) {
+      window.press(KeyCode.TAB);
+    }
+    assertThat(focus().getAccessibleText()).isEqualTo(name);
+  }
+
+  /** A capital letter, and m for minor. */
+  private void typeCapital(KeyCode letter) {
+    window.press(KeyCode.CONTROL, KeyCode.A);
+    window.press(KeyCode.SHIFT, letter);
+    window.press(KeyCode.M);
+    window.press(KeyCode.ENTER);
+  }
+
+  @Test
   void hearingWithoutADeviceSaysSoAtTheFoot() throws Exception {
     window.press(KeyCode.CONTROL, KeyCode.H);
     Await.until("something is said", 30, () -> !FxWindow.on(() -> desk.notice().get()).isEmpty());

@@ -108,6 +108,38 @@ class NeckPainterTests {
         .satisfies(m -> assertThat(m.hands()).containsExactly(6, 7));
   }
 
+  /** The roots of A major in its first two shapes: strings 6, 4, 1 and 2, common practice. */
+  @Test
+  void theRootsAreKnownWhateverStandsOnTheDots() {
+    for (Label label : Label.values()) {
+      assertThat(picture(label).dots().stream().filter(Dot::tonic).map(d -> d.place().toString()))
+          .containsExactlyInAnyOrder("6:5", "4:7", "1:5", "2:10");
+    }
+  }
+
+  @Test
+  void ofALongChainTheChosenPairAloneIsAtFullStrength() {
+    Chains.lowest(model, List.of(Shape.values()));
+    for (int pair = 0; pair < 4; pair++) {
+      NeckPicture p = new NeckPainter(model, Label.FINGER).picture(false, pair);
+      int shown = pair;
+      List<neckway.neck.Place> places =
+          model.chain().subList(pair, pair + 2).stream()
+              .flatMap(shape -> shape.notes().stream())
+              .map(neckway.neck.PlacedNote::place)
+              .toList();
+      assertThat(p.dots())
+          .allSatisfy(d -> assertThat(d.inPair()).isEqualTo(places.contains(d.place())));
+      assertThat(p.bridges()).allSatisfy(b -> assertThat(b.inPair()).isEqualTo(b.pair() == shown));
+      assertThat(p.windows().get(p.windows().size() - 1).inPair()).as("above the others").isTrue();
+      assertThat(p.windows()).extracting(Window::inPair).contains(false);
+      // a note that only one stand of the pair has is that stand's alone
+      assertThat(p.dots().stream().filter(Dot::inPair).filter(d -> d.side().isPresent()))
+          .isNotEmpty()
+          .allSatisfy(d -> assertThat(d.label()).doesNotContain(NeckPainter.BOTH));
+    }
+  }
+
   @Property(tries = 120)
   void everyNoteLiesUnderAHandFourFretsWide(
       @ForAll @IntRange(max = 11) int tonic,
