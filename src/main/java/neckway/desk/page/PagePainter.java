@@ -1,5 +1,6 @@
 package neckway.desk.page;
 
+import java.util.List;
 import java.util.Optional;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
@@ -51,14 +52,12 @@ final class PagePainter {
     stroke = Math.max(1, at.font() / 18);
   }
 
-  void sheet(int sheet, double width, double height) {
+  void lines(List<Integer> lines, double width, double height) {
     g.setFill(inks.paper());
     g.fillRect(0, 0, width, height);
     g.setTextBaseline(VPos.CENTER);
     g.setTextAlign(TextAlignment.CENTER);
-    for (int line = sheet * at.linesPerSheet();
-        line < Math.min(at.lines(), (sheet + 1) * at.linesPerSheet());
-        line++) {
+    for (int line : lines) {
       int from = at.from(line, page.barSteps());
       int to = at.to(line, page);
       staff(line);
@@ -73,8 +72,15 @@ final class PagePainter {
     }
   }
 
+  /** Marks the line that is being played, where lines do not stand in the order of playing. */
+  void playedNow(int line) {
+    g.setFill(inks.accent());
+    double x = at.left(line) - 0.45 * at.font();
+    g.fillRect(x, at.top(line), 0.2 * at.font(), at.bottom(line) - at.top(line));
+  }
+
   private void staff(int line) {
-    double left = at.left();
+    double left = at.left(line);
     double right = left + at.columns(line, page) * at.column();
     g.setStroke(inks.line());
     g.setLineWidth(1);
@@ -142,7 +148,7 @@ final class PagePainter {
     boolean last = next >= page.steps() || at.line(next, page.barSteps()) != line;
     int end = at.from(line, page.barSteps()) + at.columns(line, page);
     int columns = (last ? end : next) - step;
-    double room = columns * at.column() + (last ? at.left() : 0);
+    double room = columns * at.column() + (last ? at.margin() : 0);
     return room > DIGIT * small.getSize() * (full.length() + 1)
         ? full
         : Integer.toString(page.hand(step));

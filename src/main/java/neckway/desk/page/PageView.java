@@ -1,7 +1,10 @@
 package neckway.desk.page;
 
+import java.util.List;
 import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 import javafx.animation.AnimationTimer;
+import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.layout.Region;
@@ -27,6 +30,8 @@ public final class PageView extends Region {
   private Inks inks = Inks.of(false);
   private double scale = 1;
   private long painted = -1;
+  private List<Integer> lines = List.of();
+  private boolean inTurn;
   private int sheet;
   private IntConsumer clicked = step -> {};
 
@@ -49,6 +54,13 @@ public final class PageView extends Region {
                 frames.start();
               }
             });
+  }
+
+  /** One that is played from: the notes to come are always in sight. */
+  public static PageView inTurn(PageModel page) {
+    PageView view = new PageView(page);
+    view.inTurn = true;
+    return view;
   }
 
   /** Shows another page. */
@@ -82,23 +94,53 @@ public final class PageView extends Region {
     paintIfChanged();
   }
 
-  private void paintIfChanged() {
+  /** Paints now what the next frame would paint. */
+  public void paintIfChanged() {
     if (painted == page.version() || getWidth() < 1 || getHeight() < 1) {
       return;
     }
     painted = page.version();
     if (layout == null) {
-      layout = PageLayout.of(getWidth(), getHeight(), FONT * scale, page);
+      double font = FONT * scale;
+      layout =
+          inTurn
+              ? PageLayout.inTurn(getWidth(), getHeight(), font, page)
+              : PageLayout.of(getWidth(), getHeight(), font, page);
     }
     int shown = page.selected().or(() -> page.here().map(Step::index)).orElse(0);
-    sheet = layout.sheet(layout.line(shown, page.barSteps()));
-    new PagePainter(canvas.getGraphicsContext2D(), page, layout, inks, words)
-        .sheet(sheet, getWidth(), getHeight());
+    int line = layout.line(shown, page.barSteps());
+    sheet = layout.sheet(line);
+    lines = inTurn ? layout.inSight(line) : layout.onSheet(sheet);
+    PagePainter painter = new PagePainter(canvas.getGraphicsContext2D(), page, layout, inks, words);
+    painter.lines(lines, getWidth(), getHeight());
+    if (inTurn && layout.sheets() > 1) {
+      painter.playedNow(line);
+    }
   }
 
   /** The {@link PageModel#version()} that was last painted; negative where none was. */
   public long paintedVersion() {
     return painted;
+  }
+
+  /** The steps in sight, as painted last. */
+  public List<Integer> stepsInSight() {
+    return lines.stream()
+        .flatMap(
+            line ->
+                IntStream.range(layout.from(line, page.barSteps()), layout.to(line, page)).boxed())
+        .toList();
+  }
+
+  /** Where a step in sight stands: the middle of its column, on the highest string. */
+  public Point2D placeOf(int step) {
+    int bar = page.barSteps();
+    return new Point2D(layout.x(step, bar), layout.top(layout.line(step, bar)));
+  }
+
+  /** Height of a figure as painted last, pixels. */
+  public double figurePixels() {
+    return layout.font();
   }
 
   /** Steps from a line to the one under it, for the arrow keys. */

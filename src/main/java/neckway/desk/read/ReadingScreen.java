@@ -8,7 +8,8 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
-import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
@@ -22,6 +23,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import neckway.desk.LookModel;
+import neckway.desk.OneKey;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.desk.page.Arrangement;
@@ -56,7 +58,6 @@ public final class ReadingScreen implements Screen {
     root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
-    root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
     sentences.getStyleClass().add("sentences");
     model.take().addListener(o -> fill());
     model.sentences().addListener(o -> words());
@@ -65,6 +66,9 @@ public final class ReadingScreen implements Screen {
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
     again = new AgainLine(model, recording);
+    again.node().lookupAll(".combo-box").stream()
+        .map(node -> (ComboBox<?>) node)
+        .forEach(box -> OneKey.before(box, this::takesKey));
     foot = bottom();
     root.setBottom(foot);
     fill();
@@ -202,7 +206,7 @@ public final class ReadingScreen implements Screen {
     keys.visibleProperty().bind(there());
     keys.getChildren()
         .addAll(
-            button("read.again", "Space", this::again),
+            button("read.again", "Space", actions::again),
             button("read.slower", "S", actions::slower),
             button("read.anotherJoin", "J", actions::anotherJoin),
             button("read.hear", "H", model::hear),
@@ -270,52 +274,60 @@ public final class ReadingScreen implements Screen {
     return button;
   }
 
-  private void again() {
-    actions.again();
-  }
-
-  private void key(KeyEvent event) {
+  @Override
+  public boolean takesKey(KeyEvent event) {
     if (event.isShortcutDown() || event.isAltDown()) {
-      return;
+      return false;
     }
     Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
-    boolean onButton = focus instanceof ButtonBase;
-    int line = page.map(PageView::stepsPerLine).orElse(1);
     KeyCode code = event.getCode();
-    boolean scrolls = focus instanceof ScrollPane && code.isArrowKey();
-    if (again.holds(focus)) {
-      if (code != KeyCode.ESCAPE) {
-        return;
-      }
+    if (OneKey.presses(event, focus)) {
+      return true;
+    }
+    if (OneKey.is(event, focus)) {
+      OneKey.close(focus);
+      actions.again();
+      return true;
+    }
+    if (again.holds(focus) && code == KeyCode.ESCAPE && !OneKey.isOpen(focus)) {
       root.requestFocus();
+      stop();
+      return true;
     }
-    if (scrolls || onButton && (code == KeyCode.SPACE || code == KeyCode.ENTER)) {
-      return;
+    return !OneKey.takesText(focus) && !OneKey.isOpen(focus) && isOfTheView(code, focus);
+  }
+
+  private boolean isOfTheView(KeyCode code, Node focus) {
+    boolean movesInFocus = focus instanceof ScrollPane || focus instanceof ComboBoxBase<?>;
+    if (movesInFocus && (code.isArrowKey() || code == KeyCode.HOME || code == KeyCode.END)) {
+      return false;
     }
+    int line = page.map(PageView::stepsPerLine).orElse(1);
     switch (code) {
-      case SPACE, ENTER, PAGE_DOWN -> actions.again();
       case S -> actions.slower();
       case J -> actions.anotherJoin();
       case H -> model.hear();
       case L -> model.loopShift();
       case K -> model.hearModel();
       case V -> model.nextSpeed();
-      case N -> model.nextShift();
+      case N, PAGE_UP -> model.nextShift();
       case LEFT -> model.pointBy(-1);
       case RIGHT -> model.pointBy(1);
       case UP -> model.pointBy(-line);
       case DOWN -> model.pointBy(line);
       case HOME -> model.point(0);
       case END -> model.point(Integer.MAX_VALUE);
-      case ESCAPE -> {
-        model.stop();
-        recording.cancel();
-      }
+      case ESCAPE -> stop();
       default -> {
-        return;
+        return false;
       }
     }
-    event.consume();
+    return true;
+  }
+
+  private void stop() {
+    model.stop();
+    recording.cancel();
   }
 
   @Override
