@@ -22,6 +22,9 @@ import neckway.review.Timing;
 final class PagePainter {
   private static final double DIGIT = 0.62;
 
+  /** Strength of the shade under marked steps, light enough for figures to be read on it. */
+  private static final double SHADE = 0.1;
+
   /** A note that came later than this stands at the ruler as late as this; its figure tells. */
   private static final double MOST_SLOTS_OFF = 0.75;
 
@@ -35,6 +38,8 @@ final class PagePainter {
   private final Font heardFont;
   private final Font small;
   private final double stroke;
+  private int markedFrom;
+  private int markedTo;
 
   /** How far each of the two rows of landings under a line is written already. */
   private double[] landedUntil = new double[2];
@@ -60,6 +65,7 @@ final class PagePainter {
     for (int line : lines) {
       int from = at.from(line, page.barSteps());
       int to = at.to(line, page);
+      shade(line);
       staff(line);
       for (int step = from; step < to; step++) {
         step(line, step, step == from);
@@ -69,6 +75,25 @@ final class PagePainter {
         // over the figures, which would cover them where notes stand close
         over(line, step);
       }
+    }
+  }
+
+  /** Steps to be shaded, from one up to before another. */
+  void marked(int from, int to) {
+    markedFrom = from;
+    markedTo = to;
+  }
+
+  private void shade(int line) {
+    int bar = page.barSteps();
+    int from = Math.max(markedFrom, at.from(line, bar));
+    int to = Math.min(markedTo, at.to(line, page));
+    if (from < to) {
+      g.setFill(inks.ink().deriveColor(0, 1, 1, SHADE));
+      double top = at.top(line) - 0.6 * at.font();
+      double bottom = at.ruler(line) + 0.3 * at.font();
+      double left = at.x(from, bar) - at.column() / 2;
+      g.fillRect(left, top, (to - from) * at.column(), bottom - top);
     }
   }
 

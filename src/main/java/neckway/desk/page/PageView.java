@@ -4,9 +4,12 @@ import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import javafx.animation.AnimationTimer;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
+import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import neckway.neck.Step;
 import neckway.page.PageModel;
@@ -15,6 +18,9 @@ import neckway.page.PageModel;
 public final class PageView extends Region {
   /** Height of a figure at 100 per cent, so that it is read from two metres. */
   private static final double FONT = 27;
+
+  /** One notch of a mouse's wheel, pixels, as JavaFX has it. */
+  private static final double WHEEL_NOTCH = 40;
 
   private final Canvas canvas = new Canvas();
   private final PageWords words = new PageWords();
@@ -33,6 +39,13 @@ public final class PageView extends Region {
   private List<Integer> lines = List.of();
   private boolean inTurn;
   private int sheet;
+  private int looked;
+  private int markedFrom;
+  private int markedTo;
+  private double rolled;
+  private final ReadOnlyIntegerWrapper sheetNumber =
+      new ReadOnlyIntegerWrapper(this, "sheetNumber", 1);
+  private final ReadOnlyIntegerWrapper sheets = new ReadOnlyIntegerWrapper(this, "sheets", 1);
   private IntConsumer clicked = step -> {};
 
   public PageView(PageModel page) {
@@ -45,6 +58,7 @@ public final class PageView extends Region {
         e ->
             clicked.accept(
                 layout.stepAt(e.getX(), e.getY(), sheet, this.page.barSteps(), this.page.steps())));
+    canvas.setOnScroll(this::rolled);
     sceneProperty()
         .addListener(
             (o, old, scene) -> {
@@ -69,6 +83,51 @@ public final class PageView extends Region {
     layout = null;
     painted = -1;
     requestLayout();
+  }
+
+  /** Turns to the sheet with a step. */
+  public void lookAt(int step) {
+    looked = Math.max(0, Math.min(page.steps() - 1, step));
+    painted = -1;
+  }
+
+  /** Turns sheets on or back; beyond the first and the last nothing happens. Whether one turned. */
+  public boolean turn(int by) {
+    if (layout == null || sheet + by < 0 || sheet + by >= layout.sheets()) {
+      return false;
+    }
+    lookAt(layout.from(layout.onSheet(sheet + by).get(0), page.barSteps()));
+    paintIfChanged();
+    return true;
+  }
+
+  private void rolled(ScrollEvent event) {
+    rolled = Math.signum(rolled) == Math.signum(event.getDeltaY()) ? rolled : 0;
+    rolled += event.getDeltaY();
+    if (!inTurn && Math.abs(rolled) >= WHEEL_NOTCH) {
+      int by = rolled < 0 ? 1 : -1;
+      rolled = 0;
+      if (turn(by)) {
+        event.consume();
+      }
+    }
+  }
+
+  /** Shades steps from one up to before another; none where they are the same. */
+  public void mark(int from, int to) {
+    markedFrom = from;
+    markedTo = to;
+    painted = -1;
+  }
+
+  /** The sheet in sight, from 1. */
+  public ReadOnlyIntegerProperty sheetNumber() {
+    return sheetNumber.getReadOnlyProperty();
+  }
+
+  /** How many sheets there are. */
+  public ReadOnlyIntegerProperty sheets() {
+    return sheets.getReadOnlyProperty();
   }
 
   /** Told the step that is clicked. */
@@ -107,11 +166,14 @@ public final class PageView extends Region {
               ? PageLayout.inTurn(getWidth(), getHeight(), font, page)
               : PageLayout.of(getWidth(), getHeight(), font, page);
     }
-    int shown = page.selected().or(() -> page.here().map(Step::index)).orElse(0);
+    int shown = inTurn ? page.here().map(Step::index).orElse(0) : looked;
     int line = layout.line(shown, page.barSteps());
     sheet = layout.sheet(line);
     lines = inTurn ? layout.inSight(line) : layout.onSheet(sheet);
     PagePainter painter = new PagePainter(canvas.getGraphicsContext2D(), page, layout, inks, words);
+    sheets.set(layout.sheets());
+    sheetNumber.set(sheet + 1);
+    painter.marked(markedFrom, markedTo);
     painter.lines(lines, getWidth(), getHeight());
     if (inTurn && layout.sheets() > 1) {
       painter.playedNow(line);

@@ -11,6 +11,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
@@ -43,6 +44,7 @@ public final class ReadingScreen implements Screen {
   private final VBox sentences = new VBox();
   private final CloseUpView closeUp = new CloseUpView();
   private final VBox left = new VBox();
+  private final RoundsRow rounds;
   private final AgainLine again;
   private final Region foot;
   private boolean stacked;
@@ -63,12 +65,14 @@ public final class ReadingScreen implements Screen {
     model.sentences().addListener(o -> words());
     model.closeUp().addListener(o -> near());
     model.waveform().addListener(o -> near());
+    model.sight().addListener((o, old, now) -> page.ifPresent(p -> p.lookAt(now.step())));
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
     again = new AgainLine(model, recording);
     again.node().lookupAll(".combo-box").stream()
         .map(node -> (ComboBox<?>) node)
         .forEach(box -> OneKey.before(box, this::takesKey));
+    rounds = new RoundsRow(model);
     foot = bottom();
     root.setBottom(foot);
     fill();
@@ -108,6 +112,7 @@ public final class ReadingScreen implements Screen {
       dress();
     }
     page.get().show(shown);
+    page.get().lookAt(model.sight().get().step());
     words();
     near();
   }
@@ -137,10 +142,46 @@ public final class ReadingScreen implements Screen {
         .bind(
             Bindings.createStringBinding(
                 () -> model.closeUp().get().map(ReadingWords::shift).orElse(""), model.closeUp()));
-    left.getChildren().setAll(figures, view, pointed, shift, closeUp);
+    left.getChildren()
+        .setAll(rounds.node(), figures, view, pointedAndPages(pointed, view), shift, closeUp);
     left.getStyleClass().add("column");
     HBox.setHgrow(left, Priority.ALWAYS);
     return arranged(view);
+  }
+
+  /** The note that is pointed at, and which of several pages is in sight. */
+  private static Region pointedAndPages(Label pointed, PageView view) {
+    Label number = new Label();
+    number.getStyleClass().add("page-number");
+    number.setMinWidth(Region.USE_PREF_SIZE);
+    number
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> Texts.of("page.number", view.sheetNumber().get(), view.sheets().get()),
+                view.sheetNumber(),
+                view.sheets()));
+    HBox pages =
+        new HBox(
+            turning("\u2039", "page.before", view, -1),
+            number,
+            turning("\u203a", "page.after", view, 1));
+    pages.getStyleClass().add("pages");
+    pages.setMinWidth(Region.USE_PREF_SIZE);
+    pages.managedProperty().bind(view.sheets().greaterThan(1));
+    pages.visibleProperty().bind(view.sheets().greaterThan(1));
+    pointed.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(pointed, Priority.ALWAYS);
+    return new HBox(pointed, pages);
+  }
+
+  private static Button turning(String sign, String name, PageView view, int by) {
+    Button button = new Button(sign);
+    button.getStyleClass().add("keyed");
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setAccessibleText(Texts.of(name));
+    button.setOnAction(e -> view.turn(by));
+    return button;
   }
 
   /** Sentences beside the page, or with large text above it, in one column that is scrolled. */
@@ -175,12 +216,21 @@ public final class ReadingScreen implements Screen {
   private void words() {
     sentences.getChildren().clear();
     for (String sentence : model.sentences().get()) {
-      Label label = new Label(sentence);
+      Labeled label = model.named(sentence).isEmpty() ? new Label(sentence) : leading(sentence);
       label.setWrapText(true);
       label.getStyleClass().add("sentence");
       sentences.getChildren().add(label);
     }
     sentences.getChildren().add(legend());
+  }
+
+  /** A sentence that leads to the notes that it names. */
+  private Button leading(String sentence) {
+    Button button = new Button(sentence);
+    button.getStyleClass().setAll("leading");
+    button.setMaxWidth(Double.MAX_VALUE);
+    button.setOnAction(e -> model.goTo(sentence));
+    return button;
   }
 
   /** What the signs on the page mean, where it takes no room from the page. */
@@ -197,6 +247,9 @@ public final class ReadingScreen implements Screen {
     boolean there = model.closeUp().get().isPresent();
     closeUp.setManaged(there);
     closeUp.setVisible(there);
+    int from = model.closeUp().get().map(CloseUp::firstStep).orElse(0);
+    int to = model.closeUp().get().map(c -> c.lastStep() + 1).orElse(0);
+    page.ifPresent(p -> p.mark(from, to));
   }
 
   private Region bottom() {
@@ -208,12 +261,14 @@ public final class ReadingScreen implements Screen {
         .addAll(
             button("read.again", "Space", actions::again),
             button("read.slower", "S", actions::slower),
+            button("read.faster", "F", actions::faster),
             button("read.anotherJoin", "J", actions::anotherJoin),
             button("read.hear", "H", model::hear),
             button("read.loop", "L", model::loopShift),
             button("read.model", "K", model::hearModel),
             speed(),
-            button("read.nextShift", "N", model::nextShift));
+            button("read.nextShift", "N", model::nextShift),
+            roundBefore());
     Label line = new Label();
     line.getStyleClass().add("off");
     line.setWrapText(true);
@@ -255,6 +310,13 @@ public final class ReadingScreen implements Screen {
     Button button = new Button(Texts.of("read.key", Texts.of(key), letter));
     button.getStyleClass().add("keyed");
     button.setOnAction(e -> action.run());
+    return button;
+  }
+
+  private Button roundBefore() {
+    Button button = button("read.roundBefore", "R", model::roundBefore);
+    button.managedProperty().bind(rounds.node().managedProperty());
+    button.visibleProperty().bind(rounds.node().managedProperty());
     return button;
   }
 
@@ -305,6 +367,8 @@ public final class ReadingScreen implements Screen {
     int line = page.map(PageView::stepsPerLine).orElse(1);
     switch (code) {
       case S -> actions.slower();
+      case F -> actions.faster();
+      case R -> model.roundBefore();
       case J -> actions.anotherJoin();
       case H -> model.hear();
       case L -> model.loopShift();
