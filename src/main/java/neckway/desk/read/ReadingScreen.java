@@ -102,6 +102,7 @@ public final class ReadingScreen implements Screen {
     if (page.isEmpty()) {
       PageView view = new PageView(shown);
       view.setAccessibleText(Texts.of("read.page"));
+      view.getStyleClass().add("read-page");
       view.onStep(
           step -> {
             model.point(step);

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import neckway.drill.PlayableDrill;
 import neckway.hand.ShiftVerdict;
@@ -38,12 +39,17 @@ final class SentenceSteps {
 
   private final PlayableDrill drill;
   private final Review review;
+  private final Set<PlannedShift> late;
   private final int rounds;
   private final int half;
 
   SentenceSteps(ReadTake take) {
     drill = take.drill();
     review = take.review();
+    late =
+        LateLanding.of(drill, review).stream()
+            .map(landing -> landing.shift().planned())
+            .collect(Collectors.toSet());
     rounds = drill.route().rounds();
     half = (drill.route().steps().size() - 1) / (2 * rounds);
   }
@@ -138,7 +144,6 @@ final class SentenceSteps {
     PlannedShift planned = shift.planned();
     return shift.verdict() == ShiftVerdict.MISSED
         || shift.verdict() == ShiftVerdict.MOVED
-        || LateLanding.of(drill, review).stream()
-            .anyMatch(late -> late.shift().planned().equals(planned));
+        || late.contains(planned);
   }
 }

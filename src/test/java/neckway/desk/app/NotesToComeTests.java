@@ -40,7 +40,7 @@ class NotesToComeTests {
         Files.writeString(
             folder.resolve("long.json"),
             "{\"format\":\"neckway-drill/1\",\"key\":\"A minor\","
-                + "\"route\":{\"shapes\":[\"minor\",\"major\"],\"rounds\":8}}");
+                + "\"rounds\":8,\"route\":{\"shapes\":[\"minor\",\"major\"]}}");
     try (WholeWindow all = new WholeWindow(folder.resolve("window"), width, height)) {
       all.on(
           () -> {
@@ -51,6 +51,7 @@ class NotesToComeTests {
       all.go(Place.PLAYING);
       all.press(KeyCode.PAGE_DOWN);
       PageModel page = all.coach.playing().page().get();
+      assertThat(page.steps()).isEqualTo(8 * 24 + 1);
       PageView view = (PageView) all.on(() -> all.window.scene().getRoot().lookup(".run-page"));
       assertInWindow(all, view);
       assertInWindow(all, all.window.scene().getRoot().lookup(".begin"));
