@@ -145,6 +145,9 @@ public final class PlayingScreen implements Screen {
     boolean room = wide + FOOT_GAPS < root.getWidth();
     settings.setManaged(!runs || room);
     settings.setVisible(!runs || room);
+    // where there is room for one of them, each while it is of use
+    neck.setManaged(runs || room || stacked);
+    neck.setVisible(runs || room || stacked);
     if (stacked && begin.getParent() != strip) {
       beside.getChildren().removeAll(begin, hint);
       strip.getChildren().setAll(begin, hint);

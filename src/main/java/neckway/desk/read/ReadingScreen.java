@@ -34,7 +34,7 @@ import neckway.page.PageModel;
 /** Shows a take that is over: sentences, page, the shift in close-up, and what can be heard. */
 public final class ReadingScreen implements Screen {
   private static final double SENTENCES_SHARE = 0.30;
-  private static final double LEAST_PAGE_HEIGHT = 160;
+  private static final double LEAST_PAGE_HEIGHT = 280;
 
   private final ReadingModel model;
   private final RecordingModel recording;
@@ -146,7 +146,6 @@ public final class ReadingScreen implements Screen {
     left.getChildren()
         .setAll(rounds.node(), figures, view, pointedAndPages(pointed, view), shift, closeUp);
     left.getStyleClass().add("column");
-    HBox.setHgrow(left, Priority.ALWAYS);
     return arranged(view);
   }
 
@@ -172,6 +171,7 @@ public final class ReadingScreen implements Screen {
     pages.managedProperty().bind(view.sheets().greaterThan(1));
     pages.visibleProperty().bind(view.sheets().greaterThan(1));
     pointed.setMaxWidth(Double.MAX_VALUE);
+    pointed.setMinHeight(Region.USE_PREF_SIZE);
     HBox.setHgrow(pointed, Priority.ALWAYS);
     return new HBox(pointed, pages);
   }
@@ -201,7 +201,11 @@ public final class ReadingScreen implements Screen {
     words.setAccessibleText(Texts.of("read.words"));
     words.prefWidthProperty().bind(root.widthProperty().multiply(SENTENCES_SHARE));
     words.setMinWidth(240);
-    HBox middle = new HBox(words, left);
+    ScrollPane page = scroll(left);
+    page.setFitToHeight(true);
+    page.setFocusTraversable(false);
+    HBox.setHgrow(page, Priority.ALWAYS);
+    HBox middle = new HBox(words, page);
     middle.getStyleClass().add("beside");
     return middle;
   }
@@ -361,7 +365,9 @@ public final class ReadingScreen implements Screen {
   }
 
   private boolean isOfTheView(KeyCode code, Node focus) {
-    boolean movesInFocus = focus instanceof ScrollPane || focus instanceof ComboBoxBase<?>;
+    // a pane that was only clicked keeps no arrows from the notes
+    boolean movesInFocus =
+        focus instanceof ComboBoxBase<?> || focus instanceof ScrollPane && focus.isFocusVisible();
     if (movesInFocus && (code.isArrowKey() || code == KeyCode.HOME || code == KeyCode.END)) {
       return false;
     }
