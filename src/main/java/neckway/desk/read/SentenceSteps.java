@@ -17,6 +17,7 @@ import neckway.review.Landings;
 import neckway.review.LateLanding;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
+import neckway.review.StepVerdict;
 
 /**
  * The steps that a sentence of a review names, in the words of the review: a way and a place
@@ -32,7 +33,9 @@ final class SentenceSteps {
   private static final List<Pattern> NOTES =
       List.of(
           Pattern.compile(WAY + ",(?: where the)? " + SPOT), Pattern.compile(SPOT + ",? " + WAY));
-  private static final Pattern SHIFT = Pattern.compile("shift(?:ed)? (up|down)");
+  private static final Pattern SHIFT = Pattern.compile("(?:shift|shifted|First: play) (up|down)");
+  private static final Pattern BEFORE =
+      Pattern.compile("before fret (?<fret>\\d+) on the (?<string>\\w+) string");
   private static final Pattern ON_STRING = Pattern.compile("on the (\\w+) string");
   private static final Pattern ROUNDS = Pattern.compile("in rounds? (\\d+(?:(?:, | and )\\d+)*)");
   private static final Pattern NUMBER = Pattern.compile("\\d+");
@@ -63,7 +66,21 @@ final class SentenceSteps {
         step(at).ifPresent(named::add);
       }
     }
+    Matcher before = BEFORE.matcher(sentence);
+    if (named.isEmpty() && before.find()) {
+      return slipsAt(before.group("string"), Integer.parseInt(before.group("fret")));
+    }
     return named.isEmpty() ? landings(sentence) : List.copyOf(named);
+  }
+
+  /** Slips at a place that is told to be worked on. */
+  private List<Integer> slipsAt(String string, int fret) {
+    return review.steps().stream()
+        .filter(s -> s.verdict() == StepVerdict.WRONG || s.verdict() == StepVerdict.SKIPPED)
+        .map(s -> s.step())
+        .filter(step -> isAt(step.place(), string, fret))
+        .map(step -> step.index())
+        .toList();
   }
 
   private Optional<Integer> step(Matcher at) {
