@@ -14,6 +14,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
@@ -59,12 +60,20 @@ public final class DeskFrame {
   public Scene scene(double width, double height) {
     Scene scene = new Scene(root, width, height);
     keys(scene);
+    scene.addEventFilter(KeyEvent.KEY_PRESSED, this::toTheFront);
     desk.look().window(width, height);
     scene.widthProperty().addListener(o -> measured(scene));
     scene.heightProperty().addListener(o -> measured(scene));
     Place now = desk.router().current().get();
     show(now, now);
     return scene;
+  }
+
+  private void toTheFront(KeyEvent event) {
+    Screen front = made.get(desk.router().current().get());
+    if (front != null && front.takesKey(event)) {
+      event.consume();
+    }
   }
 
   private void measured(Scene scene) {

@@ -120,7 +120,7 @@ class GuitarFileTests {
           "stiffness":1.32E-4 | "stiffness":0 | strings[0].stiffness: 0 should be a number
           "stiffness":1.32E-4 | "stiffness":-1.32E-4 | strings[0].stiffness: -1.32E-4 should be
           "stiffness":1.32E-4 | "stiffness":"NaN" | strings[0].stiffness: "NaN" should be a number
-          "stiffness":1.32E-4 | "stiffness":NaN | NaN
+          "stiffness":1.32E-4 | "stiffness":NaN | is not JSON there
           "stiffness":1.32E-4 | "stiffness":132 | strings[0].stiffness: 132 should be
           "stiffness":1.32E-4 | "limp":1.32E-4 | strings[0].stiffness: is missing
           "spread":0.05 | "spread":0 | strings[0].spread: 0 should be

@@ -103,8 +103,8 @@ public final class Coach {
   }
 
   /** A run that ended since something failed says so where its review is read. */
-  private void readRun(ReadTake take) {
-    reading.open(take);
+  private void readRun(List<ReadTake> rounds) {
+    reading.openRun(rounds);
     // who has gone elsewhere meanwhile is not fetched back, nor who plays again already
     if (desk.router().current().get() == Place.PLAYING && !playing.beginsNext()) {
       desk.router().go(Place.READING);
@@ -185,11 +185,29 @@ public final class Coach {
       double tempo = desk.drill().drill().pulse().tempo();
       double slower = Math.max(Pulse.SLOWEST, Math.rint(tempo * SLOWER));
       if (slower < tempo) {
-        desk.drill().tempo(slower);
-        again();
+        at(slower, "read.slower.said");
       } else {
         desk.say(Texts.of("read.slowest"));
       }
+    }
+
+    @Override
+    public void faster() {
+      double tempo = desk.drill().drill().pulse().tempo();
+      double faster = Math.min(Pulse.FASTEST, Math.rint(tempo / SLOWER));
+      if (faster > tempo) {
+        at(faster, "read.faster.said");
+      } else {
+        desk.say(Texts.of("read.fastest"));
+      }
+    }
+
+    /** Plays at another tempo, which the drill keeps; said after the view has changed. */
+    private void at(double tempo, String said) {
+      double before = desk.drill().drill().pulse().tempo();
+      desk.drill().tempo(tempo);
+      again();
+      desk.say(Texts.of(said, Texts.plain(tempo), Texts.plain(before)));
     }
 
     @Override

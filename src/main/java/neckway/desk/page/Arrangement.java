@@ -21,7 +21,16 @@ public final class Arrangement {
   private final Region head;
   private final Region page;
   private final Region foot;
-  private boolean stacked;
+  private Way way = Way.SIDE;
+
+  private enum Way {
+    /** Head, page and foot in one window. */
+    SIDE,
+    /** One under the other, scrolled. */
+    STACKED,
+    /** Head and page alone, since the page must be in sight. */
+    BARE
+  }
 
   /**
    * @param page takes the room that is left
@@ -39,18 +48,28 @@ public final class Arrangement {
     return look.crowdingPercent().get() > STACKED_PERCENT;
   }
 
-  /** Arranges for a size of text in a size of window. */
-  public void at(LookModel look) {
-    boolean wanted = stacked(look);
-    if (wanted == stacked) {
+  /**
+   * Arranges for a size of text in a size of window.
+   *
+   * @param runs whether the page is being played: then it is not scrolled, and the foot makes way
+   */
+  public void at(LookModel look, boolean runs) {
+    Way wanted = !stacked(look) ? Way.SIDE : runs ? Way.BARE : Way.STACKED;
+    if (wanted == way) {
       return;
     }
-    stacked = wanted;
-    if (stacked) {
-      stack();
-    } else {
-      side();
+    way = wanted;
+    switch (way) {
+      case SIDE -> side();
+      case STACKED -> stack();
+      case BARE -> bare();
     }
+  }
+
+  private void bare() {
+    side();
+    page.setMinHeight(0);
+    root.setBottom(null);
   }
 
   private void side() {

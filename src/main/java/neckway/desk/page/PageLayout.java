@@ -1,5 +1,7 @@
 package neckway.desk.page;
 
+import java.util.List;
+import java.util.stream.IntStream;
 import neckway.page.PageModel;
 
 /**
@@ -9,7 +11,9 @@ import neckway.page.PageModel;
  * @param font height of a figure
  * @param column width of a step
  * @param barsPerLine whole bars side by side
- * @param linesPerSheet lines that fit one under the other
+ * @param across lines side by side: one, or two where there is room for one line only
+ * @param room width for a line with the blank at its sides
+ * @param linesPerSheet lines that fit on a sheet
  * @param lines lines in all
  * @param ruled whether each line has its ruler with the figures of time
  */
@@ -17,6 +21,8 @@ record PageLayout(
     double font,
     double column,
     int barsPerLine,
+    int across,
+    double room,
     int linesPerSheet,
     int lines,
     int strings,
@@ -81,7 +87,37 @@ record PageLayout(
     int lines = lines(page, perLine);
     int linesPerSheet = Math.max(1, (int) (height / (font * lineHeight) + 1e-6));
     boolean ruled = page.marks() == PageModel.Marks.SHOWN;
-    return new PageLayout(font, column, perLine, linesPerSheet, lines, page.strings(), ruled);
+    return new PageLayout(
+        font, column, perLine, 1, width, linesPerSheet, lines, page.strings(), ruled);
+  }
+
+  /**
+   * The same for a page that is played from. Where it goes on over several sheets at least two
+   * lines are in sight, one under the other or side by side, whichever is larger. So the line after
+   * the one that is played can always be read.
+   */
+  static PageLayout inTurn(double width, double height, double wantedFont, PageModel page) {
+    PageLayout whole = of(width, height, wantedFont, page);
+    if (whole.sheets() == 1 || whole.linesPerSheet() > 1) {
+      return whole;
+    }
+    double lineHeight = lineHeight(page.strings(), whole.ruled());
+    double under = Math.min(widest(width, columns(page, 1)), tallest(height, 2, lineHeight));
+    double beside = Math.min(widest(width / 2, columns(page, 1)), tallest(height, 1, lineHeight));
+    double font = Math.max(SMALLEST_FONT, Math.min(wantedFont, Math.max(under, beside)));
+    int across = beside > under ? 2 : 1;
+    double room = width / across;
+    int perLine = 1;
+    while (across == 1
+        && perLine < page.bars()
+        && widest(width, columns(page, perLine + 1)) >= font) {
+      perLine++;
+    }
+    double column =
+        Math.min(MOST_COLUMN * font, (room - 2 * MARGIN * font) / columns(page, perLine));
+    int lines = lines(page, perLine);
+    return new PageLayout(
+        font, column, perLine, across, room, 2, lines, page.strings(), whole.ruled());
   }
 
   /** Whether the last note would have a line of its own, as many bars side by side. */
@@ -117,8 +153,14 @@ record PageLayout(
     return font * lineHeight(strings, ruled);
   }
 
-  double left() {
+  /** Blank at each side of a line. */
+  double margin() {
     return MARGIN * font;
+  }
+
+  /** Where a line begins. */
+  double left(int line) {
+    return margin() + line % linesPerSheet % across * room;
   }
 
   double stringGap() {
@@ -149,12 +191,13 @@ record PageLayout(
 
   /** Middle of a step's column. */
   double x(int step, int barSteps) {
-    return left() + (step - from(line(step, barSteps), barSteps) + 0.5) * column;
+    int line = line(step, barSteps);
+    return left(line) + (step - from(line, barSteps) + 0.5) * column;
   }
 
   /** The highest string of a line on its sheet. */
   double top(int line) {
-    return (line % linesPerSheet) * lineHeight() + ABOVE * font;
+    return (line % linesPerSheet) / across * lineHeight() + ABOVE * font;
   }
 
   double bottom(int line) {
@@ -169,17 +212,35 @@ record PageLayout(
     return line / linesPerSheet;
   }
 
+  /** The lines of a sheet. */
+  List<Integer> onSheet(int sheet) {
+    int from = sheet * linesPerSheet;
+    return IntStream.range(from, Math.min(lines, from + linesPerSheet)).boxed().toList();
+  }
+
+  /**
+   * The lines in sight while one is played: the line before it where there is room for three, it
+   * and those after it. Each keeps its place on the sheet, so that a new line takes the place of
+   * one that was played, and none moves.
+   */
+  List<Integer> inSight(int line) {
+    int before = linesPerSheet > 2 ? 1 : 0;
+    int from = Math.max(0, Math.min(line - before, lines - linesPerSheet));
+    return IntStream.range(from, Math.min(lines, from + linesPerSheet)).boxed().toList();
+  }
+
   int sheets() {
     return (lines + linesPerSheet - 1) / linesPerSheet;
   }
 
   /** The step at a point of a sheet, or the nearest one to it. */
   int stepAt(double x, double y, int sheet, int barSteps, int steps) {
-    int lineOnSheet = (int) Math.max(0, Math.min(linesPerSheet - 1, y / lineHeight()));
-    int line = Math.min(lines - 1, sheet * linesPerSheet + lineOnSheet);
+    int row = (int) Math.max(0, Math.min(linesPerSheet / across - 1, y / lineHeight()));
+    int beside = (int) Math.max(0, Math.min(across - 1, x / room));
+    int line = Math.min(lines - 1, sheet * linesPerSheet + row * across + beside);
     int from = from(line, barSteps);
     int most = (line == lines - 1 ? steps : from + barSteps * barsPerLine) - 1;
-    int across = (int) Math.max(0, (x - left()) / column);
+    int across = (int) Math.max(0, (x - left(line)) / column);
     return Math.min(most, from + across);
   }
 }

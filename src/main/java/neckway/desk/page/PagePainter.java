@@ -27,6 +27,9 @@ import neckway.review.Timing;
 final class PagePainter {
   private static final double DIGIT = 0.62;
 
+  /** Strength of the shade under marked steps, light enough for figures to be read on it. */
+  private static final double SHADE = 0.1;
+
   /** A note that came later than this stands at the ruler as late as this; its figure tells. */
   private static final double MOST_SLOTS_OFF = 0.75;
 
@@ -42,6 +45,8 @@ final class PagePainter {
   private final double stroke;
   private final int lead;
   private final int firstAhead;
+  private int markedFrom;
+  private int markedTo;
 
   /** How far each of the two rows of landings under a line is written already. */
   private double[] landedUntil = new double[2];
@@ -65,16 +70,15 @@ final class PagePainter {
     stroke = Math.max(1, at.font() / 18);
   }
 
-  void sheet(int sheet, double width, double height) {
+  void lines(List<Integer> lines, double width, double height) {
     g.setFill(inks.paper());
     g.fillRect(0, 0, width, height);
     g.setTextBaseline(VPos.CENTER);
     g.setTextAlign(TextAlignment.CENTER);
-    for (int line = sheet * at.linesPerSheet();
-        line < Math.min(at.lines(), (sheet + 1) * at.linesPerSheet());
-        line++) {
+    for (int line : lines) {
       int from = at.from(line, page.barSteps());
       int to = at.to(line, page);
+      shade(line);
       staff(line);
       for (int step = from; step < to; step++) {
         step(line, step, step == from);
@@ -87,8 +91,35 @@ final class PagePainter {
     }
   }
 
+  /** Steps to be shaded, from one up to before another. */
+  void marked(int from, int to) {
+    markedFrom = from;
+    markedTo = to;
+  }
+
+  private void shade(int line) {
+    int bar = page.barSteps();
+    int from = Math.max(markedFrom, at.from(line, bar));
+    int to = Math.min(markedTo, at.to(line, page));
+    if (from < to) {
+      g.setFill(inks.ink().deriveColor(0, 1, 1, SHADE));
+      double top = at.top(line) - 0.6 * at.font();
+      double bottom = at.ruler(line) + 0.3 * at.font();
+      double left = at.x(from, bar) - at.column() / 2;
+      g.fillRect(left, top, (to - from) * at.column(), bottom - top);
+    }
+  }
+
+  /** Marks the line that is being played, where lines do not stand in the order of playing. */
+  void playedNow(int line) {
+    g.setFill(inks.accent());
+    // beside the names of the strings
+    double x = at.left(line) - 0.98 * at.font();
+    g.fillRect(x, at.top(line), 0.12 * at.font(), at.bottom(line) - at.top(line));
+  }
+
   private void staff(int line) {
-    double left = at.left();
+    double left = at.left(line);
     double right = left + at.columns(line, page) * at.column();
     g.setStroke(inks.line());
     g.setLineWidth(1);
@@ -155,7 +186,7 @@ final class PagePainter {
     boolean last = next >= page.steps() || at.line(next, page.barSteps()) != line;
     int end = at.from(line, page.barSteps()) + at.columns(line, page);
     int columns = (last ? end : next) - step;
-    double room = columns * at.column() + (last ? at.left() : 0);
+    double room = columns * at.column() + (last ? at.margin() : 0);
     return room > DIGIT * small.getSize() * (full.length() + 1)
         ? full
         : Integer.toString(page.hand(step));

@@ -2,6 +2,8 @@ package neckway.desk.play;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
@@ -54,7 +56,7 @@ public final class PlayingModel {
   private final RunSettings settings;
   private final Engine engine;
   private final SoundCheck check;
-  private final Consumer<ReadTake> reading;
+  private final Consumer<List<ReadTake>> reading;
   private final Queue<Runnable> events = new ConcurrentLinkedQueue<>();
   private final RunPost post = new RunPost(events::add);
 
@@ -78,16 +80,17 @@ public final class PlayingModel {
   private boolean beginWhenShown;
   private String complaint = "";
   private Optional<LiveResult> last = Optional.empty();
+  private final List<ReadTake> rounds = new ArrayList<>();
 
   /**
-   * @param reading told a take to be read when a run is over
+   * @param reading told the rounds to be read when a run is over, in order, at least one
    */
   public PlayingModel(
       DrillModel drills,
       RunSettings settings,
       Engine engine,
       SoundCheck check,
-      Consumer<ReadTake> reading) {
+      Consumer<List<ReadTake>> reading) {
     this.drills = drills;
     this.settings = settings;
     this.engine = engine;
@@ -223,6 +226,7 @@ public final class PlayingModel {
     complaint = "";
     line.set("");
     last = Optional.empty();
+    rounds.clear();
     stopAsked = false;
     Optional<GuitarProfile> guitar = Optional.empty();
     try {
@@ -347,6 +351,9 @@ public final class PlayingModel {
       return;
     }
     last = Optional.of(result);
+    if (!result.review().notes().isEmpty()) {
+      rounds.add(ReadTake.played(drill, result.review(), result.take(), OptionalInt.empty()));
+    }
     try {
       settings.keep(result.lessons());
     } catch (BadInput e) {
@@ -402,7 +409,8 @@ public final class PlayingModel {
   private void read(OptionalInt guessed) {
     LiveResult result = last.orElseThrow();
     Optional<Path> take = result.take();
-    reading.accept(ReadTake.played(drill, result.review(), take, guessed));
+    rounds.set(rounds.size() - 1, ReadTake.played(drill, result.review(), take, guessed));
+    reading.accept(List.copyOf(rounds));
   }
 
   // ---- what is shown

@@ -5,8 +5,9 @@ import javafx.animation.AnimationTimer;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
@@ -22,6 +23,7 @@ import javafx.scene.layout.VBox;
 import javafx.scene.text.TextAlignment;
 import neckway.desk.DeskFrame;
 import neckway.desk.LookModel;
+import neckway.desk.OneKey;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.desk.page.Arrangement;
@@ -34,6 +36,10 @@ public final class PlayingScreen implements Screen {
   private static final double BASE = 100;
   private static final double SETTINGS_WIDTH = 360;
   private static final double STACKED_SHARE = 0.75;
+  private static final double BESIDE_SHARE = 0.28;
+
+  /** Between the parts of the foot and round them, pixels. */
+  private static final double FOOT_GAPS = 120;
 
   /** Size of the count-in's figure, in sizes of the text, as far as the window is high enough. */
   private static final double COUNT_EMS = 17;
@@ -56,6 +62,10 @@ public final class PlayingScreen implements Screen {
   private final PulseLine pulse;
   private final Arrangement arrangement;
   private final VBox settings = new VBox();
+  private final Button begin = new Button();
+  private final Label hint = new Label();
+  private final VBox beside = new VBox();
+  private final HBox strip = new HBox();
   private final Label count = new Label();
   private final Label guess = new Label();
   private final VBox question = new VBox();
@@ -76,9 +86,10 @@ public final class PlayingScreen implements Screen {
   public PlayingScreen(PlayingModel model, LookModel look) {
     this.model = model;
     this.look = look;
-    page = new PageView(model.page().get());
+    page = PageView.inTurn(model.page().get());
     page.setAccessibleText(Texts.of("play.page"));
     page.lead(LEAD_NOTES);
+    page.getStyleClass().add("run-page");
     neck = new NeckStrip(model.page().get());
     pulse = new PulseLine(model, look);
     root.getStyleClass().addAll("page", "playing");
@@ -86,7 +97,6 @@ public final class PlayingScreen implements Screen {
     arrangement = new Arrangement(root, top(), middle(), bottom());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
-    root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
     model
         .page()
         .addListener(
@@ -95,6 +105,8 @@ public final class PlayingScreen implements Screen {
               neck.show(now);
             });
     root.heightProperty().addListener(o -> figureSizes());
+    root.widthProperty().addListener(o -> arrange());
+    model.state().addListener(o -> arrange());
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
     look.crowdingPercent().addListener(o -> dress());
@@ -107,7 +119,7 @@ public final class PlayingScreen implements Screen {
     double scale = look.fontPercent().get() / BASE;
     page.look(look.dark().get(), scale);
     neck.look(look.dark().get(), scale);
-    arrangement.at(look);
+    arrange();
     boolean stacked = Arrangement.stacked(look);
     StackPane under = stacked ? whole : middle;
     if (count.getParent() != under) {
@@ -127,6 +139,32 @@ public final class PlayingScreen implements Screen {
     neck.setPrefSize(400 * Math.min(1.5 * window, larger), 150 * larger);
     neck.setMinSize(260, 110);
     neck.setMaxHeight(150 * larger);
+  }
+
+  /** While a run goes on the page has the room of what is not needed until it is over. */
+  private void arrange() {
+    boolean stacked = Arrangement.stacked(look);
+    boolean runs = model.state().get() != State.READY;
+    arrangement.at(look, runs);
+    pulse.showTitle(!stacked || !runs);
+    double wide = neck.getPrefWidth() + settings.getPrefWidth() + BESIDE_SHARE * root.getWidth();
+    boolean room = wide + FOOT_GAPS < root.getWidth();
+    settings.setManaged(!runs || room);
+    settings.setVisible(!runs || room);
+    // where there is room for one of them, each while it is of use
+    neck.setManaged(runs || room || stacked);
+    neck.setVisible(runs || room || stacked);
+    if (stacked && begin.getParent() != strip) {
+      beside.getChildren().removeAll(begin, hint);
+      strip.getChildren().setAll(begin, hint);
+    } else if (!stacked && begin.getParent() != beside) {
+      strip.getChildren().clear();
+      beside.getChildren().addAll(0, List.of(begin, hint));
+    }
+    if (stacked) {
+      // not scrolled, so that it can be pressed whatever is in sight
+      root.setBottom(strip);
+    }
   }
 
   private void figureSizes() {
@@ -194,7 +232,16 @@ public final class PlayingScreen implements Screen {
   }
 
   private Region bottom() {
-    Label hint = new Label();
+    begin.getStyleClass().add("begin");
+    begin.setMinSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    begin.setOnAction(e -> model.press());
+    begin
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> PlayingWords.button(model.state().get()), model.state()));
+    strip.getStyleClass().add("strip");
+    HBox.setHgrow(hint, Priority.ALWAYS);
     hint.getStyleClass().add("hint");
     hint.setWrapText(true);
     hint.textProperty()
@@ -215,8 +262,8 @@ public final class PlayingScreen implements Screen {
     HBox meter = new HBox(levelName, level);
     meter.getStyleClass().add("meter");
     HBox.setHgrow(level, Priority.ALWAYS);
-    VBox middle = new VBox(hint, meter);
-    middle.getStyleClass().add("column");
+    beside.getChildren().addAll(begin, hint, meter);
+    beside.getStyleClass().add("column");
     CheckBox marks = new CheckBox(Texts.of("play.marks"));
     marks.selectedProperty().bindBidirectional(model.settings().liveMarks());
     Label why = new Label(Texts.of("play.marks.why"));
@@ -233,33 +280,50 @@ public final class PlayingScreen implements Screen {
     }
     settings.getStyleClass().add("column");
     settings.disableProperty().bind(model.state().isNotEqualTo(State.READY));
-    FlowPane bottom = new FlowPane(neck, middle, settings);
+    FlowPane bottom = new FlowPane(neck, beside, settings);
     bottom.getStyleClass().add("below");
-    middle.prefWidthProperty().bind(root.widthProperty().multiply(0.28));
+    beside.prefWidthProperty().bind(root.widthProperty().multiply(BESIDE_SHARE));
     return bottom;
   }
 
-  private void key(KeyEvent event) {
+  @Override
+  public boolean takesKey(KeyEvent event) {
     if (event.isShortcutDown() || event.isAltDown()) {
-      return;
+      return false;
     }
+    Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
     KeyCode code = event.getCode();
-    boolean onButton =
-        root.getScene() != null && root.getScene().getFocusOwner() instanceof ButtonBase;
-    boolean space = code == KeyCode.SPACE && (!onButton || model.state().get() != State.READY);
-    if (space || code == KeyCode.ENTER || code == KeyCode.PAGE_DOWN) {
+    if (OneKey.presses(event, focus)) {
+      return true;
+    }
+    if (OneKey.is(event, focus)) {
+      // what had the focus may go out of use with the run that begins
+      root.requestFocus();
       model.press();
-    } else if (code == KeyCode.ESCAPE) {
+      return true;
+    }
+    if (code == KeyCode.ESCAPE) {
       model.escape();
-    } else if (code == KeyCode.BACK_SPACE) {
+      return true;
+    }
+    return code == KeyCode.PAGE_UP || isOfTheGuess(code);
+  }
+
+  /** Takes a figure of the guess, or takes one back. */
+  private boolean isOfTheGuess(KeyCode code) {
+    if (model.state().get() != State.GUESSING) {
+      return false;
+    }
+    if (code == KeyCode.BACK_SPACE) {
       model.backspace();
-    } else if (code.isDigitKey() || code.isKeypadKey() && code.getName().matches(".*\\d")) {
+      return true;
+    }
+    if (code.isDigitKey() || code.isKeypadKey() && code.getName().matches(".*\\d")) {
       String name = code.getName();
       model.digit(name.charAt(name.length() - 1) - '0');
-    } else {
-      return;
+      return true;
     }
-    event.consume();
+    return false;
   }
 
   @Override

@@ -33,6 +33,15 @@ public final class PlayingWords {
         .collect(Collectors.joining(", "));
   }
 
+  /** What the button does now. */
+  static String button(State state) {
+    return switch (state) {
+      case READY -> Texts.of("play.begin");
+      case GUESSING -> Texts.of("play.show");
+      case OPENING, COUNT_IN, PLAYING, REST -> Texts.of("play.stop");
+    };
+  }
+
   static String hint(State state) {
     return switch (state) {
       case READY -> Texts.of("play.hint.ready");

@@ -18,6 +18,7 @@ final class PulseLine extends FlowPane {
   private final PlayingModel model;
   private final BeatLight light;
   private final Label round = new Label();
+  private final Label title = new Label();
 
   PulseLine(PlayingModel model, LookModel look) {
     this.model = model;
@@ -36,7 +37,6 @@ final class PulseLine extends FlowPane {
     beat.getStyleClass().add("beat");
     round.getStyleClass().add("round");
     round.setMinWidth(Region.USE_PREF_SIZE);
-    Label title = new Label();
     title.getStyleClass().add("drill-title");
     title.setWrapText(true);
     title.maxWidthProperty().bind(widthProperty());
@@ -56,6 +56,12 @@ final class PulseLine extends FlowPane {
     model.settings().repeat().addListener(o -> count());
     model.settings().guessFirst().addListener(o -> count());
     state();
+  }
+
+  /** Whether the drill's title stands beside them. */
+  void showTitle(boolean shown) {
+    title.setManaged(shown);
+    title.setVisible(shown);
   }
 
   private void state() {

@@ -43,6 +43,14 @@ public final class RunSettings {
       each.set(settings.flag(each.getName(), each.get()));
       each.addListener((o, old, now) -> settings.put(each.getName(), now));
     }
+    if (isNewcomer(settings)) {
+      repeat.set(false);
+    }
+  }
+
+  /** Whether nothing was ever kept; settings that could not be read were. */
+  private static boolean isNewcomer(SettingsFile settings) {
+    return !Files.exists(settings.path()) && settings.complaint().isEmpty();
   }
 
   private static BooleanProperty flag(String name, boolean usual) {
@@ -59,7 +67,10 @@ public final class RunSettings {
     return guessFirst;
   }
 
-  /** Whether rounds follow each other until stopped. */
+  /**
+   * Whether rounds follow each other until stopped. Who comes for the first time plays one, and is
+   * shown how it is read.
+   */
   public BooleanProperty repeat() {
     return repeat;
   }

@@ -34,6 +34,9 @@ import neckway.review.ReviewedShift;
  * @param planned where the landing note was planned
  * @param before where the note before it was planned
  * @param made the way that the hand went, where it was heard to have gone one
+ * @param rounds rounds of the drill
+ * @param firstStep the first step of the stretch
+ * @param lastStep the last one
  */
 public record CloseUp(
     ReviewedShift shift,
@@ -44,7 +47,10 @@ public record CloseUp(
     OptionalDouble landed,
     Place planned,
     Place before,
-    Optional<Way> made) {
+    Optional<Way> made,
+    int rounds,
+    int firstStep,
+    int lastStep) {
   private static final int NOTES_AROUND = 2;
   private static final double LEAD_SECONDS = 0.12;
 
@@ -110,7 +116,10 @@ public record CloseUp(
         landed,
         steps.get(landing).place(),
         steps.get(landing - 1).place(),
-        shift.string().flatMap(string -> way(take, shift, string)));
+        shift.string().flatMap(string -> way(take, shift, string)),
+        take.drill().route().rounds(),
+        Math.max(0, first),
+        Math.min(steps.size() - 1, last));
   }
 
   private static String label(PlayableDrill drill, PageModel page, ReviewedNote note) {

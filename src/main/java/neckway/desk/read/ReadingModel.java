@@ -1,5 +1,6 @@
 package neckway.desk.read;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,11 +15,15 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Texts;
 import neckway.desk.page.PageLegend;
 import neckway.desk.page.PageWords;
+import neckway.follow.Verdict;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.BadInput;
 import neckway.page.PageModel;
+import neckway.review.Landings;
+import neckway.review.Review;
 import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
+import neckway.review.StepVerdict;
 import neckway.sound.Clip;
 import neckway.sound.TimeStretch;
 
@@ -72,6 +77,24 @@ public final class ReadingModel {
    */
   private record Sounding(Asked asked, Clip clip, double factor) {}
 
+  /**
+   * A round that was played since the window opened.
+   *
+   * @param number from 1
+   */
+  public record Round(int number, ReadTake take) {}
+
+  /**
+   * What is to be seen of the page.
+   *
+   * @param step the step that is to be in sight
+   * @param asked how often something was to be seen; the same step may be asked for again
+   */
+  public record Sight(int step, long asked) {}
+
+  /** Rounds that can be chosen; of more, the first ones are let go (their takes are kept). */
+  static final int MOST_ROUNDS = 200;
+
   /** Heard at a time at most, seconds of the take. */
   static final double MOST_SECONDS = 30;
 
@@ -86,6 +109,8 @@ public final class ReadingModel {
 
   private final ReadOnlyObjectWrapper<Optional<ReadTake>> take =
       new ReadOnlyObjectWrapper<>(this, "take", Optional.empty());
+  private final ReadOnlyObjectWrapper<List<Round>> rounds =
+      new ReadOnlyObjectWrapper<>(this, "rounds", List.of());
   private final ReadOnlyObjectWrapper<PageModel> page = new ReadOnlyObjectWrapper<>(this, "page");
   private final ReadOnlyObjectWrapper<List<String>> sentences =
       new ReadOnlyObjectWrapper<>(this, "sentences", List.of());
@@ -101,6 +126,8 @@ public final class ReadingModel {
       new ReadOnlyObjectWrapper<>(this, "closeUp", Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<Waveform>> waveform =
       new ReadOnlyObjectWrapper<>(this, "waveform", Optional.empty());
+  private final ReadOnlyObjectWrapper<Sight> sight =
+      new ReadOnlyObjectWrapper<>(this, "sight", new Sight(0, 0));
   private int shift;
   private int turn;
   private Asked last = new Asked(Hearing.NOTHING, 0, 0, 0);
@@ -118,6 +145,34 @@ public final class ReadingModel {
     this.window = window;
   }
 
+  /** Takes in the rounds of a run, which is over, and reads the last of them. */
+  public void openRun(List<ReadTake> run) {
+    List<Round> all = new ArrayList<>(rounds.get());
+    int number = all.isEmpty() ? 0 : all.get(all.size() - 1).number();
+    for (ReadTake each : run) {
+      number++;
+      all.add(new Round(number, each));
+    }
+    rounds.set(List.copyOf(all.subList(Math.max(0, all.size() - MOST_ROUNDS), all.size())));
+    open(run.get(run.size() - 1));
+  }
+
+  /** The round that is read; none where a recording is. */
+  public Optional<Round> round() {
+    return rounds.get().stream()
+        .filter(r -> take.get().filter(t -> t == r.take()).isPresent())
+        .findFirst();
+  }
+
+  /** Reads the round before the one that is read, before the first the last. */
+  public void roundBefore() {
+    List<Round> all = rounds.get();
+    if (all.size() > 1 || !all.isEmpty() && round().isEmpty()) {
+      int at = round().map(all::indexOf).orElse(0);
+      open(all.get((at + all.size() - 1) % all.size()).take());
+    }
+  }
+
   /** Reads another take. */
   public void open(ReadTake other) {
     stop();
@@ -131,6 +186,70 @@ public final class ReadingModel {
     take.set(Optional.of(other));
     pointed.set("");
     shift = worstShift(other.review().shifts());
+    focusShift();
+    look(opensAt(other));
+  }
+
+  private void look(int step) {
+    sight.set(new Sight(step, sight.get().asked() + 1));
+  }
+
+  /** The first slip; where there is none, what the advice is about; else the first step. */
+  private static int opensAt(ReadTake other) {
+    Review review = other.review();
+    IntStream steps =
+        review.steps().stream()
+            .filter(s -> s.verdict() == StepVerdict.WRONG || s.verdict() == StepVerdict.SKIPPED)
+            .mapToInt(s -> s.step().index());
+    IntStream twice =
+        review.notes().stream()
+            .filter(n -> n.attempt() == review.reviewed() && n.verdict() == Verdict.REPEAT)
+            .flatMapToInt(n -> n.step().stream());
+    OptionalInt slip = IntStream.concat(steps, twice).min();
+    return slip.orElseGet(() -> advisedStep(other).orElse(0));
+  }
+
+  /** The first step of the last sentence that names any: the last ones say what to work on. */
+  private static OptionalInt advisedStep(ReadTake other) {
+    SentenceSteps steps = new SentenceSteps(other);
+    List<String> words = other.review().summary().words();
+    return IntStream.iterate(words.size() - 1, i -> i >= 0, i -> i - 1)
+        .mapToObj(i -> steps.of(words.get(i)))
+        .filter(named -> !named.isEmpty())
+        .mapToInt(named -> named.get(0))
+        .findFirst();
+  }
+
+  /** The steps that a sentence names, in its order. */
+  public List<Integer> named(String sentence) {
+    return take.get().map(t -> new SentenceSteps(t).of(sentence)).orElse(List.of());
+  }
+
+  /** Points at the first note that a sentence names; where it is pointed at, at the next one. */
+  public void goTo(String sentence) {
+    List<Integer> named = named(sentence);
+    if (!named.isEmpty()) {
+      int step =
+          page.get()
+              .selected()
+              .filter(named::contains)
+              .map(at -> named.get((named.indexOf(at) + 1) % named.size()))
+              .orElse(named.get(0));
+      point(step);
+      landingAt(step).ifPresent(this::near);
+    }
+  }
+
+  private OptionalInt landingAt(int step) {
+    List<ReviewedShift> shifts = take.get().orElseThrow().review().shifts();
+    Landings landings = new Landings(take.get().orElseThrow().drill());
+    return IntStream.range(0, shifts.size())
+        .filter(i -> landings.step(shifts.get(i)) == step)
+        .findFirst();
+  }
+
+  private void near(int index) {
+    shift = index;
     focusShift();
   }
 
@@ -170,6 +289,7 @@ public final class ReadingModel {
       page.get().select(step);
       int at = page.get().selected().orElseThrow();
       pointed.set(words.spoken(page.get(), at));
+      look(at);
     }
   }
 
@@ -186,12 +306,12 @@ public final class ReadingModel {
         .filter(t -> !t.review().shifts().isEmpty())
         .ifPresent(
             t -> {
-              shift = (shift + 1) % t.review().shifts().size();
-              focusShift();
+              near((shift + 1) % t.review().shifts().size());
               if (hearing.get() == Hearing.SHIFT) {
                 stop();
                 loopShift();
               }
+              closeUp.get().ifPresent(c -> look(c.shift().planned().landingStep()));
             });
   }
 
@@ -396,6 +516,16 @@ public final class ReadingModel {
   /** The take that is read, once there is one. */
   public ReadOnlyObjectProperty<Optional<ReadTake>> take() {
     return take.getReadOnlyProperty();
+  }
+
+  /** The rounds that were played since the window opened, in order. */
+  public ReadOnlyObjectProperty<List<Round>> rounds() {
+    return rounds.getReadOnlyProperty();
+  }
+
+  /** What is to be seen of the page. */
+  public ReadOnlyObjectProperty<Sight> sight() {
+    return sight.getReadOnlyProperty();
   }
 
   /** Its page; null before the first take. */

@@ -8,8 +8,10 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
-import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
@@ -22,6 +24,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import neckway.desk.LookModel;
+import neckway.desk.OneKey;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.desk.VolumeModel;
@@ -33,7 +36,7 @@ import neckway.page.PageModel;
 /** Shows a take that is over: sentences, page, the shift in close-up, and what can be heard. */
 public final class ReadingScreen implements Screen {
   private static final double SENTENCES_SHARE = 0.30;
-  private static final double LEAST_PAGE_HEIGHT = 160;
+  private static final double LEAST_PAGE_HEIGHT = 280;
 
   private final ReadingModel model;
   private final RecordingModel recording;
@@ -43,6 +46,7 @@ public final class ReadingScreen implements Screen {
   private final VBox sentences = new VBox();
   private final CloseUpView closeUp = new CloseUpView();
   private final VBox left = new VBox();
+  private final RoundsRow rounds;
   private final AgainLine again;
   private final SoundLine sound;
   private final Region foot;
@@ -64,18 +68,22 @@ public final class ReadingScreen implements Screen {
     root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
-    root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
     sentences.getStyleClass().add("sentences");
     model.take().addListener(o -> fill());
     model.sentences().addListener(o -> words());
     model.closeUp().addListener(o -> near());
     model.waveform().addListener(o -> near());
+    model.sight().addListener((o, old, now) -> page.ifPresent(p -> p.lookAt(now.step())));
     look.dark().addListener(o -> dress());
     look.fontPercent().addListener(o -> dress());
     look.crowdingPercent().addListener(o -> dress());
     look.leftHanded().addListener(o -> dress());
     look.lowStringOnTop().addListener(o -> dress());
     again = new AgainLine(model, recording);
+    again.node().lookupAll(".combo-box").stream()
+        .map(node -> (ComboBox<?>) node)
+        .forEach(box -> OneKey.before(box, this::takesKey));
+    rounds = new RoundsRow(model);
     foot = bottom();
     root.setBottom(foot);
     fill();
@@ -106,12 +114,14 @@ public final class ReadingScreen implements Screen {
     if (page.isEmpty()) {
       PageView view = new PageView(shown);
       view.setAccessibleText(Texts.of("read.page"));
+      view.getStyleClass().add("read-page");
       view.onStep(model::hearFrom);
       page = Optional.of(view);
       root.setCenter(middle(view));
       dress();
     }
     page.get().show(shown);
+    page.get().lookAt(model.sight().get().step());
     words();
     near();
   }
@@ -141,10 +151,46 @@ public final class ReadingScreen implements Screen {
         .bind(
             Bindings.createStringBinding(
                 () -> model.closeUp().get().map(ReadingWords::shift).orElse(""), model.closeUp()));
-    left.getChildren().setAll(figures, view, pointed, shift, closeUp);
+    left.getChildren()
+        .setAll(rounds.node(), figures, view, pointedAndPages(pointed, view), shift, closeUp);
     left.getStyleClass().add("column");
-    HBox.setHgrow(left, Priority.ALWAYS);
     return arranged(view);
+  }
+
+  /** The note that is pointed at, and which of several pages is in sight. */
+  private static Region pointedAndPages(Label pointed, PageView view) {
+    Label number = new Label();
+    number.getStyleClass().add("page-number");
+    number.setMinWidth(Region.USE_PREF_SIZE);
+    number
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> Texts.of("page.number", view.sheetNumber().get(), view.sheets().get()),
+                view.sheetNumber(),
+                view.sheets()));
+    HBox pages =
+        new HBox(
+            turning("\u2039", "page.before", view, -1),
+            number,
+            turning("\u203a", "page.after", view, 1));
+    pages.getStyleClass().add("pages");
+    pages.setMinWidth(Region.USE_PREF_SIZE);
+    pages.managedProperty().bind(view.sheets().greaterThan(1));
+    pages.visibleProperty().bind(view.sheets().greaterThan(1));
+    pointed.setMaxWidth(Double.MAX_VALUE);
+    pointed.setMinHeight(Region.USE_PREF_SIZE);
+    HBox.setHgrow(pointed, Priority.ALWAYS);
+    return new HBox(pointed, pages);
+  }
+
+  private static Button turning(String sign, String name, PageView view, int by) {
+    Button button = new Button(sign);
+    button.getStyleClass().add("keyed");
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setAccessibleText(Texts.of(name));
+    button.setOnAction(e -> view.turn(by));
+    return button;
   }
 
   /** Sentences beside the page, or with large text above it, in one column that is scrolled. */
@@ -163,7 +209,11 @@ public final class ReadingScreen implements Screen {
     words.setAccessibleText(Texts.of("read.words"));
     words.prefWidthProperty().bind(root.widthProperty().multiply(SENTENCES_SHARE));
     words.setMinWidth(240);
-    HBox middle = new HBox(words, left);
+    ScrollPane page = scroll(left);
+    page.setFitToHeight(true);
+    page.setFocusTraversable(false);
+    HBox.setHgrow(page, Priority.ALWAYS);
+    HBox middle = new HBox(words, page);
     middle.getStyleClass().add("beside");
     return middle;
   }
@@ -179,12 +229,21 @@ public final class ReadingScreen implements Screen {
   private void words() {
     sentences.getChildren().clear();
     for (String sentence : model.sentences().get()) {
-      Label label = new Label(sentence);
+      Labeled label = model.named(sentence).isEmpty() ? new Label(sentence) : leading(sentence);
       label.setWrapText(true);
       label.getStyleClass().add("sentence");
       sentences.getChildren().add(label);
     }
     sentences.getChildren().add(legend());
+  }
+
+  /** A sentence that leads to the notes that it names. */
+  private Button leading(String sentence) {
+    Button button = new Button(sentence);
+    button.getStyleClass().setAll("leading");
+    button.setMaxWidth(Double.MAX_VALUE);
+    button.setOnAction(e -> model.goTo(sentence));
+    return button;
   }
 
   /** What the signs on the page mean, where it takes no room from the page. */
@@ -201,6 +260,9 @@ public final class ReadingScreen implements Screen {
     boolean there = model.closeUp().get().isPresent();
     closeUp.setManaged(there);
     closeUp.setVisible(there);
+    int from = model.closeUp().get().map(CloseUp::firstStep).orElse(0);
+    int to = model.closeUp().get().map(c -> c.lastStep() + 1).orElse(0);
+    page.ifPresent(p -> p.mark(from, to));
   }
 
   private Region bottom() {
@@ -210,14 +272,16 @@ public final class ReadingScreen implements Screen {
     keys.visibleProperty().bind(there());
     keys.getChildren()
         .addAll(
-            button("read.again", "Space", this::again),
+            button("read.again", "Space", actions::again),
             button("read.slower", "S", actions::slower),
+            button("read.faster", "F", actions::faster),
             button("read.anotherJoin", "J", actions::anotherJoin),
             sound.lit(button("read.hear", "H", model::hear), Hearing.TAKE),
             sound.lit(button("read.loop", "L", model::loopShift), Hearing.SHIFT),
             sound.lit(button("read.model", "K", model::hearModel), Hearing.MODEL),
             speed(),
-            button("read.nextShift", "N", model::nextShift));
+            button("read.nextShift", "N", model::nextShift),
+            roundBefore());
     Label line = new Label();
     line.getStyleClass().add("off");
     line.setWrapText(true);
@@ -262,6 +326,13 @@ public final class ReadingScreen implements Screen {
     return button;
   }
 
+  private Button roundBefore() {
+    Button button = button("read.roundBefore", "R", model::roundBefore);
+    button.managedProperty().bind(rounds.node().managedProperty());
+    button.visibleProperty().bind(rounds.node().managedProperty());
+    return button;
+  }
+
   private Button speed() {
     Button button = button("read.speed", "V", model::nextSpeed);
     button
@@ -278,52 +349,67 @@ public final class ReadingScreen implements Screen {
     return button;
   }
 
-  private void again() {
-    actions.again();
-  }
-
-  private void key(KeyEvent event) {
+  @Override
+  public boolean takesKey(KeyEvent event) {
     if (event.isShortcutDown() || event.isAltDown()) {
-      return;
+      return false;
     }
     Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
-    boolean onButton = focus instanceof ButtonBase;
-    int line = page.map(PageView::stepsPerLine).orElse(1);
     KeyCode code = event.getCode();
-    boolean scrolls = (focus instanceof ScrollPane || sound.holds(focus)) && code.isArrowKey();
-    if (again.holds(focus)) {
-      if (code != KeyCode.ESCAPE) {
-        return;
-      }
+    if (OneKey.presses(event, focus)) {
+      return true;
+    }
+    if (OneKey.is(event, focus)) {
+      OneKey.close(focus);
+      actions.again();
+      return true;
+    }
+    if (sound.holds(focus) && code.isArrowKey()) {
+      return false;
+    }
+    if (again.holds(focus) && code == KeyCode.ESCAPE && !OneKey.isOpen(focus)) {
       root.requestFocus();
+      stop();
+      return true;
     }
-    if (scrolls || onButton && (code == KeyCode.SPACE || code == KeyCode.ENTER)) {
-      return;
+    return !OneKey.takesText(focus) && !OneKey.isOpen(focus) && isOfTheView(code, focus);
+  }
+
+  private boolean isOfTheView(KeyCode code, Node focus) {
+    // a pane that was only clicked keeps no arrows from the notes
+    boolean movesInFocus =
+        focus instanceof ComboBoxBase<?> || focus instanceof ScrollPane && focus.isFocusVisible();
+    if (movesInFocus && (code.isArrowKey() || code == KeyCode.HOME || code == KeyCode.END)) {
+      return false;
     }
+    int line = page.map(PageView::stepsPerLine).orElse(1);
     switch (code) {
-      case SPACE, ENTER, PAGE_DOWN -> actions.again();
       case S -> actions.slower();
+      case F -> actions.faster();
+      case R -> model.roundBefore();
       case J -> actions.anotherJoin();
       case H -> model.hear();
       case L -> model.loopShift();
       case K -> model.hearModel();
       case V -> model.nextSpeed();
-      case N -> model.nextShift();
+      case N, PAGE_UP -> model.nextShift();
       case LEFT -> model.pointBy(-1);
       case RIGHT -> model.pointBy(1);
       case UP -> model.pointBy(-line);
       case DOWN -> model.pointBy(line);
       case HOME -> model.point(0);
       case END -> model.point(Integer.MAX_VALUE);
-      case ESCAPE -> {
-        model.stop();
-        recording.cancel();
-      }
+      case ESCAPE -> stop();
       default -> {
-        return;
+        return false;
       }
     }
-    event.consume();
+    return true;
+  }
+
+  private void stop() {
+    model.stop();
+    recording.cancel();
   }
 
   @Override

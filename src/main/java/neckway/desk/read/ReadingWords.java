@@ -29,6 +29,23 @@ public final class ReadingWords {
     return right + measured + Texts.of("read.steady", Math.round(s.offMsSpread().getAsDouble()));
   }
 
+  /** A round beside others: its tempo, how many were right, how steady. */
+  static String round(ReadingModel.Round round) {
+    Review review = round.take().review();
+    Summary s = review.summary();
+    String steady =
+        s.offMsSpread().isPresent()
+            ? Texts.of("read.round.steady", Math.round(s.offMsSpread().getAsDouble()))
+            : "";
+    return Texts.of(
+        "read.round",
+        round.number(),
+        Texts.plain(round.take().drill().pulse().tempo()),
+        s.right(),
+        review.steps().size(),
+        steady);
+  }
+
   static String guess(int guessed, int right) {
     return Texts.of(guessed == right ? "read.guess.same" : "read.guess", guessed, right);
   }
@@ -36,7 +53,10 @@ public final class ReadingWords {
   /** A shift in close-up, in words. */
   public static String shift(CloseUp near) {
     String way =
-        Texts.of(near.shift().planned().direction() == Direction.UP ? "read.up" : "read.down");
+        Texts.of(near.shift().planned().direction() == Direction.UP ? "read.up" : "read.down")
+            + (near.rounds() > 1
+                ? Texts.of("read.inRound", near.shift().planned().round() + 1)
+                : "");
     String planned =
         Texts.of(
             "read.planned",

@@ -15,7 +15,7 @@ import java.util.stream.Collectors;
 import javafx.application.Platform;
 import javafx.event.Event;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -148,7 +148,7 @@ public final class DeskDriver {
   private String onScreen(String style) {
     return stage.getScene().getRoot().lookupAll(style).stream()
         .filter(Node::isVisible)
-        .map(node -> ((Label) node).getText())
+        .map(node -> ((Labeled) node).getText())
         .collect(Collectors.joining("\t"));
   }
 

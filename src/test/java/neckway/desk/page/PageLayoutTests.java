@@ -54,7 +54,7 @@ class PageLayoutTests {
         PageLayout at = PageLayout.of(width, height, 27, page);
         int last = at.lines() - 1;
         assertThat(at.to(last, page) - at.from(last, 8)).isGreaterThan(1);
-        double right = at.left() + at.columns(last, page) * at.column();
+        double right = at.left(0) + at.columns(last, page) * at.column();
         assertThat(right).isLessThanOrEqualTo(width + 1e-6);
         folded += at.lines() * at.barsPerLine() < page.bars() ? 1 : 0;
       }

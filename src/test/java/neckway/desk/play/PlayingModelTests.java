@@ -76,7 +76,7 @@ class PlayingModelTests {
               return () -> stops++;
             },
             new Check(),
-            read::add);
+            read::addAll);
     model.shown();
   }
 
@@ -196,6 +196,7 @@ class PlayingModelTests {
 
   @Test
   void roundsFollowUntilStoppedAndTheLastOnePlayedIsRead() {
+    settings.repeat().set(true);
     toPlaying();
     Review first = review(true);
     end(0, first);
@@ -384,7 +385,7 @@ class PlayingModelTests {
               return () -> {};
             },
             new Check(),
-            read::add);
+            read::addAll);
     other.press();
     assertThat(begun).hasSize(1);
     assertThat(begun.get(0).guitar()).isEmpty();

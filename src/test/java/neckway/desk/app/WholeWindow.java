@@ -1,0 +1,173 @@
+package neckway.desk.app;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.scene.robot.Robot;
+import neckway.desk.Desk;
+import neckway.desk.DeskFrame;
+import neckway.desk.FxWindow;
+import neckway.desk.SaidCheck;
+import neckway.desk.Screen;
+import neckway.desk.Screen.Place;
+import neckway.desk.SilentOutput;
+import neckway.desk.play.RunSettings;
+import neckway.drill.PlayableDrill;
+import neckway.file.SettingsFile;
+import neckway.file.sound.WavWriter;
+import neckway.live.LiveResult;
+import neckway.live.LiveRunListener;
+import neckway.live.LiveSetup;
+import neckway.player.Performance;
+import neckway.player.VirtualPlayer;
+import neckway.player.plan.Mistake;
+import neckway.player.settings.PlayerSettings;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.run.Run;
+import neckway.sound.ClickClock;
+
+/** The window with playing and reading, an engine that only notes what is asked of it. */
+final class WholeWindow implements AutoCloseable {
+  final List<LiveSetup> begun = new ArrayList<>();
+  final FxWindow window;
+  Desk desk;
+  Coach coach;
+  LiveRunListener live;
+  int stops;
+
+  WholeWindow(Path folder, double width, double height) {
+    window =
+        FxWindow.open(
+            () -> {
+              desk = new Desk(SettingsFile.at(folder.resolve("settings.json")));
+              coach =
+                  new Coach(
+                      desk,
+                      new RunSettings(desk.settings()),
+                      (setup, listener) -> {
+                        begun.add(setup);
+                        live = listener;
+                        return () -> stops++;
+                      },
+                      new SaidCheck(0, ""),
+                      new SilentOutput(),
+                      Runnable::run,
+                      Runnable::run,
+                      Runnable::run);
+              Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(Place.class);
+              screens.putAll(DeskApp.screens());
+              coach.offer(screens);
+              return new DeskFrame(desk, screens).scene(width, height);
+            });
+  }
+
+  <T> T on(Callable<T> work) {
+    T done = FxWindow.on(work);
+    window.settle();
+    return done;
+  }
+
+  void go(Place place) {
+    on(
+        () -> {
+          desk.router().go(place);
+          return null;
+        });
+  }
+
+  Place place() {
+    return desk.router().current().get();
+  }
+
+  /** A click of a real mouse in the middle of a node; the scene's menus and fields see it too. */
+  void click(Node node) {
+    on(
+        () -> {
+          Point2D at =
+              node.localToScreen(
+                  node.getLayoutBounds().getCenterX(), node.getLayoutBounds().getCenterY());
+          Robot robot = new Robot();
+          robot.mouseMove(at);
+          robot.mouseClick(MouseButton.PRIMARY);
+          return null;
+        });
+    frame();
+  }
+
+  /** A key, and the frame after it. */
+  void press(KeyCode key) {
+    window.press(key);
+    frame();
+  }
+
+  private void frame() {
+    on(
+        () -> {
+          coach.playing().frame();
+          return null;
+        });
+  }
+
+  /** Plays a round to the run that was last begun, and gives its review. */
+  Review round(int round, List<Mistake> mistakes) {
+    return on(
+        () -> {
+          PlayableDrill drill = begun.get(begun.size() - 1).drill();
+          Performance take =
+              new VirtualPlayer(PlayerSettings.plain())
+                  .play(drill.route(), drill.pulse(), mistakes, 2);
+          Run run =
+              new Run(
+                  drill,
+                  Optional.empty(),
+                  take.sampleRate(),
+                  OptionalDouble.of(take.firstBeat()),
+                  Clock.MEASURED,
+                  verdict -> {});
+          run.feed(take.samples(), 0, take.samples().length);
+          Review review = run.finish();
+          Path file = begun.get(begun.size() - 1).takes().orElseThrow().files().file(round);
+          try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
+            writer.write(take.samples(), 0, take.samples().length);
+            writer.finish();
+          }
+          live.roundEnded(
+              new LiveResult(
+                  round,
+                  review,
+                  Optional.of(file),
+                  Optional.of(ClickClock.Source.HEARD),
+                  0,
+                  0,
+                  List.of()));
+          coach.playing().frame();
+          return review;
+        });
+  }
+
+  /** Ends the run. */
+  void over() {
+    on(
+        () -> {
+          live.over();
+          coach.playing().frame();
+          return null;
+        });
+  }
+
+  @Override
+  public void close() {
+    window.close();
+  }
+}
