@@ -33,6 +33,9 @@ import neckway.desk.play.PlayingModel.State;
 
 /** Shows a run: page, count-in, small neck, and one line if something is off. */
 public final class PlayingScreen implements Screen {
+  /** From this crowding on, per cent, the button stands without its hint. */
+  private static final int UNHINTED_PERCENT = 300;
+
   private static final double BASE = 100;
   private static final double SETTINGS_WIDTH = 360;
   private static final double STACKED_SHARE = 0.75;
@@ -161,6 +164,10 @@ public final class PlayingScreen implements Screen {
       strip.getChildren().clear();
       beside.getChildren().addAll(0, List.of(begin, hint));
     }
+    // the hint is in the help too; what is scrolled needs the room more
+    boolean hinted = look.crowdingPercent().get() < UNHINTED_PERCENT;
+    hint.setManaged(hinted);
+    hint.setVisible(hinted);
     if (stacked) {
       // not scrolled, so that it can be pressed whatever is in sight
       root.setBottom(strip);
