@@ -360,8 +360,9 @@ class ListenTests {
   /** As kill -9 or a power cut: nothing of the program runs any more. */
   @Test
   void killedInTheRunItLeavesAWholeWavBesideAnOlderTakeThatStays() throws Exception {
-    Files.writeString(folder.resolve("live.wav"), "older");
     JsonNode truth = perform("--seed", "16");
+    Path older = Files.copy(folder.resolve("take.wav"), folder.resolve("older.wav"));
+    Files.copy(older, folder.resolve("live.wav"));
     Process process = startListening(Map.of());
     double listenedSeconds;
     try (BufferedReader out = reader(process)) {
@@ -375,7 +376,7 @@ class ListenTests {
       listenedSeconds = (System.nanoTime() - begun) / 1e9;
       assertThat(process.waitFor(5, TimeUnit.SECONDS)).isTrue();
     }
-    assertThat(folder.resolve("live.wav")).hasContent("older");
+    assertThat(folder.resolve("live.wav")).hasSameBinaryContentAs(older);
     assertThat(folder.resolve("live.json")).doesNotExist();
     Path part = folder.resolve("live.part.wav");
     assertWholeWav(part);

@@ -287,6 +287,8 @@ class BadDayTests {
         () ->
             window.scene().getRoot().lookupAll(".progress-bar").stream()
                 .filter(bar -> bar.getParent().isVisible())
+                // beside the bar of what is played back
+                .filter(bar -> String.valueOf(bar.getAccessibleText()).contains("two hours.wav"))
                 .mapToDouble(bar -> ((ProgressBar) bar).getProgress())
                 .findFirst()
                 .orElse(Double.NaN));
