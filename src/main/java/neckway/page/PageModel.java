@@ -209,6 +209,7 @@ public final class PageModel {
     attempt = review.reviewed();
     grid = Optional.of(review.grid());
     wipe();
+    boolean timesAreKnown = timesAreKnown(review);
     for (int i = 0; i < review.notes().size(); i++) {
       ReviewedNote note = review.notes().get(i);
       if (note.attempt() == attempt) {
@@ -216,7 +217,7 @@ public final class PageModel {
         if (note.inPlace()) {
           boolean fine = note.timing() != Timing.UNSURE;
           Fallen fallen = new Fallen(note.slot(), note.offMs(), fine);
-          cell.fallen = timesAreKnown(review) ? Optional.of(fallen) : Optional.empty();
+          cell.fallen = timesAreKnown ? Optional.of(fallen) : Optional.empty();
           cell.noteOfReview = OptionalInt.of(i);
           cell.heardAt = review.guitar() == GuitarKnown.LEARNT ? heardAt(note) : Optional.empty();
         }

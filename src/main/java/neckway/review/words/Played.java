@@ -39,12 +39,17 @@ final class Played {
   private final PlayableDrill drill;
   private final Review review;
   private final int half;
+  private final double ownSlotSeconds;
   private final Map<Integer, ReviewedNote> inPlace = new HashMap<>();
 
   Played(PlayableDrill drill, Review review) {
     this.drill = drill;
     this.review = review;
     this.half = (drill.route().stepsPerRound() - 1) / 2;
+    this.ownSlotSeconds =
+        review.keepsTheGrid()
+            ? review.grid().slotSeconds()
+            : review.heardSlotSeconds().orElseThrow();
     review.notes().stream()
         .filter(n -> n.attempt() == review.reviewed() && n.inPlace())
         .forEach(n -> inPlace.putIfAbsent(n.step().getAsInt(), n));
@@ -193,9 +198,7 @@ final class Played {
 
   /** What a note takes, seconds: the grid's slot, or the player's own where that is another. */
   double ownSlotSeconds() {
-    return review.keepsTheGrid()
-        ? review.grid().slotSeconds()
-        : review.heardSlotSeconds().orElseThrow();
+    return ownSlotSeconds;
   }
 
   private boolean firstNoteWasTheBeat() {
