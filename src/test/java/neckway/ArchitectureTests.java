@@ -98,7 +98,7 @@ class ArchitectureTests {
         "a recording is read to its end, whoever shows what came of it");
     room(
         "desk",
-        "neck drill hear follow string hand calibration review page player sound file live"
+        "neck drill hear follow string hand calibration review page player sound file log live"
             + " recording",
         "nothing but the command that opens it knows the window");
     room(

@@ -1,6 +1,8 @@
 package neckway.desk.play;
 
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -13,6 +15,7 @@ import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
+import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.review.Grid;
 import neckway.sound.ClickClock;
@@ -20,7 +23,7 @@ import neckway.sound.ClickClock;
 /**
  * Carries what happens from the engine's thread to the window's. Notes and beats are posted one by
  * one; the level, which comes hundreds of times a second, is only kept. Beside each take its review
- * is written.
+ * is written, and the round is kept in the log.
  */
 final class RunPost implements LiveRunListener {
   /** A click that comes back louder than this is worth a line, dB of full scale. */
@@ -32,6 +35,8 @@ final class RunPost implements LiveRunListener {
   private final AtomicReference<String> checkLine = new AtomicReference<>();
   private Optional<PlayingModel> model = Optional.empty();
   private Optional<PlayableDrill> drill = Optional.empty();
+  private Optional<Path> data = Optional.empty();
+  private Optional<Path> guitar = Optional.empty();
   private volatile float level;
   private float countInPeak;
   private boolean countingIn = true;
@@ -45,6 +50,8 @@ final class RunPost implements LiveRunListener {
   RunPost forRun(PlayingModel told, PlayableDrill played) {
     model = Optional.of(told);
     drill = Optional.of(played);
+    data = Optional.of(told.settings().data());
+    guitar = told.settings().guitarFile();
     countInPeak = 0;
     countingIn = true;
     ended = new CountDownLatch(1);
@@ -130,6 +137,7 @@ final class RunPost implements LiveRunListener {
   @Override
   public void roundEnded(LiveResult result) {
     result.take().ifPresent(take -> write(result, take));
+    keep(result);
     double leakDbfs = 20 * Math.log10(countInPeak + 1e-9);
     boolean leaks = result.clock().filter(RunPost::isHeard).isPresent();
     String leak =
@@ -142,6 +150,26 @@ final class RunPost implements LiveRunListener {
       case HEARD -> true;
       case STORED, UNMEASURED -> false;
     };
+  }
+
+  /** A log that cannot be written costs nobody the review of the run. */
+  private void keep(LiveResult result) {
+    long millis = Math.round(1000 * result.review().take().seconds());
+    OffsetDateTime begun =
+        OffsetDateTime.now().minus(millis, ChronoUnit.MILLIS).truncatedTo(ChronoUnit.SECONDS);
+    Consumer<String> complaint = line -> tell(m -> m.lesserComplaint(line));
+    try {
+      new RunKeeper(data.orElseThrow(), Optional.empty(), complaint)
+          .keep(
+              drill.orElseThrow(),
+              result.review(),
+              begun,
+              RunKeeper.Source.LIVE,
+              result.take(),
+              guitar);
+    } catch (BadInput e) {
+      complaint.accept(e.getMessage());
+    }
   }
 
   private void write(LiveResult result, Path take) {

@@ -14,6 +14,7 @@ import neckway.drill.PlayableDrill;
 import neckway.file.GuitarFile;
 import neckway.file.GuitarLessons;
 import neckway.file.SettingsFile;
+import neckway.log.DataFolder;
 import neckway.neck.BadInput;
 import neckway.sound.ClickTrack;
 import neckway.string.GuitarProfile;
@@ -75,6 +76,17 @@ public final class RunSettings {
     return repeat;
   }
 
+  /**
+   * The folder where the log lies: the platform's own place for data, or beside settings that are
+   * kept at another place than usual.
+   */
+  public Path data() {
+    Path kept = settings.path().toAbsolutePath();
+    return kept.getParent().equals(SettingsFile.folder().toAbsolutePath())
+        ? DataFolder.usual()
+        : kept.resolveSibling("data");
+  }
+
   /** Name of the input; empty: the first. */
   public Optional<String> input() {
     return settings.text(INPUT).filter(name -> !name.isBlank());
@@ -114,7 +126,8 @@ public final class RunSettings {
     guitarFile().ifPresent(file -> GuitarLessons.keep(file, lessons));
   }
 
-  private Optional<Path> guitarFile() {
+  /** The profile of the guitar that is played, if one is kept. */
+  Optional<Path> guitarFile() {
     return settings.text(GUITAR).filter(file -> !file.isBlank()).map(Path::of);
   }
 
