@@ -20,6 +20,7 @@ import neckway.file.SettingsFile;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.live.LiveSetup;
+import neckway.log.RunLog;
 import neckway.page.PageModel.Ink;
 import neckway.page.PageModel.Marks;
 import neckway.player.Performance;
@@ -346,6 +347,21 @@ class PlayingModelTests {
     live.over();
     model.frame();
     assertThat(read).hasSize(1);
+  }
+
+  @Test
+  void roundInWhichSomethingWasPlayedIsKeptInTheLog() {
+    toPlaying();
+    Review played = review(true);
+    end(0, played);
+    end(1, review(false));
+    try (RunLog log = RunLog.open(folder.resolve("data"), line -> assertThat(line).isNull())) {
+      assertThat(log.list(new RunLog.Wanted(Optional.empty(), Optional.empty()), 9))
+          .singleElement()
+          .satisfies(
+              run -> assertThat(run.said().summary().right()).isEqualTo(played.summary().right()));
+      assertThat(log.check()).isEmpty();
+    }
   }
 
   @Test
