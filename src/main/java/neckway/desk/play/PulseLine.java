@@ -35,7 +35,7 @@ final class PulseLine extends FlowPane {
     tempo.setAccessibleRole(AccessibleRole.TEXT);
     HBox beat = new HBox(light, tempo);
     beat.getStyleClass().add("beat");
-    round.getStyleClass().add("round");
+    round.getStyleClass().add("round-now");
     round.setMinWidth(Region.USE_PREF_SIZE);
     title.getStyleClass().add("drill-title");
     title.setWrapText(true);

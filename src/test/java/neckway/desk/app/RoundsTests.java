@@ -42,7 +42,7 @@ class RoundsTests {
       assertThat(all.coach.reading().take().get().orElseThrow().review()).isSameAs(second);
       List<ToggleButton> rounds = buttons(all);
       assertThat(rounds).hasSize(2);
-      assertThat(rounds.get(0).getText()).contains("24 of 25").contains("80 a beat");
+      assertThat(rounds.get(0).getText()).contains("24 of 25").contains("80 beats a minute");
       assertThat(rounds.get(1).getText()).contains("25 of 25");
       assertThat(rounds.get(1).isSelected()).isTrue();
       all.click(rounds.get(0));
@@ -95,13 +95,13 @@ class RoundsTests {
       all.round(0, List.of());
       all.over();
       all.press(KeyCode.S);
-      assertThat(all.desk.notice().get()).contains("74 a beat").contains("80 before");
+      assertThat(all.desk.notice().get()).contains("74 beats a minute").contains("80 before");
       all.round(0, List.of());
       all.over();
       all.press(KeyCode.F);
       assertThat(all.begun).hasSize(3);
       assertThat(all.begun.get(2).drill().pulse().tempo()).isEqualTo(80);
-      assertThat(all.desk.notice().get()).contains("80 a beat").contains("74 before");
+      assertThat(all.desk.notice().get()).contains("80 beats a minute").contains("74 before");
     }
   }
 }
