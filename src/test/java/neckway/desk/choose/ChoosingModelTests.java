@@ -51,7 +51,7 @@ class ChoosingModelTests {
             "string 6, fourth finger, 2 frets",
             "string 6, second finger, 2 frets",
             "string 2, fourth finger, 3 frets",
-            "string 1, fourth finger gives over to the third, 2 frets");
+            "string 1, from the fourth finger to the third, 2 frets");
     assertThat(model.rows().get().get(0).up()).isTrue();
     assertThat(model.whys().get()).startsWith("Up and down: The first finger stays down");
     model.takeBy(Direction.UP, 1);
