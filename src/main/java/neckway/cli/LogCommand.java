@@ -207,7 +207,9 @@ final class LogCommand implements Callable<Integer> {
       try (RunLog log = existing(data, spec)) {
         List<String> damaged = new ArrayList<>();
         int written = new RunTransfer(log).export(folder, damaged::add);
-        spec.commandLine().getOut().println(written + " runs written into " + folder);
+        spec.commandLine()
+            .getOut()
+            .println((written == 1 ? "1 run" : written + " runs") + " written into " + folder);
         for (String id : damaged) {
           complaints(spec).accept("run " + id + ": its review is damaged and was left out");
         }

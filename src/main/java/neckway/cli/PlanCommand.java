@@ -2,33 +2,26 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import neckway.cli.option.DataOption;
-import neckway.cli.option.DayOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.HelpOption;
 import neckway.cli.option.JsonOption;
 import neckway.cli.option.OverwriteOption;
 import neckway.cli.option.Ranges;
-import neckway.cli.option.TuningOption;
+import neckway.cli.option.ReachOptions;
 import neckway.cli.text.Wrapped;
 import neckway.drill.PlayableDrill;
-import neckway.drill.Pulse;
 import neckway.file.DrillFile;
 import neckway.file.JsonFile;
 import neckway.file.OutputFiles;
 import neckway.file.PlanFile;
-import neckway.log.RunLog;
 import neckway.neck.Key;
-import neckway.neck.Neck;
 import neckway.practice.Plan;
 import neckway.practice.PlanItem;
 import neckway.practice.PlanMaker;
-import neckway.practice.PlayedRound;
 import neckway.practice.Reach;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -45,9 +38,7 @@ final class PlanCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private HelpOption help;
-  @Mixin private DataOption data = new DataOption();
-  @Mixin private TuningOption tuning = new TuningOption();
-  @Mixin private DayOption day = new DayOption();
+  @Mixin private ReachOptions options = new ReachOptions();
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
@@ -64,12 +55,6 @@ final class PlanCommand implements Callable<Integer> {
   private String key;
 
   @Option(
-      names = "--target",
-      paramLabel = "TEMPO",
-      description = "The tempo to be reached, beats a minute of two notes. Left out: 100.")
-  private double target = Reach.USUAL_TARGET;
-
-  @Option(
       names = "--set",
       paramLabel = "DRILL",
       description = "A drill that a teacher set, as a file; it comes first.")
@@ -82,10 +67,8 @@ final class PlanCommand implements Callable<Integer> {
         .reads("--set", Optional.ofNullable(set))
         .writes("--json", json.file(), OutputFiles.Kind.PLAN);
     Ranges.within("--minutes", minutes, 1, LONGEST_MINUTES);
-    Ranges.within("--target", target, Pulse.SLOWEST, Pulse.FASTEST);
-    LocalDate today = day.day();
     Optional<PlayableDrill> first = Optional.ofNullable(set).map(DrillFile::read);
-    Plan plan = new PlanMaker(reach(today)).plan(minutes, first);
+    Plan plan = new PlanMaker(reach()).plan(minutes, first);
     PrintWriter out = spec.commandLine().getOut();
     if (json.toStandardOutput()) {
       out.print(JsonFile.text(PlanFile.toJson(plan)));
@@ -96,20 +79,14 @@ final class PlanCommand implements Callable<Integer> {
     return 0;
   }
 
-  private Reach reach(LocalDate today) {
+  private Reach reach() {
     Optional<Key> named =
         Optional.ofNullable(key).map(k -> DrillOptions.option("--key", k, Key::parse));
-    if (!RunLog.isThere(data.folder())) {
-      return reach(named.orElse(FIRST_KEY), List.of(), today);
-    }
-    try (RunLog log = data.open(line -> spec.commandLine().getErr().println("neckway: " + line))) {
-      Key of = named.or(() -> log.keys(data.player()).stream().findFirst()).orElse(FIRST_KEY);
-      return reach(of, log.rounds(of, tuning.tuning(), data.player()), today);
-    }
-  }
-
-  private Reach reach(Key of, List<PlayedRound> rounds, LocalDate today) {
-    return Reach.of(new Neck(of, tuning.tuning(), Neck.USUAL_FRETS), rounds, target, today);
+    return options
+        .of(
+            played -> List.of(named.or(() -> played.stream().findFirst()).orElse(FIRST_KEY)),
+            line -> spec.commandLine().getErr().println("neckway: " + line))
+        .get(0);
   }
 
   private static void print(PrintWriter out, PlanItem item) {

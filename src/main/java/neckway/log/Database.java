@@ -34,6 +34,12 @@ final class Database {
         + " json BLOB NOT NULL)"
   };
 
+  /** All that is asked for, table by table. */
+  private static final String[] COLUMNS = {
+    "n, id, at, day, digest, player, tonic, key, tuning, rounds, said, about FROM run",
+    "run, json FROM review"
+  };
+
   private Database() {}
 
   /**
@@ -80,8 +86,27 @@ final class Database {
               + " --data");
     }
     if (version < VERSION) {
+      if (tables > 0) {
+        throw damage("tables, and no version");
+      }
       create(connection);
     }
+    checkTables(connection);
+  }
+
+  /** A schema that was damaged may still be one to SQLite, with other names in it. */
+  private static void checkTables(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      for (String columns : COLUMNS) {
+        statement.executeQuery("SELECT " + columns + " LIMIT 0").close();
+      }
+    } catch (SQLException e) {
+      throw isDamage(e) ? e : damage(e.getMessage());
+    }
+  }
+
+  private static SQLException damage(String what) {
+    return new SQLException(what, null, SQLiteErrorCode.SQLITE_CORRUPT.code);
   }
 
   private static void create(Connection connection) throws SQLException {
@@ -111,8 +136,7 @@ final class Database {
     int code = e.getErrorCode() & 0xff;
     return code == SQLiteErrorCode.SQLITE_CORRUPT.code
         || code == SQLiteErrorCode.SQLITE_NOTADB.code
-        || code == SQLiteErrorCode.SQLITE_FORMAT.code
-        || code == SQLiteErrorCode.SQLITE_ERROR.code;
+        || code == SQLiteErrorCode.SQLITE_FORMAT.code;
   }
 
   /** Damage goes on as it is; anything else is said in one line. */

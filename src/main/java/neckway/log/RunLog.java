@@ -51,7 +51,7 @@ import neckway.practice.RoundsOfRun;
  */
 public final class RunLog implements AutoCloseable {
   private static final String NAME = "runs.db";
-  private static final String NO_PLAYER = "";
+  static final String NO_PLAYER = "";
 
   private final Path file;
   private final Consumer<String> complaints;
@@ -182,20 +182,18 @@ public final class RunLog implements AutoCloseable {
    * @throws BadInput where its review cannot be understood, or it cannot be stored
    */
   Optional<String> put(KeptRun run) {
-    List<Optional<String>> stored = putAll(List.of(run));
-    return stored.get(0);
+    return putAll(List.of(row(run))).get(0);
   }
 
   /** The same of several in one transaction, in their order. */
-  List<Optional<String>> putAll(List<KeptRun> runs) {
-    List<Row> rows = runs.stream().map(this::row).toList();
+  List<Optional<String>> putAll(List<RunRow> rows) {
     return work(
         open -> {
           List<Optional<String>> stored = new ArrayList<>();
           try (Statement statement = open.createStatement()) {
             statement.execute("BEGIN IMMEDIATE");
             try {
-              for (Row row : rows) {
+              for (RunRow row : rows) {
                 stored.add(row.store(open) ? Optional.of(row.run().id()) : Optional.empty());
               }
               statement.execute("COMMIT");
@@ -217,73 +215,20 @@ public final class RunLog implements AutoCloseable {
     }
   }
 
-  /** A run as it is stored. */
-  private record Row(
-      KeptRun run,
-      String digest,
-      int tonic,
-      String tuning,
-      RunSummary said,
-      byte[] review,
-      List<PlayedRound> rounds) {
-    boolean store(Connection open) throws SQLException {
-      if (isThere(open)) {
-        return false;
-      }
-      long number;
-      try (PreparedStatement insert =
-          open.prepareStatement(
-              "INSERT INTO run (id, at, day, digest, player, tonic, key, tuning, rounds, said,"
-                  + " about)"
-                  + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING n")) {
-        insert.setString(1, run.id());
-        insert.setLong(2, run.when().toInstant().toEpochMilli());
-        insert.setLong(3, run.when().toLocalDate().toEpochDay());
-        insert.setString(4, digest);
-        insert.setString(5, run.about().path("player").asText(NO_PLAYER));
-        insert.setInt(6, tonic);
-        insert.setString(7, said.key());
-        insert.setString(8, tuning);
-        insert.setString(9, RoundsText.of(rounds));
-        insert.setString(10, said.text());
-        insert.setString(11, RunLine.text(run.about()));
-        try (ResultSet made = insert.executeQuery()) {
-          made.next();
-          number = made.getLong(1);
-        }
-      }
-      if (review.length > 0) {
-        try (PreparedStatement insert =
-            open.prepareStatement("INSERT INTO review (run, json) VALUES (?, ?)")) {
-          insert.setLong(1, number);
-          insert.setBytes(2, review);
-          insert.executeUpdate();
-        }
-      }
-      return true;
-    }
-
-    private boolean isThere(Connection open) throws SQLException {
-      try (PreparedStatement ask =
-          open.prepareStatement("SELECT 1 FROM run WHERE id = ? OR digest = ?")) {
-        ask.setString(1, run.id());
-        ask.setString(2, digest);
-        try (ResultSet found = ask.executeQuery()) {
-          return found.next();
-        }
-      }
-    }
-  }
-
-  private Row row(KeptRun run) {
+  /**
+   * A run as it is to be stored.
+   *
+   * @throws BadInput where its review cannot be understood
+   */
+  RunRow row(KeptRun run) {
     String review = run.review().map(RunLine::text).orElse("");
     String digest = digest(run.when().toInstant() + " " + (review.isEmpty() ? run.id() : review));
     if (run.review().isEmpty()) {
-      return new Row(run, digest, -1, "", RunSummary.NONE, new byte[0], List.of());
+      return new RunRow(run, digest, -1, "", RunSummary.NONE, new byte[0], List.of());
     }
     ReviewReader.DrillReviewed read = read(run);
     PlayableDrill drill = read.drill();
-    return new Row(
+    return new RunRow(
         run,
         digest,
         drill.key().majorTonic(),

@@ -246,10 +246,10 @@ public final class RunTransfer {
     }
   }
 
-  /** Stores runs in batches, and one by one where a batch holds one that cannot be stored. */
+  /** Stores runs in batches. */
   private final class Intake {
     private final Listener listener;
-    private final List<KeptRun> waiting = new ArrayList<>();
+    private final List<RunRow> waiting = new ArrayList<>();
     private int kept;
     private int passedOver;
     private int unusable;
@@ -262,7 +262,7 @@ public final class RunTransfer {
     void run(Supplier<KeptRun> reading) {
       listener.looked(++looked);
       try {
-        waiting.add(reading.get());
+        waiting.add(log.row(reading.get()));
       } catch (BadInput e) {
         unusable(e.getMessage());
       }
@@ -277,31 +277,18 @@ public final class RunTransfer {
     }
 
     void store() {
-      List<KeptRun> batch = List.copyOf(waiting);
+      List<RunRow> batch = List.copyOf(waiting);
       waiting.clear();
-      List<KeptRun> sound = batch.stream().filter(this::isSound).toList();
-      if (sound.isEmpty()) {
+      if (batch.isEmpty()) {
         return;
       }
-      for (Optional<String> id : log.putAll(sound)) {
+      for (Optional<String> id : log.putAll(batch)) {
         if (id.isPresent()) {
           kept++;
           listener.stored(id.get());
         } else {
           passedOver++;
         }
-      }
-    }
-
-    private boolean isSound(KeptRun run) {
-      try {
-        if (run.review().isPresent()) {
-          log.read(run);
-        }
-        return true;
-      } catch (BadInput e) {
-        unusable(e.getMessage());
-        return false;
       }
     }
 

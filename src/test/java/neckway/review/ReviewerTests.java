@@ -131,6 +131,22 @@ class ReviewerTests {
   }
 
   @Test
+  void ofTwoTriesThatGotEquallyFarTheOneWithFewerSlipsStands() {
+    player.rights(0, 24, 0).pause(3).rights(0, 8, 1).rights(10, 24, 1);
+    assertThat(review().attempts()).isEqualTo(2);
+    assertThat(review().reviewed()).isZero();
+    assertThat(review().summary().skipped()).isZero();
+    assertThat(words())
+        .contains("You began twice; the rest is about the first try, the better one.");
+  }
+
+  @Test
+  void ofTwoTriesThatAreAlikeTheLaterOneStands() {
+    player.rights(0, 24, 0).pause(3).rights(0, 24, 1);
+    assertThat(review().reviewed()).isEqualTo(1);
+  }
+
+  @Test
   void aLateLandingIsNotWrappedAndStandsApartFromTheRest() {
     player.rights(0, 6, 0).pause(1.0).rights(7, 24, 0);
     Review review = review();
