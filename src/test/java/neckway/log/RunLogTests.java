@@ -22,6 +22,7 @@ import neckway.neck.BadInput;
 import neckway.neck.Tuning;
 import neckway.practice.PlayedRound;
 import neckway.practice.RoundsOfRun;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -163,6 +164,7 @@ final class RunLogTests {
 
   /** SQLite's own check (PRAGMA integrity_check) is the measure of what comes of it. */
   @Test
+  @Tag("slow")
   void damagedFilesAreNeverAFaultAndNeverWrittenOver() throws Exception {
     Path whole = folder.resolve("whole");
     try (RunLog log = open(whole)) {

@@ -17,11 +17,13 @@ import neckway.desk.Screen.Place;
 import neckway.desk.page.PageView;
 import neckway.desk.play.PlayingModel.State;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The one key means the one thing wherever the focus is, whatever was clicked before. */
+@Tag("slow")
 class OneKeyTests {
   private static final double WIDTH = 1280;
   private static final double HEIGHT = 800;

@@ -38,6 +38,7 @@ import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
 import neckway.live.LiveRunListener;
 import neckway.page.PagedTake;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,6 +46,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * Whatever the size of window and text, each control can be reached: seen at once or scrolled to.
  */
+@Tag("slow")
 class EveryControlTests {
   /** Rounding of layouts to whole pixels. */
   private static final double ROUNDING = 1.5;
