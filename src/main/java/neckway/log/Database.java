@@ -20,13 +20,13 @@ final class Database {
   /** "neck" in ASCII: marks the file as ours (SQLite, "Database File Format", 1.3.15). */
   private static final int APPLICATION_ID = 0x6e65636b;
 
-  private static final int VERSION = 1;
+  static final int VERSION = 2;
   private static final int BUSY_MS = 15_000;
 
   private static final String[] TABLES = {
     "CREATE TABLE run (n INTEGER PRIMARY KEY, id TEXT NOT NULL UNIQUE, at INTEGER NOT NULL,"
         + " day INTEGER NOT NULL, digest TEXT NOT NULL UNIQUE, player TEXT NOT NULL,"
-        + " tonic INTEGER NOT NULL, key TEXT NOT NULL, tuning TEXT NOT NULL, rounds TEXT NOT NULL,"
+        + " tonic INTEGER NOT NULL, key TEXT NOT NULL, tuning TEXT NOT NULL, rounds BLOB NOT NULL,"
         + " said TEXT NOT NULL, about TEXT NOT NULL)",
     "CREATE INDEX run_at ON run (at)",
     // apart, so that lists need not read past them
@@ -50,31 +50,69 @@ final class Database {
    */
   static Connection open(Path file) throws SQLException {
     useLibraryIn(file.toAbsolutePath().resolveSibling("lib"));
+    String path = file.toAbsolutePath().toString();
+    try {
+      return prepared("jdbc:sqlite:" + path, forWriting(), file);
+    } catch (SQLException e) {
+      if (!isClosedToWriting(e) || !isWhole(file)) {
+        throw asIs(file, e);
+      }
+    }
+    try {
+      // a file that nobody can change needs no locks (SQLite, "URI Filenames", immutable)
+      String uri = file.toUri().getRawPath() + "?immutable=1";
+      return prepared("jdbc:sqlite:file:" + uri, forReading(), file);
+    } catch (SQLException e) {
+      throw asIs(file, e);
+    }
+  }
+
+  private static SQLiteConfig forWriting() {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(BUSY_MS);
     config.setJournalMode(SQLiteConfig.JournalMode.WAL);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.enforceForeignKeys(true);
-    Connection connection;
-    try {
-      connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
-    } catch (SQLException e) {
-      throw asIs(file, e);
-    }
+    return config;
+  }
+
+  /** For a folder where nothing can be written: what is kept there can still be asked for. */
+  private static SQLiteConfig forReading() {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setReadOnly(true);
+    return config;
+  }
+
+  private static Connection prepared(String url, SQLiteConfig config, Path file)
+      throws SQLException {
+    Connection connection = config.createConnection(url);
     try {
       prepare(connection, file);
       return connection;
-    } catch (SQLException e) {
-      connection.close();
-      throw asIs(file, e);
-    } catch (RuntimeException e) {
+    } catch (SQLException | RuntimeException e) {
       connection.close();
       throw e;
     }
   }
 
+  private static boolean isClosedToWriting(SQLException e) {
+    int code = e.getErrorCode() & 0xff;
+    return code == SQLiteErrorCode.SQLITE_READONLY.code
+        || code == SQLiteErrorCode.SQLITE_CANTOPEN.code;
+  }
+
+  /** Whether nothing of it lies in the write-ahead log only. */
+  private static boolean isWhole(Path file) {
+    Path ahead = file.resolveSibling(file.getFileName() + "-wal");
+    try {
+      return Files.isReadable(file) && (Files.notExists(ahead) || Files.size(ahead) == 0);
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
   private static void prepare(Connection connection, Path file) throws SQLException {
-    int version = number(connection, "PRAGMA user_version");
+    int version = version(connection);
     int tables = number(connection, "SELECT count(*) FROM sqlite_master");
     if (tables > 0 && number(connection, "PRAGMA application_id") != APPLICATION_ID) {
       throw new BadInput(file + ": is not a log of Neckway; name another folder with --data");
@@ -85,11 +123,14 @@ final class Database {
               + ": was written by a newer Neckway; take that one, or name another folder with"
               + " --data");
     }
-    if (version < VERSION) {
+    if (version <= 0) {
       if (tables > 0) {
         throw damage("tables, and no version");
       }
       create(connection);
+    } else if (version < VERSION) {
+      checkTables(connection);
+      Migration.run(connection, file, version);
     }
     checkTables(connection);
   }
@@ -113,7 +154,7 @@ final class Database {
     try (Statement statement = connection.createStatement()) {
       statement.execute("BEGIN IMMEDIATE");
       // another program may have made them while this one waited for its turn
-      if (number(connection, "PRAGMA user_version") == 0) {
+      if (version(connection) == 0) {
         for (String table : TABLES) {
           statement.execute(table);
         }
@@ -122,6 +163,10 @@ final class Database {
       }
       statement.execute("COMMIT");
     }
+  }
+
+  static int version(Connection connection) throws SQLException {
+    return number(connection, "PRAGMA user_version");
   }
 
   private static int number(Connection connection, String question) throws SQLException {
@@ -156,9 +201,7 @@ final class Database {
     } else if (code == SQLiteErrorCode.SQLITE_BUSY.code
         || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
       why = "another program is writing it; try again when that is done";
-    } else if (code == SQLiteErrorCode.SQLITE_READONLY.code
-        || code == SQLiteErrorCode.SQLITE_CANTOPEN.code
-        || code == SQLiteErrorCode.SQLITE_PERM.code) {
+    } else if (isClosedToWriting(e) || code == SQLiteErrorCode.SQLITE_PERM.code) {
       why = "cannot be opened for writing; name another folder with --data";
     } else if (code == SQLiteErrorCode.SQLITE_IOERR.code) {
       why = "the disk does not answer as it should; make room, or name another folder with --data";
@@ -187,8 +230,12 @@ final class Database {
       if (!Files.exists(library)) {
         Files.createDirectories(library.getParent());
         Path part = library.resolveSibling(name + "." + UUID.randomUUID());
-        Files.copy(in, part);
-        Files.move(part, library, StandardCopyOption.REPLACE_EXISTING);
+        try {
+          Files.copy(in, part);
+          Files.move(part, library, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+          Files.deleteIfExists(part);
+        }
       }
       System.setProperty("org.sqlite.lib.path", library.getParent().toString());
       System.setProperty("org.sqlite.lib.name", name);

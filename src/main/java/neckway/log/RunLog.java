@@ -362,7 +362,7 @@ public final class RunLog implements AutoCloseable {
     return work(
         open -> {
           List<PlayedRound> rounds = new ArrayList<>();
-          RoundsText text = new RoundsText();
+          PackedRounds packed = new PackedRounds();
           try (PreparedStatement ask =
               open.prepareStatement(
                   "SELECT at, day, rounds FROM run WHERE player = ? AND tonic = ? AND tuning = ?"
@@ -372,7 +372,7 @@ public final class RunLog implements AutoCloseable {
             ask.setString(3, tuning.toString());
             try (ResultSet found = ask.executeQuery()) {
               while (found.next()) {
-                rounds.addAll(rounds(found, text));
+                rounds.addAll(rounds(found, packed));
               }
             }
           }
@@ -380,10 +380,11 @@ public final class RunLog implements AutoCloseable {
         });
   }
 
-  private static List<PlayedRound> rounds(ResultSet found, RoundsText text) throws SQLException {
+  private static List<PlayedRound> rounds(ResultSet found, PackedRounds packed)
+      throws SQLException {
     try {
-      return text.read(
-          found.getString(3),
+      return packed.read(
+          found.getBytes(3),
           Instant.ofEpochMilli(found.getLong(1)),
           LocalDate.ofEpochDay(found.getLong(2)));
     } catch (DateTimeException damaged) {

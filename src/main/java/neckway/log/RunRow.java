@@ -34,7 +34,7 @@ record RunRow(
       insert.setInt(6, tonic);
       insert.setString(7, said.key());
       insert.setString(8, tuning);
-      insert.setString(9, RoundsText.of(rounds));
+      insert.setBytes(9, PackedRounds.of(rounds));
       insert.setString(10, said.text());
       insert.setString(11, RunLine.text(run.about()));
       try (ResultSet made = insert.executeQuery()) {

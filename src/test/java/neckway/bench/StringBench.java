@@ -48,7 +48,7 @@ public final class StringBench {
     }
   }
 
-  static String option(List<String> words, String name, String otherwise) {
+  public static String option(List<String> words, String name, String otherwise) {
     int at = words.indexOf(name);
     return at < 0 ? otherwise : words.get(at + 1);
   }

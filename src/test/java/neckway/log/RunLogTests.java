@@ -2,11 +2,15 @@ package neckway.log;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -16,10 +20,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Random;
+import java.util.Set;
 import java.util.stream.IntStream;
 import neckway.neck.BadInput;
+import neckway.neck.Direction;
+import neckway.neck.Shape;
 import neckway.neck.Tuning;
+import neckway.practice.Exercise;
 import neckway.practice.PlayedRound;
 import neckway.practice.RoundsOfRun;
 import org.junit.jupiter.api.Tag;
@@ -27,8 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 final class RunLogTests {
-  private static final int MUTATIONS = 150;
-  private static final int RUNS = 6;
+  private static final int DAMAGED = 150;
   private static final RunLog.Wanted ALL = new RunLog.Wanted(Optional.empty(), Optional.empty());
 
   @TempDir private Path folder;
@@ -110,17 +116,14 @@ final class RunLogTests {
         RunLog other = open(folder)) {
       Thread beside =
           new Thread(
-              () -> IntStream.range(100, 120).forEach(day -> keep(other, day)), "another program");
+              () -> IntStream.range(100, 120).forEach(day -> DamagedLogs.keep(other, day)),
+              "another program");
       beside.start();
-      IntStream.range(0, 20).forEach(day -> keep(one, day));
+      IntStream.range(0, 20).forEach(day -> DamagedLogs.keep(one, day));
       beside.join();
       assertThat(one.count()).isEqualTo(40);
       assertThat(one.check()).isEmpty();
     }
-  }
-
-  private static void keep(RunLog log, int day) {
-    log.keep(Runs.day(day), Runs.json(), JsonNodeFactory.instance.objectNode());
   }
 
   @Test
@@ -166,57 +169,136 @@ final class RunLogTests {
   @Test
   @Tag("slow")
   void damagedFilesAreNeverAFaultAndNeverWrittenOver() throws Exception {
-    Path whole = folder.resolve("whole");
-    try (RunLog log = open(whole)) {
-      fill(log, RUNS);
-    }
-    byte[] sound = Files.readAllBytes(whole.resolve("runs.db"));
-    Random random = new Random(17);
-    int rescued = 0;
-    for (int i = 0; i < MUTATIONS; i++) {
-      Path here = Files.createDirectory(folder.resolve("m" + i));
-      byte[] damaged = mutated(sound, random);
-      Files.write(here.resolve("runs.db"), damaged);
-      complaints.clear();
-      try (RunLog log = open(here)) {
-        log.list(ALL, 100);
-        log.check();
-        log.rounds(Runs.drill().key(), Tuning.STANDARD, Optional.empty());
-        IntStream.range(1000, 1003).forEach(day -> keep(log, day));
-        assertThat(log.count()).isPositive();
-      } catch (BadInput refusedInOneLine) {
-        assertThat(refusedInOneLine.getMessage()).doesNotContain("\n");
-        assertThat(here.resolve("runs.db")).hasBinaryContent(damaged);
-      }
-      Path aside = here.resolve("runs.damaged.db");
-      if (Files.exists(aside)) {
-        rescued++;
-        assertThat(complaints).as("mutation " + i).isNotEmpty();
-        assertThat(sqliteSays(here.resolve("runs.db"))).isEqualTo("ok");
-      }
-    }
-    assertThat(rescued).as("files so damaged that they were set aside").isPositive();
+    assertThat(new DamagedLogs(folder, 17).use(DAMAGED))
+        .as("files so damaged that they were set aside")
+        .isPositive();
   }
 
-  private static byte[] mutated(byte[] sound, Random random) {
-    byte[] damaged = sound.clone();
-    int changes = 1 + random.nextInt(40);
-    int within = random.nextBoolean() ? damaged.length : 4096;
-    for (int c = 0; c < changes; c++) {
-      damaged[random.nextInt(Math.min(within, damaged.length))] = (byte) random.nextInt(256);
+  @Test
+  @Tag("programs")
+  void runWhoseIdWasPrintedIsThereWhenTheImportIsKilled() throws Exception {
+    Path lines = LogBench.lines(folder, 300);
+    for (long afterMs : new long[] {700, 1_000, 1_400}) {
+      Path data = folder.resolve("killed-" + afterMs);
+      LogBench.Killed killed = LogBench.importKilled(lines, data, afterMs);
+      assertThat(killed.there()).containsAll(killed.printed());
+      assertThat(killed.wrong()).isEmpty();
     }
-    if (random.nextInt(4) == 0) {
-      return java.util.Arrays.copyOf(damaged, random.nextInt(damaged.length));
-    }
-    return damaged;
   }
 
-  private static String sqliteSays(Path file) throws SQLException {
-    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
-        Statement ask = connection.createStatement();
-        ResultSet found = ask.executeQuery("PRAGMA integrity_check")) {
-      return found.getString(1);
+  /** A shell's limit on the size of files (POSIX, ulimit -f) stands in for a full disk. */
+  @Test
+  @Tag("programs")
+  void fullDiskIsToldInOneLineAndLosesNothing() throws Exception {
+    Path data = folder.resolve("full");
+    Path said = folder.resolve("said.txt");
+    // the first import also unpacks the database's library, which is larger than the limit
+    assertThat(imported(LogBench.lines(folder, 1), data, said, "unlimited").exit()).isZero();
+    Imported full = imported(LogBench.lines(folder, 400), data, said, "1200");
+    assertThat(full.exit()).isNotZero();
+    assertThat(full.complaint())
+        .startsWith("neckway: " + data.resolve("runs.db") + ": ")
+        .contains("make room");
+    try (RunLog log = open(data)) {
+      assertThat(log.check()).isEmpty();
+      List<String> there = log.list(ALL, 1000).stream().map(RunLog.Listed::id).toList();
+      assertThat(there).hasSizeBetween(2, 399).containsAll(ids(said));
     }
+    assertThat(complaints).isEmpty();
+  }
+
+  private record Imported(int exit, String complaint) {}
+
+  private static Imported imported(Path lines, Path data, Path said, String blocks)
+      throws Exception {
+    Process process =
+        new ProcessBuilder(
+                "bash",
+                "-c",
+                "ulimit -f " + blocks + "; exec \"$@\"",
+                "bash",
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:-UsePerfData",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "neckway.cli.Main",
+                "log",
+                "import",
+                lines.toString(),
+                "--data",
+                data.toString())
+            .redirectOutput(said.toFile())
+            .start();
+    List<String> lastOf =
+        new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8)
+            .strip()
+            .lines()
+            .toList();
+    return new Imported(process.waitFor(), lastOf.isEmpty() ? "" : lastOf.get(lastOf.size() - 1));
+  }
+
+  private static List<String> ids(Path said) throws IOException {
+    return Files.readAllLines(said).stream().filter(line -> line.matches("r\\d+")).toList();
+  }
+
+  @Test
+  void logThatCannotBeWrittenCanStillBeAsked() throws Exception {
+    try (RunLog log = open(folder)) {
+      fill(log, 2);
+    }
+    Set<PosixFilePermission> before = Files.getPosixFilePermissions(folder);
+    Path file = folder.resolve("runs.db");
+    Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("r--r--r--"));
+    Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("r-xr-xr-x"));
+    try {
+      assumeFalse(Files.isWritable(folder), "this user may write anywhere");
+      try (RunLog log = open(folder)) {
+        assertThat(log.count()).isEqualTo(2);
+        assertThatThrownBy(() -> fill(log, 3))
+            .isInstanceOf(BadInput.class)
+            .hasMessageContaining("cannot be opened for writing");
+      }
+    } finally {
+      Files.setPosixFilePermissions(folder, before);
+    }
+  }
+
+  @Test
+  void logOfTheVersionBeforeIsBroughtOnAndACopyOfItIsKept() throws Exception {
+    List<PlayedRound> before;
+    try (RunLog log = open(folder)) {
+      fill(log, 1);
+      before = log.rounds(Runs.drill().key(), Tuning.STANDARD, Optional.empty());
+    }
+    // as version 1 had it: from major to Dorian, first finger, string 3, then the shape of Phrygian
+    execute("UPDATE run SET rounds = 'U0113 1 80.5 -12.25|damaged|S2 0 60.0 -'");
+    execute("PRAGMA user_version = 1");
+    try (RunLog log = open(folder)) {
+      assertThat(log.rounds(Runs.drill().key(), Tuning.STANDARD, Optional.empty()))
+          .containsExactly(
+              new PlayedRound(
+                  new Exercise.OfJoin(Shape.MAJOR, Shape.DORIAN, Direction.UP, 3, 1),
+                  before.get(0).when(),
+                  before.get(0).day(),
+                  true,
+                  80.5,
+                  OptionalDouble.of(-12.25)),
+              new PlayedRound(
+                  new Exercise.OfShape(Shape.PHRYGIAN),
+                  before.get(0).when(),
+                  before.get(0).day(),
+                  false,
+                  60,
+                  OptionalDouble.empty()));
+      assertThat(log.check()).isEmpty();
+    }
+    try (Connection copy =
+            DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("runs.version-1.db"));
+        Statement ask = copy.createStatement();
+        ResultSet found = ask.executeQuery("SELECT rounds FROM run")) {
+      assertThat(found.getString(1)).startsWith("U0113 1 80.5");
+    }
+    assertThat(complaints).isEmpty();
   }
 
   @Test
