@@ -3,8 +3,11 @@ package neckway.log;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -12,11 +15,15 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import neckway.file.WriteFault;
 import neckway.neck.BadInput;
 
 /** What is done with a damaged log: it gets another name, and what can be read is read. */
 final class Rescue {
+  /** A file, and what SQLite keeps beside it. */
+  private static final List<String> BESIDE = List.of("", "-wal", "-shm");
+
   private Rescue() {}
 
   /**
@@ -31,7 +38,7 @@ final class Rescue {
       aside = file.resolveSibling(stem + ".damaged-" + number + ".db");
     }
     try {
-      for (String beside : List.of("", "-wal", "-shm")) {
+      for (String beside : BESIDE) {
         Path from = file.resolveSibling(file.getFileName() + beside);
         if (Files.exists(from)) {
           Files.move(from, aside.resolveSibling(aside.getFileName() + beside));
@@ -43,8 +50,52 @@ final class Rescue {
     return aside;
   }
 
-  /** The lines of all runs that can be read, each by itself, so that one fault costs few. */
+  /**
+   * The lines of all runs that can be read, each by itself, so that one fault costs few. A file
+   * whose first page is damaged is read once more with a sound one in its place: all logs of a
+   * version have the same.
+   */
   static List<String> lines(Path damaged) {
+    List<String> asItIs = readable(damaged);
+    try {
+      Path mended = withSoundFirstPage(damaged);
+      try {
+        List<String> more = readable(mended);
+        return more.size() > asItIs.size() ? more : asItIs;
+      } finally {
+        for (String beside : BESIDE) {
+          Files.deleteIfExists(mended.resolveSibling(mended.getFileName() + beside));
+        }
+      }
+    } catch (IOException | SQLException notMended) {
+      return asItIs;
+    }
+  }
+
+  /** The page size of our logs, SQLite's usual one since 3.12.0. */
+  private static final int PAGE_BYTES = 4096;
+
+  /** Where the header has the file's size in pages (SQLite, "Database File Format", 1.3). */
+  private static final int PAGES_AT = 28;
+
+  private static Path withSoundFirstPage(Path damaged) throws IOException, SQLException {
+    Path empty = damaged.resolveSibling("empty-" + UUID.randomUUID() + ".db");
+    Path mended = damaged.resolveSibling("mended-" + UUID.randomUUID() + ".db");
+    try {
+      Database.open(empty).close();
+      ByteBuffer page = ByteBuffer.wrap(Files.readAllBytes(empty), 0, PAGE_BYTES);
+      page.putInt(PAGES_AT, (int) (Files.size(damaged) / PAGE_BYTES));
+      Files.copy(damaged, mended);
+      try (FileChannel file = FileChannel.open(mended, StandardOpenOption.WRITE)) {
+        file.write(page, 0);
+      }
+      return mended;
+    } finally {
+      Files.deleteIfExists(empty);
+    }
+  }
+
+  private static List<String> readable(Path damaged) {
     List<String> lines = new ArrayList<>();
     String copy = "jdbc:sqlite:" + damaged.toAbsolutePath();
     try (Connection connection = DriverManager.getConnection(copy);
