@@ -32,6 +32,7 @@ import picocli.CommandLine.TypeConversionException;
       LogCommand.class,
       ReachCommand.class,
       PlanCommand.class,
+      VampCommand.class,
       DeskCommand.class
     })
 public final class Main implements Callable<Integer> {
