@@ -32,6 +32,7 @@ import picocli.CommandLine.TypeConversionException;
       LogCommand.class,
       ReachCommand.class,
       PlanCommand.class,
+      WarmUpCommand.class,
       VampCommand.class,
       DeskCommand.class
     })

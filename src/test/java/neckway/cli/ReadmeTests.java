@@ -51,6 +51,7 @@ class ReadmeTests {
             "log",
             "reach",
             "plan",
+            "warmup",
             "vamp",
             "tune",
             "perform");
