@@ -145,12 +145,19 @@ public final class WarmUp {
     };
   }
 
-  /** The shape that lies lowest on the neck but needs no open strings, for cold fingers. */
-  private Optional<Part> shape(int step) {
+  /** The shapes from the lowest up; one on open strings last, since it needs more reach. */
+  private List<PlacedShape> lowestFirst() {
     return reach.map().shapes().stream()
-        .min(
+        .sorted(
             Comparator.comparing((PlacedShape placed) -> placed.start() == 0)
                 .thenComparingInt(PlacedShape::start))
+        .toList();
+  }
+
+  /** The shape that lies lowest on the neck, for cold fingers. */
+  private Optional<Part> shape(int step) {
+    return lowestFirst().stream()
+        .findFirst()
         .flatMap(
             placed ->
                 playable(List.of(placed.shape()), List.of(), List.of(), tempo(step))
@@ -162,7 +169,7 @@ public final class WarmUp {
 
   /** A join that is open; the one open longest, since nothing new is for warming up. */
   private Optional<Part> join() {
-    for (PlacedShape placed : reach.map().shapes()) {
+    for (PlacedShape placed : lowestFirst()) {
       if (reach.isPairOpen(placed.shape())) {
         Exercise.OfJoin up = open(placed.shape(), Direction.UP);
         Exercise.OfJoin down = open(placed.shape(), Direction.DOWN);
@@ -188,12 +195,7 @@ public final class WarmUp {
 
   /** Where no join is open yet, the next shape up. */
   private Optional<Part> secondShape() {
-    List<PlacedShape> low =
-        reach.map().shapes().stream()
-            .sorted(
-                Comparator.comparing((PlacedShape placed) -> placed.start() == 0)
-                    .thenComparingInt(PlacedShape::start))
-            .toList();
+    List<PlacedShape> low = lowestFirst();
     if (low.size() < 2) {
       return Optional.empty();
     }
@@ -203,7 +205,7 @@ public final class WarmUp {
 
   /** Two open pairs in a row. */
   private Optional<Part> wider() {
-    for (PlacedShape placed : reach.map().shapes()) {
+    for (PlacedShape placed : lowestFirst()) {
       Shape lower = placed.shape();
       if (reach.isPairOpen(lower) && reach.isPairOpen(lower.next())) {
         return playable(
