@@ -29,6 +29,7 @@ import picocli.CommandLine.TypeConversionException;
       CalibrateCommand.class,
       PerformCommand.class,
       TuneCommand.class,
+      CompareCommand.class,
       LogCommand.class,
       ReachCommand.class,
       PlanCommand.class,

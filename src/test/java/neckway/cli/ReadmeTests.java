@@ -48,6 +48,7 @@ class ReadmeTests {
             "listen",
             "review",
             "calibrate",
+            "compare",
             "log",
             "reach",
             "plan",
