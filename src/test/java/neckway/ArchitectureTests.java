@@ -77,6 +77,8 @@ class ArchitectureTests {
         "whoever judges a take must not see how it was made, and the player not how it is judged");
     room("sound", "neck hear", "a device knows samples only");
     room(
+        "band", "neck drill sound", "what is played under a player does not depend on who listens");
+    room(
         "practice",
         "neck drill hear hand review",
         "what is open and what comes next follows from what was played, wherever that is kept");
@@ -97,19 +99,23 @@ class ArchitectureTests {
         "neck drill hear follow string review run file",
         "a recording is read to its end, whoever shows what came of it");
     room(
+        "folder",
+        "neck drill review file recording",
+        "many recordings are each reviewed as one is");
+    room(
         "desk",
         "neck drill hear follow string hand calibration review page player sound file log live"
             + " recording",
         "nothing but the command that opens it knows the window");
     room(
         "cli",
-        "neck drill hear follow string hand calibration review run page practice player sound file log"
-            + " live recording desk",
+        "neck drill hear follow string hand calibration review run page practice player sound band"
+            + " file log live recording folder desk",
         "nobody knows the commands");
   }
 
   private static final Set<String> TOUCH_THE_MACHINE =
-      Set.of("sound", "file", "log", "live", "recording", "desk", "cli");
+      Set.of("sound", "band", "file", "log", "live", "recording", "folder", "desk", "cli");
 
   @Test
   void everyClassIsInARoom() {

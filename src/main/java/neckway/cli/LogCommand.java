@@ -109,7 +109,7 @@ final class LogCommand implements Callable<Integer> {
   private static String line(RunLog.Listed run) {
     RunSummary said = run.said();
     if (said.key().isEmpty()) {
-      return DAY.format(run.when()) + "  " + run.id();
+      return DAY.format(run.when()) + "  warm-up  " + run.id();
     }
     return String.format(
         Locale.ROOT,

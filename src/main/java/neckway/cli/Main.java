@@ -29,9 +29,12 @@ import picocli.CommandLine.TypeConversionException;
       CalibrateCommand.class,
       PerformCommand.class,
       TuneCommand.class,
+      CompareCommand.class,
       LogCommand.class,
       ReachCommand.class,
       PlanCommand.class,
+      WarmUpCommand.class,
+      VampCommand.class,
       DeskCommand.class
     })
 public final class Main implements Callable<Integer> {

@@ -3,7 +3,6 @@ package neckway.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import neckway.cli.option.DrillOptions;
@@ -12,7 +11,7 @@ import neckway.cli.option.JsonOption;
 import neckway.cli.option.OverwriteOption;
 import neckway.cli.option.Ranges;
 import neckway.cli.option.ReachOptions;
-import neckway.cli.text.Wrapped;
+import neckway.cli.text.PlanText;
 import neckway.drill.PlayableDrill;
 import neckway.file.DrillFile;
 import neckway.file.JsonFile;
@@ -20,7 +19,6 @@ import neckway.file.OutputFiles;
 import neckway.file.PlanFile;
 import neckway.neck.Key;
 import neckway.practice.Plan;
-import neckway.practice.PlanItem;
 import neckway.practice.PlanMaker;
 import neckway.practice.Reach;
 import picocli.CommandLine.Command;
@@ -34,7 +32,6 @@ import picocli.CommandLine.Spec;
 final class PlanCommand implements Callable<Integer> {
   private static final Key FIRST_KEY = Key.parse("A minor");
   private static final int LONGEST_MINUTES = 480;
-  private static final String INDENT = " ".repeat(9);
 
   @Spec private CommandSpec spec;
   @Mixin private HelpOption help;
@@ -74,7 +71,7 @@ final class PlanCommand implements Callable<Integer> {
       out.print(JsonFile.text(PlanFile.toJson(plan)));
       return 0;
     }
-    plan.items().forEach(item -> print(out, item));
+    plan.items().forEach(item -> PlanText.print(out, item));
     json.file().ifPresent(file -> JsonFile.write(file, PlanFile.toJson(plan)));
     return 0;
   }
@@ -87,27 +84,5 @@ final class PlanCommand implements Callable<Integer> {
             played -> List.of(named.or(() -> played.stream().findFirst()).orElse(FIRST_KEY)),
             line -> spec.commandLine().getErr().println("neckway: " + line))
         .get(0);
-  }
-
-  private static void print(PrintWriter out, PlanItem item) {
-    String what =
-        item.drill()
-            .map(
-                drill ->
-                    String.format(
-                        Locale.ROOT,
-                        "%s, from fret %d, %.0f beats a minute, %d rounds",
-                        drill.title(),
-                        drill.start(),
-                        drill.pulse().tempo(),
-                        item.rounds()))
-            .orElse(
-                switch (item.kind()) {
-                  case REST -> "rest";
-                  case WARM_UP -> "warm-up";
-                  case SHAPE, JOIN, MIX, CHAIN, BACKING -> item.kind().word();
-                });
-    Wrapped.beside(out, String.format(Locale.ROOT, "%3d min  ", item.minutes()), what);
-    Wrapped.beside(out, INDENT, item.why());
   }
 }

@@ -2,6 +2,7 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -11,9 +12,11 @@ import neckway.cli.option.GuitarOption;
 import neckway.cli.option.JsonOption;
 import neckway.cli.option.KeepOptions;
 import neckway.cli.option.OverwriteOption;
+import neckway.cli.option.SeveralOptions;
 import neckway.cli.text.Progress;
 import neckway.drill.PlayableDrill;
 import neckway.file.OutputFiles;
+import neckway.folder.FolderReview;
 import neckway.neck.BadInput;
 import neckway.recording.Recording;
 import neckway.recording.RecordingReviewer;
@@ -40,8 +43,15 @@ final class ReviewCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
-  private Path take;
+  @Mixin private SeveralOptions several = new SeveralOptions();
+
+  @Parameters(
+      paramLabel = "TAKE",
+      arity = "0..*",
+      description =
+          "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg. Several, or a folder of them, with"
+              + " --into.")
+  private List<Path> takes = List.of();
 
   @Option(
       names = "--first-beat",
@@ -53,6 +63,14 @@ final class ReviewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (several.areSeveral(takes)) {
+      return reviewSeveral();
+    }
+    if (takes.isEmpty()) {
+      throw new BadInput("no recording: name one, a folder of them, or a --list");
+    }
+    several.checkSingle();
+    Path take = takes.get(0);
     overwrite
         .files()
         .reads("the take", Optional.of(take))
@@ -79,11 +97,34 @@ final class ReviewCommand implements Callable<Integer> {
     if (log.isAsked()) {
       log.keep(reviewed.drill(), reviewed.review(), take, guitarOption.file(), err);
     }
-    tell(reviewed.review(), reviewed.drill());
+    tell(take, reviewed.review(), reviewed.drill());
     return 0;
   }
 
-  private void tell(Review review, PlayableDrill drill) {
+  private int reviewSeveral() {
+    if (json.toStandardOutput() || json.file().isPresent()) {
+      throw new BadInput("--json: is for one recording; several go to --into DIR, a file each");
+    }
+    if (firstBeat != null) {
+      throw new BadInput("--first-beat: is for one recording; give several in a --list, firstBeat");
+    }
+    Optional<PlayableDrill> drill =
+        drillOptions.isNamed() ? Optional.of(drillOptions.drill()) : Optional.empty();
+    PrintWriter err = spec.commandLine().getErr();
+    return SeveralReviews.run(
+        several.jobs(takes, channelOption.channel()),
+        several.into(),
+        new FolderReview.Terms(drill, guitarOption.file(), Version.ofProgram()),
+        spec.commandLine().getOut(),
+        err,
+        (job, reviewed) -> {
+          if (log.isAsked()) {
+            log.keep(job, reviewed.drill(), reviewed.review(), guitarOption.file(), err);
+          }
+        });
+  }
+
+  private void tell(Path take, Review review, PlayableDrill drill) {
     PrintWriter out = spec.commandLine().getOut();
     String name = Optional.ofNullable(take.getFileName()).map(Path::toString).orElse("");
     ReviewOutput.tell(out, json, review, name, drill);

@@ -35,7 +35,9 @@ public final class OutputFiles {
     /** What to play next. */
     PLAN("plan", "neckway-plan/"),
     /** A list of runs. */
-    LOG("list of runs", "neckway-log/");
+    LOG("list of runs", "neckway-log/"),
+    /** Takes side by side. */
+    COMPARISON("comparison", "neckway-compare/");
 
     private final String word;
     private final String format;

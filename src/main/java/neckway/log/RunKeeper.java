@@ -74,6 +74,22 @@ public final class RunKeeper {
   }
 
   /**
+   * Keeps a warm-up, which is not practice: nothing of it counts as open or fading.
+   *
+   * @return its id
+   * @throws BadInput where it cannot be stored
+   */
+  public String keepWarmUp(OffsetDateTime when) {
+    ObjectNode about = JsonNodeFactory.instance.objectNode();
+    about.put("kind", "warm-up");
+    about.put("source", Source.LIVE.name().toLowerCase(Locale.ROOT));
+    player.ifPresent(name -> about.put("player", name));
+    try (RunLog log = RunLog.open(folder, complaints)) {
+      return log.keepWithoutReview(when, about);
+    }
+  }
+
+  /**
    * When a file was last changed, to the second.
    *
    * @throws BadInput where it cannot be looked at

@@ -167,12 +167,28 @@ public final class RunLog implements AutoCloseable {
    */
   public Optional<String> keep(OffsetDateTime when, ObjectNode review, ObjectNode about) {
     String id = UUID.randomUUID().toString();
+    ObjectNode exact = (ObjectNode) RunLine.parse(RunLine.text(review), "the review");
+    return put(new KeptRun(id, when, line(id, when, about), Optional.of(exact)));
+  }
+
+  /**
+   * Keeps what has no review, such as a warm-up.
+   *
+   * @return its id, new
+   * @throws BadInput where it cannot be stored
+   */
+  String keepWithoutReview(OffsetDateTime when, ObjectNode about) {
+    String id = UUID.randomUUID().toString();
+    put(new KeptRun(id, when, line(id, when, about), Optional.empty()));
+    return id;
+  }
+
+  private static ObjectNode line(String id, OffsetDateTime when, ObjectNode about) {
     ObjectNode line = JsonNodeFactory.instance.objectNode();
     line.put("id", id);
     line.put("when", RunLine.text(when));
     line.setAll(about);
-    ObjectNode exact = (ObjectNode) RunLine.parse(RunLine.text(review), "the review");
-    return put(new KeptRun(id, when, line, Optional.of(exact)));
+    return line;
   }
 
   /**

@@ -5,12 +5,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.stream.Stream;
-import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
-import neckway.drill.Pulse;
-import neckway.neck.BadInput;
 import neckway.neck.Direction;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
@@ -48,11 +44,7 @@ public final class PlanMaker {
   private static final int SHORT_BLOCK = 3;
   private static final int SHORT_SESSION = 15;
 
-  /** So much of the time is playing; the rest is looking, breathing and beginning again. */
-  private static final double PLAYING_SHARE = 0.6;
-
   private static final int FEWEST_ROUNDS = 2;
-  private static final int MOST_ROUNDS = 12;
 
   /** So many pairs may be unsure at a time; another one waits until one of them is mostly clean. */
   private static final int AT_A_TIME = 2;
@@ -62,7 +54,6 @@ public final class PlanMaker {
 
   private static final double MOSTLY = 0.5;
 
-  private static final int SECONDS_A_MINUTE = 60;
   private static final int FOURTH = 5;
 
   /** Something that can be played next. */
@@ -148,12 +139,8 @@ public final class PlanMaker {
   }
 
   private static PlanItem item(Candidate candidate, int minutes) {
-    PlayableDrill once = candidate.drill().once();
-    double seconds = (once.route().steps().size() - 1) * once.pulse().slotSeconds();
-    int rounds = (int) Math.rint(PLAYING_SHARE * SECONDS_A_MINUTE * minutes / seconds);
-    int bounded = Math.max(FEWEST_ROUNDS, Math.min(MOST_ROUNDS, rounds));
-    PlayableDrill drill = once.drill().withRounds(bounded).playable();
-    return new PlanItem(candidate.kind(), minutes, bounded, Optional.of(drill), candidate.why());
+    return PlannedDrills.item(
+        candidate.kind(), minutes, FEWEST_ROUNDS, candidate.drill(), candidate.why());
   }
 
   private List<Candidate> candidates() {
@@ -444,24 +431,7 @@ public final class PlanMaker {
 
   private Optional<PlayableDrill> playable(
       Key of, List<Shape> shapes, List<JoinChoice> up, List<JoinChoice> down, double tempo) {
-    Pulse usual = Drill.USUAL_PULSE;
-    try {
-      return Optional.of(
-          new Drill(
-                  Optional.empty(),
-                  reach.map().neck().tuning(),
-                  reach.map().neck().frets(),
-                  of,
-                  shapes,
-                  OptionalInt.empty(),
-                  up,
-                  down,
-                  1,
-                  new Pulse(tempo, 2, usual.beatsPerBar(), usual.countIn()))
-              .playable());
-    } catch (BadInput doesNotFitThisNeck) {
-      return Optional.empty();
-    }
+    return new PlannedDrills(reach.map().neck()).drill(of, shapes, up, down, tempo);
   }
 
   /** A drill that is there already is not added again, whatever its tempo. */

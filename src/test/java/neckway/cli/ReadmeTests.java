@@ -48,9 +48,12 @@ class ReadmeTests {
             "listen",
             "review",
             "calibrate",
+            "compare",
             "log",
             "reach",
             "plan",
+            "warmup",
+            "vamp",
             "tune",
             "perform");
   }

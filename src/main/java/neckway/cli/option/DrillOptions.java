@@ -231,6 +231,11 @@ public final class DrillOptions {
         : JoinChoice.on(string, Integer.parseInt(parts[1]));
   }
 
+  /** Whether a drill is named, as a file or by its parts. */
+  public boolean isNamed() {
+    return file != null || firstPart() != null;
+  }
+
   /** The drill file, where one is named. */
   public Optional<Path> file() {
     return Optional.ofNullable(file);

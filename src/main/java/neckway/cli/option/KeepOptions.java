@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import neckway.drill.PlayableDrill;
+import neckway.folder.TakeJob;
 import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.review.Review;
@@ -44,6 +45,26 @@ public final class KeepOptions {
   public void keep(
       PlayableDrill drill, Review review, Path take, Optional<Path> guitar, PrintWriter err) {
     OffsetDateTime played = when == null ? RunKeeper.changed(take) : RunKeeper.time("--when", when);
+    keep(drill, review, take, guitar, played, err);
+  }
+
+  /** The same of one of several; when it was played is in its list. */
+  public void keep(
+      TakeJob job, PlayableDrill drill, Review review, Optional<Path> guitar, PrintWriter err) {
+    OffsetDateTime played =
+        job.when()
+            .map(time -> RunKeeper.time(job.file() + ": when", time))
+            .orElseGet(() -> RunKeeper.changed(job.file()));
+    keep(drill, review, job.file(), job.guitar().or(() -> guitar), played, err);
+  }
+
+  private void keep(
+      PlayableDrill drill,
+      Review review,
+      Path take,
+      Optional<Path> guitar,
+      OffsetDateTime played,
+      PrintWriter err) {
     RunKeeper keeper =
         new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line));
     keeper

@@ -22,7 +22,7 @@ public final class Ranges {
   }
 
   /** As people write it: without a point where it is whole, and not in digits without end. */
-  static String plain(double value) {
+  public static String plain(double value) {
     boolean whole = value == Math.rint(value) && Math.abs(value) < MOST_DIGITS;
     return whole ? Long.toString((long) value) : Double.toString(value);
   }

@@ -6,12 +6,14 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import neckway.drill.Pulse;
+import neckway.log.DayPlayed;
 import neckway.log.RunLog;
 import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.Tuning;
 import neckway.practice.PlayedRound;
 import neckway.practice.Reach;
+import neckway.practice.WarmUp;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -49,6 +51,21 @@ public final class ReachOptions {
           .map(key -> reach(key, tuning, log.rounds(key, tuning, player), today))
           .toList();
     }
+  }
+
+  /** What was played today and before it; nothing where no log is there. */
+  public WarmUp.Day played(Consumer<String> complaints) {
+    if (!RunLog.isThere(data.folder())) {
+      return new WarmUp.Day(Optional.empty(), 0);
+    }
+    try (RunLog log = data.open(complaints)) {
+      return DayPlayed.of(log, day.day(), data.player());
+    }
+  }
+
+  /** Where the log lies, and whose it is. */
+  public DataOption data() {
+    return data;
   }
 
   private Reach reach(Key key, Tuning tuning, List<PlayedRound> rounds, LocalDate today) {

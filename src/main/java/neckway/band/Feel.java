@@ -1,0 +1,58 @@
+package neckway.band;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import neckway.neck.BadInput;
+
+/**
+ * How the band moves within a beat. Named by the metre of a bar of four beats; what each instrument
+ * plays is our own.
+ */
+public enum Feel {
+  /** Straight eighths. */
+  STRAIGHT("4/4", new double[] {0, 0.5}),
+  /** Eighths of two and one thirds of a beat, a triplet with its middle left out. */
+  SHUFFLE("4/4-swung", new double[] {0, 2 / 3.0}),
+  /** Slow triplets: three even notes in a beat. */
+  TRIPLETS("12/8", new double[] {0, 1 / 3.0, 2 / 3.0}),
+  /** Quiet, one note a beat. */
+  QUIET("4/4-quiet", new double[] {0});
+
+  private final String word;
+  private final double[] parts;
+
+  Feel(String word, double[] parts) {
+    this.word = word;
+    this.parts = parts;
+  }
+
+  /** As it is named. */
+  public String word() {
+    return word;
+  }
+
+  /** Where notes may begin within a beat, shares of it. */
+  double[] parts() {
+    return parts.clone();
+  }
+
+  /**
+   * By its name.
+   *
+   * @throws BadInput where there is none of it
+   */
+  public static Feel parse(String word) {
+    String asked = word.strip().toLowerCase(Locale.ROOT);
+    return Arrays.stream(values())
+        .filter(feel -> feel.word.equals(asked))
+        .findFirst()
+        .orElseThrow(() -> new BadInput("\"" + word + "\" is not known; give one of " + words()));
+  }
+
+  /** The names, with commas between. */
+  public static String words() {
+    return List.of(values()).stream().map(Feel::word).collect(Collectors.joining(", "));
+  }
+}

@@ -1,0 +1,218 @@
+package neckway.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import neckway.cli.option.DataOption;
+import neckway.cli.text.PlanText;
+import neckway.cli.text.Wrapped;
+import neckway.drill.PlayableDrill;
+import neckway.drill.Pulse;
+import neckway.follow.NoteVerdict;
+import neckway.live.LiveResult;
+import neckway.live.LiveRun;
+import neckway.live.LiveRunListener;
+import neckway.live.LiveSetup;
+import neckway.log.RunKeeper;
+import neckway.neck.BadInput;
+import neckway.practice.Plan;
+import neckway.practice.PlanItem;
+import neckway.sound.Devices;
+
+/**
+ * Leads through a warm-up in the terminal, listening where there is an input. It goes on when the
+ * playing is even, and slows down where it is not; slips are never counted aloud.
+ */
+final class WarmUpLead {
+  /** The usual cautions (common practice, no source; no medical claim). */
+  static final String CARE =
+      "Start quiet, and play softly. Nothing here should hurt: if something does, stop at once with"
+          + " Ctrl-C and rest. Enter goes on to the next step.";
+
+  private static final String STOPPED =
+      "Stopped. Rest your hands. If it hurts again when you play, ask a health professional before"
+          + " you go on.";
+
+  /** Even enough to go on: the larger of these, as for a clean round but half as strict. */
+  private static final double EVEN_MS = 40;
+
+  private static final double EVEN_SHARE_OF_SLOT = 0.15;
+
+  /** Slower by so much where it was not even. */
+  private static final double SLOWER = 0.9;
+
+  /** Half of what a click is otherwise: a warm-up starts quiet. */
+  private static final double CLICK_GAIN = 0.05;
+
+  private static final long LOOK_MS = 50;
+
+  private final PrintWriter out;
+  private final PrintWriter err;
+  private final Optional<String> input;
+  private final Optional<String> output;
+  private final Interrupt interrupt;
+
+  WarmUpLead(
+      PrintWriter out,
+      PrintWriter err,
+      Optional<String> input,
+      Optional<String> output,
+      Interrupt interrupt) {
+    this.out = out;
+    this.err = err;
+    this.input = input;
+    this.output = output;
+    this.interrupt = interrupt;
+  }
+
+  /** Leads from the first step to the last, and keeps in the log that it was done. */
+  void through(Plan plan, DataOption data) {
+    OffsetDateTime begun = OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS);
+    boolean listens = !Devices.inputs().isEmpty();
+    if (!listens) {
+      Wrapped.print(out, "No input was found, so nothing is heard: the steps go by the clock.");
+    }
+    int number = 0;
+    for (PlanItem item : plan.items()) {
+      number++;
+      out.println();
+      out.println("Step " + number + " of " + plan.items().size());
+      PlanText.print(out, item);
+      out.flush();
+      if (item.drill().isPresent() && listens) {
+        play(item);
+      } else {
+        await(item.minutes());
+      }
+      if (interrupt.asked()) {
+        Wrapped.print(out, STOPPED);
+        out.flush();
+        return;
+      }
+    }
+    out.println();
+    out.println("Warm.");
+    keep(begun, data);
+  }
+
+  private void keep(OffsetDateTime begun, DataOption data) {
+    try {
+      new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line))
+          .keepWarmUp(begun);
+    } catch (BadInput e) {
+      err.println("neckway: this warm-up is not kept in the log: " + e.getMessage());
+    }
+  }
+
+  /** Waits out a step that has nothing to be heard. */
+  private void await(int minutes) {
+    long until = System.nanoTime() + minutes * 60_000_000_000L;
+    while (System.nanoTime() < until && !interrupt.asked() && !wasEnterPressed()) {
+      pause();
+    }
+  }
+
+  private static void pause() {
+    try {
+      Thread.sleep(LOOK_MS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private static boolean wasEnterPressed() {
+    try {
+      boolean pressed = false;
+      while (System.in.available() > 0) {
+        pressed |= System.in.read() == '\n';
+      }
+      return pressed;
+    } catch (IOException noInput) {
+      return false;
+    }
+  }
+
+  /** Plays a drill twice in its time; slower the second time where the first was not even. */
+  private void play(PlanItem item) {
+    PlayableDrill drill = item.drill().orElseThrow();
+    int rounds = Math.max(1, drill.rounds() / 2);
+    PlayableDrill half = drill.drill().withRounds(rounds).playable();
+    Heard first = run(half);
+    if (interrupt.asked() || first.movedOn() || drill.rounds() == 1) {
+      return;
+    }
+    if (!isEven(first.spreadMs(), half.pulse())) {
+      half = slower(half);
+      Wrapped.print(
+          out,
+          String.format(
+              Locale.ROOT, "A little slower: %.0f beats a minute.", half.pulse().tempo()));
+    }
+    run(half);
+  }
+
+  private static PlayableDrill slower(PlayableDrill drill) {
+    Pulse pulse = drill.pulse();
+    double tempo = Math.max(Pulse.SLOWEST, Math.rint(SLOWER * pulse.tempo()));
+    return drill
+        .drill()
+        .withPulse(new Pulse(tempo, pulse.notesPerBeat(), pulse.beatsPerBar(), pulse.countIn()))
+        .playable();
+  }
+
+  private static boolean isEven(OptionalDouble spreadMs, Pulse pulse) {
+    double limit = Math.max(EVEN_MS, EVEN_SHARE_OF_SLOT * 1000 * pulse.slotSeconds());
+    return spreadMs.isEmpty() || spreadMs.getAsDouble() <= limit;
+  }
+
+  /**
+   * How evenly it was played, where that is known, and whether the player went on before its end.
+   */
+  private record Heard(OptionalDouble spreadMs, boolean movedOn) {}
+
+  private Heard run(PlayableDrill drill) {
+    LiveSetup setup =
+        new LiveSetup(
+            drill,
+            Optional.empty(),
+            input,
+            output,
+            LiveSetup.Start.CLICK,
+            CLICK_GAIN,
+            LiveSetup.Rounds.ONE,
+            Optional.empty());
+    Ears ears = new Ears();
+    boolean[] movedOn = new boolean[1];
+    LiveRun.run(
+        setup,
+        ears,
+        () -> {
+          movedOn[0] |= wasEnterPressed();
+          return movedOn[0] || interrupt.asked();
+        });
+    return new Heard(ears.spreadMs, movedOn[0]);
+  }
+
+  private final class Ears implements LiveRunListener {
+    private OptionalDouble spreadMs = OptionalDouble.empty();
+
+    @Override
+    public void decided(NoteVerdict verdict) {
+      // nothing is counted aloud in a warm-up
+    }
+
+    @Override
+    public void complaint(String line) {
+      err.println("neckway: " + line);
+    }
+
+    @Override
+    public void roundEnded(LiveResult result) {
+      spreadMs = result.review().summary().offMsSpread();
+    }
+  }
+}

@@ -1,0 +1,271 @@
+package neckway.folder;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.BooleanSupplier;
+import neckway.drill.PlayableDrill;
+import neckway.file.DrillFile;
+import neckway.file.GuitarFile;
+import neckway.file.InputFile;
+import neckway.file.JsonFile;
+import neckway.file.ReviewFile;
+import neckway.neck.BadInput;
+import neckway.recording.Recording;
+import neckway.recording.RecordingReviewer;
+import neckway.recording.RecordingReviewer.Reviewed;
+import neckway.string.GuitarProfile;
+
+/**
+ * Reviews many recordings, several at once. One that cannot be read never stops the rest, what was
+ * done before and has not changed is not done again, and what is done when it is stopped stays.
+ */
+public final class FolderReview {
+  private static final String STOPPED = "not reviewed yet; run it again";
+
+  /** What holds for all of them. */
+  public record Terms(Optional<PlayableDrill> drill, Optional<Path> guitar, String program) {}
+
+  /** Told as it goes, by several threads. */
+  public interface Listener {
+    /** One more is done, one way or the other. */
+    void done(int count, int of);
+
+    /**
+     * One was reviewed now.
+     *
+     * @param name of its files, made unique, without an ending
+     */
+    void reviewed(TakeJob job, Reviewed reviewed, String name);
+  }
+
+  /** How many could be read, and how many not. */
+  public record Counted(int read, int not) {}
+
+  private final Terms terms;
+  private final Path into;
+  private final List<TakeJob> jobs;
+  private final List<PlayableDrill> listed = new ArrayList<>();
+  private final Map<String, TakeRow> earlier;
+  private final TakeTable table;
+
+  /**
+   * @param into the folder where tables and reviews go; it is made where it is not there
+   * @throws BadInput where that cannot be made
+   */
+  public FolderReview(List<TakeJob> jobs, Path into, Terms terms) {
+    this.jobs = jobs;
+    this.into = into;
+    this.terms = terms;
+    try {
+      Files.createDirectories(into);
+    } catch (IOException e) {
+      throw new BadInput(into + ": this folder cannot be made; name another one with --into", e);
+    }
+    table = new TakeTable(into);
+    earlier = table.earlier();
+    if (terms.drill().isEmpty()) {
+      gatherDrills();
+    }
+  }
+
+  /** The drills that are named in the list; one that cannot be read is told with its own take. */
+  private void gatherDrills() {
+    jobs.stream().flatMap(job -> job.drill().stream()).distinct().forEach(this::gather);
+    if (listed.isEmpty()) {
+      throw new BadInput("no drill: give --drill FILE, or a list with a column drill");
+    }
+  }
+
+  private void gather(Path file) {
+    try {
+      listed.add(DrillFile.read(file));
+    } catch (BadInput unreadable) {
+      // whoever names it is told so
+    }
+  }
+
+  /**
+   * Reviews them all, on all processors.
+   *
+   * @param stopped asked often; once true, nothing new is begun
+   */
+  public Counted run(Listener listener, BooleanSupplier stopped) {
+    List<String> names = names();
+    ExecutorService workers =
+        Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+    List<Future<TakeRow>> rows = new ArrayList<>();
+    Done done = new Done(listener, jobs.size());
+    for (int i = 0; i < jobs.size(); i++) {
+      TakeJob job = jobs.get(i);
+      String name = names.get(i);
+      rows.add(
+          workers.submit(
+              () -> {
+                TakeRow row = row(job, name, listener, stopped);
+                done.oneMore();
+                return row;
+              }));
+    }
+    workers.shutdown();
+    List<TakeRow> inOrder = rows.stream().map(FolderReview::get).toList();
+    table.write(inOrder);
+    int read = (int) inOrder.stream().filter(TakeRow::isRead).count();
+    return new Counted(read, inOrder.size() - read);
+  }
+
+  /** Counts what is done. */
+  private static final class Done {
+    private final Listener listener;
+    private final int of;
+    private int count;
+
+    Done(Listener listener, int of) {
+      this.listener = listener;
+      this.of = of;
+    }
+
+    synchronized void oneMore() {
+      count++;
+      listener.done(count, of);
+    }
+  }
+
+  private static TakeRow get(Future<TakeRow> row) {
+    try {
+      return row.get();
+    } catch (ExecutionException e) {
+      throw new IllegalStateException(e.getCause());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** Names of the files that come of each, without an ending; no two alike. */
+  private List<String> names() {
+    Set<String> taken = new HashSet<>(Set.of("table"));
+    List<String> names = new ArrayList<>();
+    for (TakeJob job : jobs) {
+      String stem = TakeList.stem(job.file());
+      String name = stem;
+      for (int number = 2; !taken.add(name.toLowerCase(java.util.Locale.ROOT)); number++) {
+        name = stem + "-" + number;
+      }
+      names.add(name);
+    }
+    return names;
+  }
+
+  private TakeRow row(TakeJob job, String name, Listener listener, BooleanSupplier stopped) {
+    try {
+      if (stopped.getAsBoolean()) {
+        return TakeRow.not(job, STOPPED);
+      }
+      InputFile.check(job.file());
+      List<PlayableDrill> drills = drills(job);
+      String digest = digest(job, drills);
+      TakeRow before = earlier.get(digest);
+      if (before != null && Files.isRegularFile(reviewFile(name))) {
+        return before;
+      }
+      Optional<Reviewed> heard = heard(job, drills, stopped);
+      if (heard.isEmpty()) {
+        return TakeRow.not(job, STOPPED);
+      }
+      Reviewed reviewed = heard.get();
+      String take = job.file().getFileName().toString();
+      JsonFile.write(
+          reviewFile(name), ReviewFile.toJson(reviewed.review(), take, reviewed.drill()));
+      listener.reviewed(job, reviewed, name);
+      return TakeRow.of(job, reviewed.drill(), drills.size() > 1, reviewed.review(), digest);
+    } catch (BadInput e) {
+      return TakeRow.not(job, e.getMessage());
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+      return TakeRow.not(job, "a fault of the program, not of the recording: " + e);
+    }
+  }
+
+  private Path reviewFile(String name) {
+    return into.resolve(name + ".review.json");
+  }
+
+  /** The drill that was asked for; where none was, all that it may be. */
+  private List<PlayableDrill> drills(TakeJob job) {
+    return job.drill()
+        .map(file -> List.of(DrillFile.read(file)))
+        .or(() -> terms.drill().map(List::of))
+        .orElse(listed);
+  }
+
+  /** The review against the drill that fits best. */
+  private Optional<Reviewed> heard(
+      TakeJob job, List<PlayableDrill> drills, BooleanSupplier stopped) {
+    Optional<Reviewed> best = Optional.empty();
+    for (PlayableDrill drill : drills) {
+      Optional<Path> file = job.guitar().or(terms::guitar);
+      Optional<GuitarProfile> guitar = file.map(f -> GuitarFile.read(f, drill.tuning()));
+      Recording recording =
+          new Recording(job.file(), drill, guitar, job.firstBeat(), job.channel());
+      Optional<Reviewed> heard =
+          RecordingReviewer.review(recording, (seconds, share) -> {}, stopped);
+      if (heard.isEmpty()) {
+        return heard;
+      }
+      if (best.isEmpty() || fit(heard.get()) > fit(best.get())) {
+        best = heard;
+      }
+    }
+    return best;
+  }
+
+  /** Right notes, less those that do not belong and those that are missing. */
+  private static int fit(Reviewed heard) {
+    var said = heard.review().summary();
+    return said.right() - said.wrong() - said.extra() - said.skipped();
+  }
+
+  /** Of all that a review follows from. */
+  private String digest(TakeJob job, List<PlayableDrill> drills) {
+    try {
+      MessageDigest sha = MessageDigest.getInstance("SHA-256");
+      add(sha, job.file());
+      Optional<Path> guitar = job.guitar().or(terms::guitar);
+      if (guitar.isPresent()) {
+        InputFile.check(guitar.get());
+        add(sha, guitar.get());
+      }
+      StringBuilder text = new StringBuilder(terms.program());
+      drills.forEach(drill -> text.append('\n').append(DrillFile.toJson(drill)));
+      text.append('\n').append(job.firstBeat()).append(job.channel()).append(job.name());
+      sha.update(text.toString().getBytes(StandardCharsets.UTF_8));
+      return HexFormat.of().formatHex(sha.digest());
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    } catch (IOException e) {
+      throw new BadInput(job.file() + ": cannot be read; take another copy", e);
+    }
+  }
+
+  private static void add(MessageDigest sha, Path file) throws IOException {
+    try (InputStream in = new DigestInputStream(Files.newInputStream(file), sha)) {
+      in.transferTo(java.io.OutputStream.nullOutputStream());
+    }
+  }
+}
