@@ -160,6 +160,8 @@ public final class LiveRun {
     try (LiveTake take = new LiveTake(in.sampleRate(), file, firstFrame)) {
       LiveRound round = new LiveRound(setup, take, start, listener);
       listener.roundBegins(number);
+      long overflowsBefore = in.overflows();
+      long lostBefore = in.lostFrames();
       Review review = round.play(in, this::isStopped);
       listener.roundEnded(
           new LiveResult(
@@ -167,8 +169,8 @@ public final class LiveRun {
               review,
               saved(take, review),
               round.clock(),
-              in.overflows(),
-              in.lostFrames(),
+              in.overflows() - overflowsBefore,
+              in.lostFrames() - lostBefore,
               round.lessons()));
       boolean played = !review.notes().isEmpty() && !round.failed();
       return new Played(take.frames(), setup.rounds().repeat() && played && !isStopped());

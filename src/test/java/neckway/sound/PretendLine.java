@@ -2,6 +2,7 @@ package neckway.sound;
 
 import java.lang.reflect.Proxy;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.IntSupplier;
 import java.util.function.IntUnaryOperator;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.DataLine;
@@ -12,6 +13,8 @@ import javax.sound.sampled.TargetDataLine;
 final class PretendLine {
   private static final AudioFormat FORMAT = new AudioFormat(48_000, 16, 1, true, false);
 
+  static final int BUFFER_BYTES = 2 * 4096;
+
   private PretendLine() {}
 
   /**
@@ -20,7 +23,16 @@ final class PretendLine {
    * @param read told how many bytes are wanted, answers how many there are
    */
   static TargetDataLine input(IntUnaryOperator read) {
-    return line(TargetDataLine.class, read);
+    return input(() -> 0, read);
+  }
+
+  /**
+   * An input whose buffer is not always empty.
+   *
+   * @param available answers how many bytes wait in it
+   */
+  static TargetDataLine input(IntSupplier available, IntUnaryOperator read) {
+    return line(TargetDataLine.class, available, read);
   }
 
   /**
@@ -29,13 +41,14 @@ final class PretendLine {
    * @param write told how many bytes are offered, answers how many are taken
    */
   static SourceDataLine output(IntUnaryOperator write) {
-    return line(SourceDataLine.class, write);
+    return line(SourceDataLine.class, () -> 0, write);
   }
 
   /**
    * A line each of whose calls but the simplest is answered under one lock, as Java Sound's are.
    */
-  private static <T extends DataLine> T line(Class<T> kind, IntUnaryOperator transfer) {
+  private static <T extends DataLine> T line(
+      Class<T> kind, IntSupplier available, IntUnaryOperator transfer) {
     Object lock = new Object();
     Object proxy =
         Proxy.newProxyInstance(
@@ -46,14 +59,14 @@ final class PretendLine {
                 case "getFormat":
                   return FORMAT;
                 case "getBufferSize":
-                  return 2 * 4096;
+                  return BUFFER_BYTES;
                 case "isOpen":
                   return true;
                 default:
                   synchronized (lock) {
                     return switch (method.getName()) {
                       case "read", "write" -> transfer.applyAsInt((int) args[2]);
-                      case "available" -> 0;
+                      case "available" -> available.getAsInt();
                       case "getLongFramePosition" -> 0L;
                       default -> null;
                     };

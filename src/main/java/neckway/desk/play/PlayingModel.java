@@ -344,9 +344,7 @@ public final class PlayingModel {
     if (!leak.isEmpty() && line.get().isEmpty()) {
       complaint(leak);
     }
-    if (result.overflows() + result.lostFrames() > 0) {
-      complaint(Texts.of("play.lost", result.overflows(), result.lostFrames()));
-    }
+    result.soundMissed().ifPresent(this::lesserComplaint);
     if (last.isPresent() && !played(result.review())) {
       return;
     }
@@ -359,7 +357,12 @@ public final class PlayingModel {
     } catch (BadInput e) {
       lesserComplaint(e.getMessage());
     }
-    page.get().review(result.review());
+    if (result.review().notes().isEmpty()) {
+      // nothing was played: what stands there is still to come
+      page.get().clear();
+    } else {
+      page.get().review(result.review());
+    }
     if (!settings.guessFirst().get()) {
       page.get().show(PageModel.Marks.SHOWN);
       said.set(result.review().summary().words().stream().findFirst().orElse(""));
