@@ -122,7 +122,7 @@ final class ListenCommand implements Callable<Integer> {
             name(input),
             name(output),
             drillOptions.startsWithFirstNote() ? LiveSetup.Start.FIRST_NOTE : LiveSetup.Start.CLICK,
-            clickPercent / PERCENT,
+            () -> clickPercent / PERCENT,
             LiveSetup.Rounds.ONE,
             Optional.ofNullable(save)
                 .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)));

@@ -1,5 +1,6 @@
 package neckway.sound;
 
+import java.io.ByteArrayOutputStream;
 import java.lang.reflect.Proxy;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.IntSupplier;
@@ -42,6 +43,26 @@ final class PretendLine {
    */
   static SourceDataLine output(IntUnaryOperator write) {
     return line(SourceDataLine.class, () -> 0, write);
+  }
+
+  /** An output that takes sound somewhat faster than it is played, and keeps it. */
+  static SourceDataLine keeping(ByteArrayOutputStream kept) {
+    SourceDataLine taking =
+        output(
+            length -> {
+              sleepMillis(2);
+              return length;
+            });
+    return (SourceDataLine)
+        Proxy.newProxyInstance(
+            SourceDataLine.class.getClassLoader(),
+            new Class<?>[] {SourceDataLine.class},
+            (self, method, args) -> {
+              if (method.getName().equals("write")) {
+                kept.write((byte[]) args[0], (int) args[1], (int) args[2]);
+              }
+              return method.invoke(taking, args);
+            });
   }
 
   /**

@@ -71,6 +71,7 @@ class PlayingModelTests {
         new PlayingModel(
             drills,
             settings,
+            () -> 0.1,
             (setup, listener) -> {
               begun.add(setup);
               live = listener;
@@ -430,6 +431,7 @@ class PlayingModelTests {
         new PlayingModel(
             drills,
             new RunSettings(kept),
+            () -> 0.1,
             (setup, listener) -> {
               begun.add(setup);
               return () -> {};
