@@ -65,7 +65,7 @@ class ArchitectureTests {
         "what came of a take is gathered, not heard again");
     room(
         "run",
-        "drill hear follow string hand review",
+        "neck drill hear follow string hand review",
         "one take goes through all of it, whoever feeds");
     room(
         "page",
@@ -96,7 +96,7 @@ class ArchitectureTests {
         "a live run prints nothing and draws nothing");
     room(
         "recording",
-        "neck drill hear follow string review run file",
+        "neck drill string review run file",
         "a recording is read to its end, whoever shows what came of it");
     room(
         "folder",

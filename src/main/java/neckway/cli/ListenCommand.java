@@ -122,7 +122,7 @@ final class ListenCommand implements Callable<Integer> {
             name(input),
             name(output),
             drillOptions.startsWithFirstNote() ? LiveSetup.Start.FIRST_NOTE : LiveSetup.Start.CLICK,
-            clickPercent / PERCENT,
+            () -> clickPercent / PERCENT,
             LiveSetup.Rounds.ONE,
             Optional.ofNullable(save)
                 .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)));
@@ -205,14 +205,7 @@ final class ListenCommand implements Callable<Integer> {
             .orElse("Your first note, the first beat, is %.4f s into the take.%n"),
         result.review().grid().firstBeat());
     result.take().ifPresent(take -> show.println("Saved " + take + "."));
-    if (result.overflows() + result.lostFrames() > 0) {
-      show.println(
-          "Input was lost: the device's buffer ran over "
-              + result.overflows()
-              + " times and "
-              + result.lostFrames()
-              + " frames were never listened to; close other programs.");
-    }
+    result.soundMissed().ifPresent(told -> spec.commandLine().getErr().println("neckway: " + told));
     show.println();
     show.flush();
   }

@@ -24,6 +24,7 @@ public final class Desk {
   private final DrillModel drill = new DrillModel();
   private final LookModel look;
   private final VolumeModel volume;
+  private final ClickModel click;
   private final Router router = new Router();
   private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(this, "notice", "");
 
@@ -36,6 +37,7 @@ public final class Desk {
     this.settings = settings;
     look = new LookModel(settings);
     volume = new VolumeModel(settings);
+    click = new ClickModel(settings);
     settings.drill("drill").ifPresent(drill::use);
     settings.complaint().ifPresent(this::say);
   }
@@ -55,6 +57,11 @@ public final class Desk {
   /** How loud everything is that is played back. */
   public VolumeModel volume() {
     return volume;
+  }
+
+  /** How loud the click is. */
+  public ClickModel click() {
+    return click;
   }
 
   public Router router() {

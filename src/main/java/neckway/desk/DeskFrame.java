@@ -18,6 +18,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
+import javafx.scene.paint.Color;
 import neckway.desk.Screen.Place;
 
 /**
@@ -27,6 +28,11 @@ import neckway.desk.Screen.Place;
 public final class DeskFrame {
   /** Size of plain text at 100 %, pixels. */
   public static final double BASE_PIXELS = 15;
+
+  /** What a window shows before anything is painted: the style sheet's paper, light and dark. */
+  static final Color PAPER = Color.web("#fbfaf6");
+
+  static final Color DARK_PAPER = Color.web("#1b1c1e");
 
   private static final int LARGE_PERCENT = 150;
   private static final int HUGE_PERCENT = 225;
@@ -66,7 +72,19 @@ public final class DeskFrame {
     scene.heightProperty().addListener(o -> measured(scene));
     Place now = desk.router().current().get();
     show(now, now);
+    desk.look().dark().addListener(o -> fill(scene));
+    fill(scene);
     return scene;
+  }
+
+  private void fill(Scene scene) {
+    scene.setFill(desk.look().dark().get() ? DARK_PAPER : PAPER);
+  }
+
+  /** Styles and lays out everything, so that no more than painting is left once it is shown. */
+  public void prepare() {
+    root.applyCss();
+    root.layout();
   }
 
   private void toTheFront(KeyEvent event) {

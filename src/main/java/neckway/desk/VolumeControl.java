@@ -4,7 +4,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Slider;
 import javafx.scene.layout.HBox;
 
-/** The slider by which everything that is played back is turned up and down. */
+/** The sliders by which what is played back, and the click, are turned up and down. */
 public final class VolumeControl {
   private static final double STEP = 0.05;
 
@@ -21,9 +21,21 @@ public final class VolumeControl {
 
   /** The slider with its name beside it. */
   public static HBox named(VolumeModel volume) {
-    Label name = new Label(Texts.of("volume.name"));
+    return named("volume.name", slider(volume));
+  }
+
+  /** The click's slider, in percent of full scale, with its name beside it. */
+  public static HBox named(ClickModel click) {
+    Slider slider = new Slider(0, ClickModel.MOST_PERCENT, click.percent().get());
+    slider.setBlockIncrement(1);
+    slider.setAccessibleText(Texts.of("sound.click"));
+    slider.valueProperty().bindBidirectional(click.percent());
+    return named("sound.click", slider);
+  }
+
+  private static HBox named(String key, Slider slider) {
+    Label name = new Label(Texts.of(key));
     name.setMinWidth(Label.USE_PREF_SIZE);
-    Slider slider = slider(volume);
     name.setLabelFor(slider);
     HBox both = new HBox(name, slider);
     both.getStyleClass().add("loudness");

@@ -14,8 +14,8 @@ import neckway.string.Lesson;
  * @param review what is said of it
  * @param take where it was saved; empty where nothing was to be saved
  * @param clock how the click's times are known; empty where nothing clicked
- * @param overflows how often the device's buffer ran over since the run began
- * @param lostFrames frames that were never listened to since the run began
+ * @param overflows how often the device's buffer ran over in it
+ * @param lostFrames frames of it that were never listened to
  * @param lessons what the round taught of the guitar
  */
 public record LiveResult(
@@ -25,4 +25,16 @@ public record LiveResult(
     Optional<ClickClock.Source> clock,
     long overflows,
     long lostFrames,
-    List<Lesson> lessons) {}
+    List<Lesson> lessons) {
+  /**
+   * What to tell where the computer was too slow to take all sound in; empty where it took all. A
+   * device that was lost is told by itself, as a complaint.
+   */
+  public Optional<String> soundMissed() {
+    return overflows + lostFrames == 0
+        ? Optional.empty()
+        : Optional.of(
+            "some of the sound was missed, since the computer was too busy; a note told as left"
+                + " out may have been played: close other programs");
+  }
+}

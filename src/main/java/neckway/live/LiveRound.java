@@ -127,7 +127,8 @@ final class LiveRound {
     }
     return String.format(
         Locale.ROOT,
-        "the sound %s is gone; the take up to %.1f s is kept and reviewed; check the device",
+        "the sound %s was lost at %.0f s; what was played until then is kept and reviewed; check the"
+            + " device",
         which,
         take.seconds());
   }

@@ -15,6 +15,7 @@ import neckway.sound.ClickTrack;
 import neckway.sound.Devices;
 import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
+import neckway.sound.Turned;
 
 /**
  * A live run, for whoever draws it: one round, or round, rest and the next round on the same
@@ -104,7 +105,7 @@ public final class LiveRun {
     int rate = (int) Math.round(in.sampleRate());
     ClickTrack track = track(rate);
     OptionalDouble extra = extraSeconds(rate);
-    try (Playback out = new Playback(Devices.openOutput(setup.output(), rate), track);
+    try (Playback out = new Playback(Devices.openOutput(setup.output(), rate), audible(track));
         OffsetWatch positions = new OffsetWatch(in, out)) {
       in.start();
       out.start();
@@ -135,7 +136,12 @@ public final class LiveRun {
         pulse.beatsPerBar(),
         pulse.countIn(),
         Long.MAX_VALUE,
-        setup.clickGain());
+        ClickTrack.MAX_GAIN);
+  }
+
+  /** As loud as is wished, which may change while it clicks. */
+  private Turned audible(ClickTrack track) {
+    return new Turned(track, () -> setup.clickGain().getAsDouble() / ClickTrack.MAX_GAIN);
   }
 
   private OptionalDouble extraSeconds(int rate) {
@@ -160,6 +166,8 @@ public final class LiveRun {
     try (LiveTake take = new LiveTake(in.sampleRate(), file, firstFrame)) {
       LiveRound round = new LiveRound(setup, take, start, listener);
       listener.roundBegins(number);
+      long overflowsBefore = in.overflows();
+      long lostBefore = in.lostFrames();
       Review review = round.play(in, this::isStopped);
       listener.roundEnded(
           new LiveResult(
@@ -167,8 +175,8 @@ public final class LiveRun {
               review,
               saved(take, review),
               round.clock(),
-              in.overflows(),
-              in.lostFrames(),
+              in.overflows() - overflowsBefore,
+              in.lostFrames() - lostBefore,
               round.lessons()));
       boolean played = !review.notes().isEmpty() && !round.failed();
       return new Played(take.frames(), setup.rounds().repeat() && played && !isStopped());

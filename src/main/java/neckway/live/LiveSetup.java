@@ -2,6 +2,7 @@ package neckway.live;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
 import neckway.drill.PlayableDrill;
 import neckway.string.GuitarProfile;
 
@@ -13,7 +14,7 @@ import neckway.string.GuitarProfile;
  * @param input name of the input or a part of it; empty: the first
  * @param output the same of the output; opened only where something clicks
  * @param start what the first note is held against
- * @param clickGain share of full scale, 0 to 0.5
+ * @param clickGain share of full scale, 0 to 0.5; asked while it clicks, on the thread that plays
  * @param rounds how many there are
  * @param takes where each round's take is saved; empty: nowhere
  */
@@ -23,7 +24,7 @@ public record LiveSetup(
     Optional<String> input,
     Optional<String> output,
     Start start,
-    double clickGain,
+    DoubleSupplier clickGain,
     Rounds rounds,
     Optional<Takes> takes) {
   /** What a round begins with. */

@@ -1,9 +1,11 @@
 package neckway.neck;
 
+import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * A major or minor key: which notes its pentatonic scale has and how they are written. A minor key
@@ -50,6 +52,20 @@ public record Key(char letter, int accidental, boolean minor) {
     String[] names = key.signs() > 0 ? FLATS : SHARPS;
     String other = names[Math.floorMod(Pitch.semitonesAboveC(letter) + accidental, names.length)];
     return new Key(other.charAt(0), Pitch.accidentalOf(other.substring(1)), minor);
+  }
+
+  /**
+   * The key so many semitones higher, major or minor as this one, written with the fewest sharps or
+   * flats.
+   */
+  public Key up(int semitones) {
+    int tonic = Pitch.semitonesAboveC(letter) + accidental + semitones;
+    int pitchClass = Math.floorMod(tonic, SHARPS.length);
+    return Stream.of(SHARPS, FLATS)
+        .map(names -> names[pitchClass])
+        .map(name -> new Key(name.charAt(0), Pitch.accidentalOf(name.substring(1)), minor))
+        .min(Comparator.comparingInt(key -> Math.abs(key.signs())))
+        .orElseThrow();
   }
 
   private static int accidentalOf(String written) {

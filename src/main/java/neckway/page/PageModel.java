@@ -109,6 +109,7 @@ public final class PageModel {
   private Optional<Grid> grid = Optional.empty();
   private int attempt;
   private OptionalInt reached;
+  private boolean over;
   private OptionalInt selected;
   private long version;
 
@@ -124,6 +125,7 @@ public final class PageModel {
     cells = drill.route().steps().stream().map(step -> new Cell()).toList();
     shifts.clear();
     reached = OptionalInt.empty();
+    over = false;
     selected = OptionalInt.empty();
     wayChanged();
   }
@@ -209,6 +211,7 @@ public final class PageModel {
     attempt = review.reviewed();
     grid = Optional.of(review.grid());
     wipe();
+    over = true;
     boolean timesAreKnown = timesAreKnown(review);
     for (int i = 0; i < review.notes().size(); i++) {
       ReviewedNote note = review.notes().get(i);
@@ -446,6 +449,11 @@ public final class PageModel {
   /** The furthest step heard, if any was. */
   public Optional<Step> here() {
     return reached.isPresent() ? Optional.of(step(reached.getAsInt())) : Optional.empty();
+  }
+
+  /** Whether the run is over, so that what was not reached is no longer to come. */
+  public boolean isOver() {
+    return over;
   }
 
   /** Index into the review's notes of the note in a step's place, if there is one. */

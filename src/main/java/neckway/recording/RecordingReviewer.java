@@ -53,20 +53,11 @@ public final class RecordingReviewer {
     Optional<PlayableDrill> more =
         new RoundsPlayed(recording.drill(), heard.review()).drillWithAll();
     if (more.isEmpty()) {
-      return Optional.of(saidOfAnotherDrill(heard));
+      return asAsked;
     }
     int asked = recording.drill().rounds();
     return once(recording.heldAgainst(more.get()), progress, cancelled)
         .map(all -> all.saying(OtherwisePlayed.moreRounds(asked, more.get(), all.review())));
-  }
-
-  private static Reviewed saidOfAnotherDrill(Reviewed heard) {
-    return new OtherDrill(heard.drill(), heard.review())
-        .find()
-        .map(
-            fit ->
-                heard.saying(OtherwisePlayed.otherDrill(fit.drill(), fit.right(), heard.review())))
-        .orElse(heard);
   }
 
   private static Optional<Reviewed> once(

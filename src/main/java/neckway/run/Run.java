@@ -181,7 +181,8 @@ public final class Run {
     List<NoteVerdict> settled =
         verdicts.stream().map(v -> v.withPitch(ear.settledPitch(v.note().index()))).toList();
     Review review = reviewer(seconds).review(settled, unnamed, firstBeat, ear.clicks(), take);
-    return review.withWords(Words.of(drill, review));
+    return review.withWords(
+        OtherDrill.said(drill, review).orElseGet(() -> Words.of(drill, review)));
   }
 
   /** Where another guitar was heard than the one that was learnt, no strings are told. */

@@ -60,12 +60,14 @@ public final class Capture implements AutoCloseable {
     line.start();
     int frameBytes = line.getFormat().getFrameSize();
     byte[] bytes = ring.bytes();
+    FullBuffer full = new FullBuffer(bufferBytes);
     while (running) {
       if (line.available() > bufferBytes - frameBytes) {
-        overflows = overflows + 1;
+        full.found();
       }
       int got = line.read(bytes, ring.writeAt(), ring.writeRoom());
       if (got > 0) {
+        overflows = overflows + full.ranOver(got);
         ring.wrote(got);
         LockSupport.unpark(waiting);
       } else {
@@ -114,7 +116,10 @@ public final class Capture implements AutoCloseable {
     return ring.framesWritten();
   }
 
-  /** How often the line's buffer was found full, so that sound may have been dropped before it. */
+  /**
+   * How often the line's buffer was full and sound came after it, so that some was dropped in
+   * between. A line whose device is gone stays full for ever and drops nothing.
+   */
   public long overflows() {
     return overflows;
   }

@@ -36,19 +36,21 @@ public final class ClipPlayback implements AutoCloseable {
   }
 
   private void run() {
-    int channels = line.getFormat().getChannels();
+    int frameBytes = line.getFormat().getFrameSize();
     float[] block = new float[BLOCK_FRAMES];
-    byte[] bytes = new byte[BLOCK_FRAMES * 2 * channels];
+    byte[] bytes = new byte[BLOCK_FRAMES * frameBytes];
     try {
       line.start();
       long at = 0;
       while (running && more(at) && !gone()) {
         clip.fill(at, block);
-        encode(block, bytes, channels);
-        at += write(bytes, 2 * channels);
+        Pcm.encode(block, bytes, frameBytes);
+        at += write(bytes, frameBytes);
       }
       if (running && !gone()) {
         line.drain();
+      } else {
+        fadeOut(at, block, bytes, frameBytes);
       }
     } finally {
       running = false;
@@ -61,21 +63,25 @@ public final class ClipPlayback implements AutoCloseable {
     return clip.frames() > 0 && (clip.loop() || at < clip.frames());
   }
 
-  private static void encode(float[] block, byte[] bytes, int channels) {
-    int at = 0;
-    for (float sample : block) {
-      int value = Math.round(sample * 32767);
-      for (int c = 0; c < channels; c++) {
-        bytes[at++] = (byte) value;
-        bytes[at++] = (byte) (value >> 8);
-      }
+  /** Turns down what would come next, and waits until it was heard. */
+  private void fadeOut(long from, float[] block, byte[] bytes, int frameBytes) {
+    double rate = line.getFormat().getSampleRate();
+    FadeOut fade = new FadeOut(rate);
+    for (long frame = from; !fade.isOver() && !gone(); frame += BLOCK_FRAMES) {
+      clip.fill(frame, block);
+      fade.turnDown(block);
+      Pcm.encode(block, bytes, frameBytes);
+      write(bytes, frameBytes);
+    }
+    if (!gone()) {
+      LockSupport.parkNanos((long) (1e9 * bufferFrames / rate));
     }
   }
 
   /** Writes a whole block, piece by piece where the line takes less; gives the block's frames. */
   private int write(byte[] bytes, int frameBytes) {
     int at = 0;
-    while (running && at < bytes.length && !gone()) {
+    while (at < bytes.length && !gone()) {
       int took = Math.max(0, line.write(bytes, at, bytes.length - at));
       at += took;
       written = written + took / frameBytes;
@@ -95,7 +101,7 @@ public final class ClipPlayback implements AutoCloseable {
     return alive.gone(written, System.nanoTime());
   }
 
-  /** Stops soon; waits for nothing. */
+  /** Fades out and stops soon; waits for nothing. */
   @Override
   public void close() {
     running = false;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Collectors;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
@@ -28,6 +29,11 @@ public final class Devices {
 
   /** The same for the output. */
   public static final int OUTPUT_BUFFER_FRAMES = 8192;
+
+  /** Longer than a full buffer and the fade after it. */
+  private static final long FADING_NANOS = 500_000_000;
+
+  private static final long AGAIN_NANOS = 30_000_000;
 
   private static final float[] RATES = {48_000, 44_100};
   private static final int[] CHANNELS = {1, 2};
@@ -61,10 +67,23 @@ public final class Devices {
    * @throws BadInput as {@link #openInput}
    */
   public static SourceDataLine openOutput(Optional<String> name, float rate) {
-    return TimeLimit.ask(
-        () ->
-            (SourceDataLine)
-                open(SourceDataLine.class, name, new float[] {rate}, OUTPUT_BUFFER_FRAMES));
+    return TimeLimit.ask(() -> openOutputOnceFree(name, rate));
+  }
+
+  /** A sound of ours that fades out may hold the device for a moment more. */
+  private static SourceDataLine openOutputOnceFree(Optional<String> name, float rate) {
+    long until = System.nanoTime() + FADING_NANOS;
+    while (true) {
+      try {
+        return (SourceDataLine)
+            open(SourceDataLine.class, name, new float[] {rate}, OUTPUT_BUFFER_FRAMES);
+      } catch (BadInput e) {
+        if (!(e.getCause() instanceof LineUnavailableException) || System.nanoTime() > until) {
+          throw e;
+        }
+        LockSupport.parkNanos(AGAIN_NANOS);
+      }
+    }
   }
 
   /** The name of the device that {@link #openInput} opens. */

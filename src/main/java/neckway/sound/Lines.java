@@ -1,6 +1,5 @@
 package neckway.sound;
 
-import java.util.concurrent.TimeUnit;
 import javax.sound.sampled.DataLine;
 import javax.sound.sampled.SourceDataLine;
 
@@ -34,8 +33,13 @@ final class Lines {
   }
 
   private static void join(Thread thread) {
+    join(thread, PATIENCE_MILLIS);
+  }
+
+  /** Waits for a thread to end, for so long at most. */
+  static void join(Thread thread, long millis) {
     try {
-      thread.join(TimeUnit.MILLISECONDS.toMillis(PATIENCE_MILLIS));
+      thread.join(millis);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

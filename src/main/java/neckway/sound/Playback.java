@@ -50,40 +50,52 @@ public final class Playback implements AutoCloseable {
   }
 
   private void run() {
-    int channels = line.getFormat().getChannels();
     float[] block = new float[BLOCK_FRAMES];
-    byte[] bytes = new byte[BLOCK_FRAMES * 2 * channels];
+    byte[] bytes = new byte[BLOCK_FRAMES * frameBytes];
     int bufferBytes = bufferFrames * frameBytes;
     line.start();
     haste.start(System.nanoTime());
-    for (long frame = 0; running && !swallowed; frame += BLOCK_FRAMES) {
+    long frame = 0;
+    for (; running && !swallowed; frame += BLOCK_FRAMES) {
       sound.fill(frame, block);
-      int at = 0;
-      for (float sample : block) {
-        int value = Math.round(sample * 32767);
-        for (int c = 0; c < channels; c++) {
-          bytes[at++] = (byte) value;
-          bytes[at++] = (byte) (value >> 8);
-        }
-      }
+      Pcm.encode(block, bytes, frameBytes);
       if (frame > bufferFrames && line.available() >= bufferBytes) {
         underruns = underruns + 1;
       }
       write(bytes);
       swallowed = haste.tooFast(framesWritten, System.nanoTime());
     }
+    fadeOut(frame, block, bytes);
+  }
+
+  /** Turns down what would come next, and waits until it was heard. */
+  private void fadeOut(long from, float[] block, byte[] bytes) {
+    FadeOut fade = new FadeOut(line.getFormat().getSampleRate());
+    for (long frame = from; !fade.isOver() && !gone(); frame += BLOCK_FRAMES) {
+      sound.fill(frame, block);
+      fade.turnDown(block);
+      Pcm.encode(block, bytes, frameBytes);
+      write(bytes);
+    }
+    if (!gone()) {
+      LockSupport.parkNanos(bufferNanos());
+    }
+  }
+
+  private long bufferNanos() {
+    return (long) (1e9 * bufferFrames / line.getFormat().getSampleRate());
   }
 
   /** Writes a whole block: what the line does not take is offered again after a while. */
   private void write(byte[] bytes) {
     int at = 0;
-    while (running && at < bytes.length) {
+    while (at < bytes.length && (running || !gone())) {
       int took = line.write(bytes, at, bytes.length - at);
       if (took > 0) {
         at += took;
         framesWritten = framesWritten + took / frameBytes;
       }
-      if (running && at < bytes.length) {
+      if (at < bytes.length) {
         shortWrites = shortWrites + 1;
         LockSupport.parkNanos(BACK_OFF_NANOS);
       }
@@ -123,10 +135,13 @@ public final class Playback implements AutoCloseable {
     return line.getLongFramePosition();
   }
 
-  /** Stops at once. */
+  /** Fades out and stops; waits for a device that plays no more no longer than for the fading. */
   @Override
   public void close() {
     running = false;
+    if (!gone()) {
+      Lines.join(thread, 2 * (bufferNanos() / 1_000_000 + (long) (1000 * FadeOut.SECONDS)));
+    }
     Lines.closeWithoutWaiting(line, thread);
   }
 }

@@ -257,7 +257,7 @@ class ListenTests {
     }
     assertThat(ended(process, said)).isZero();
     assertEndedSoonAfter(lostAt);
-    assertThat(oneComplaint(process)).contains("is gone").contains("kept and reviewed");
+    assertThat(oneComplaint(process)).contains("input was lost at").contains("kept and reviewed");
     JsonNode heard = JsonFile.read(folder.resolve("live.json"));
     assertThat(heard.at("/notes").size()).isBetween(3, 24);
     assertThat(Files.size(folder.resolve("live.wav"))).isGreaterThan(48_000 * 2 * 3);
@@ -279,7 +279,7 @@ class ListenTests {
     }
     assertThat(ended(process, said)).isZero();
     assertEndedSoonAfter(lostAt);
-    assertThat(oneComplaint(process)).contains("is gone").contains("kept and reviewed");
+    assertThat(oneComplaint(process)).contains("input was lost at").contains("kept and reviewed");
     JsonNode heard = JsonFile.read(folder.resolve("live.json"));
     assertThat(heard.at("/notes").size()).isZero();
     assertThat(Files.size(folder.resolve("live.wav"))).isGreaterThan(4_800);

@@ -17,6 +17,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.StackPane;
 import neckway.desk.Screen.Place;
+import neckway.desk.page.Inks;
 import neckway.file.SettingsFile;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -152,5 +153,19 @@ class DeskFrameTests {
     assertThat(notice.isVisible()).isTrue();
     window.press(KeyCode.CONTROL, KeyCode.DIGIT3);
     assertThat(notice.isVisible()).isFalse();
+  }
+
+  /** What is seen before anything is painted is no white flash. */
+  @Test
+  void windowIsOfThePagesPaperBeforeItIsPainted() {
+    assertThat(DeskFrame.PAPER).isEqualTo(Inks.of(false).paper());
+    assertThat(DeskFrame.DARK_PAPER).isEqualTo(Inks.of(true).paper());
+    assertThat(window.scene().getFill()).isEqualTo(DeskFrame.PAPER);
+    FxWindow.on(
+        () -> {
+          desk.look().dark().set(true);
+          return null;
+        });
+    assertThat(window.scene().getFill()).isEqualTo(DeskFrame.DARK_PAPER);
   }
 }

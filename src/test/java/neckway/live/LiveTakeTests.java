@@ -113,7 +113,7 @@ class LiveTakeTests {
                     Optional.empty(),
                     Optional.empty(),
                     LiveSetup.Start.FIRST_NOTE,
-                    0,
+                    () -> 0,
                     new LiveSetup.Rounds(true, 1),
                     Optional.empty()))
         .isInstanceOf(IllegalArgumentException.class);

@@ -42,6 +42,36 @@ class GoneDeviceTests {
     assertThat(System.nanoTime() - closing).isLessThan(2 * SECOND);
   }
 
+  /** As a line was seen to do whose server had died: full for ever, and nothing in it. */
+  @Test
+  void lineOfALostDeviceHasNotRunOver() throws Exception {
+    AtomicInteger reads = new AtomicInteger();
+    Capture in =
+        new Capture(
+            PretendLine.input(
+                () -> reads.get() > 3 ? PretendLine.BUFFER_BYTES : 0,
+                length -> reads.incrementAndGet() > 6 ? 0 : length));
+    in.start();
+    secondsUntil(in::gone);
+    assertThat(reads.get()).isGreaterThan(100);
+    assertThat(in.overflows()).isZero();
+    in.close();
+  }
+
+  @Test
+  void bufferThatRanOverOnceIsCountedOnce() {
+    FullBuffer full = new FullBuffer(1024);
+    int times = 0;
+    for (int read = 0; read < 100; read++) {
+      if (read >= 10 && read < 12) {
+        // found full by each of two reads that empty it
+        full.found();
+      }
+      times += full.ranOver(512);
+    }
+    assertThat(times).isEqualTo(1);
+  }
+
   @Test
   void writeThatTakesNothingDoesNotSpinAndIsTold() throws Exception {
     AtomicInteger writes = new AtomicInteger();

@@ -88,7 +88,8 @@ public final class Coach {
       Executor window) {
     this.desk = desk;
     this.settings = settings;
-    playing = new PlayingModel(desk.drill(), settings, engine, check, this::readRun);
+    playing =
+        new PlayingModel(desk.drill(), settings, desk.click()::gain, engine, check, this::readRun);
     reading = new ReadingModel(player, desk.volume()::gain, readingWork, window);
     recording = new RecordingModel(recordingWork, window, this::read, desk::say);
     desk.onRecording(this::review);
@@ -96,7 +97,7 @@ public final class Coach {
 
   /** Adds the views to those of the window. */
   public void offer(Map<Place, Function<Desk, Screen>> screens) {
-    screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look()));
+    screens.put(Place.PLAYING, d -> new PlayingScreen(playing, d.look(), d.click()));
     screens.put(
         Place.READING,
         d -> new ReadingScreen(reading, recording, new Next(), d.look(), d.volume()));

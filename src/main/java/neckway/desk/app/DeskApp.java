@@ -44,6 +44,7 @@ public final class DeskApp extends Application {
     stage.setOnCloseRequest(
         e -> WindowSize.put(settings, stage.getScene().getWidth(), stage.getScene().getHeight()));
     openGiven();
+    frame.prepare();
     size.open(stage);
   }
 

@@ -34,7 +34,7 @@ record PageLayout(
   private static final double STRING_GAP = 0.82;
 
   /** Above the highest string: the hand and the arc. */
-  private static final double ABOVE = 2.0;
+  private static final double ABOVE = 1.88;
 
   /** From the lowest string to the ruler. */
   private static final double TO_RULER = 1.35;
@@ -43,7 +43,7 @@ record PageLayout(
   private static final double BELOW = 1.75;
 
   /** Under the lowest string where there is no ruler. */
-  private static final double UNRULED = 0.75;
+  private static final double UNRULED = 0.66;
 
   private static final double LEAST_COLUMN = 1.75;
   private static final double MOST_COLUMN = 3.2;

@@ -242,11 +242,11 @@ final class PagePainter {
 
   /** Whether a run is on its way, so that the page is played from. */
   private boolean isRunning() {
-    return lead > 0 && firstAhead < page.steps();
+    return lead > 0 && !page.isOver() && firstAhead < page.steps();
   }
 
   private boolean isAhead(int step) {
-    return lead > 0 && step >= firstAhead;
+    return isRunning() && step >= firstAhead;
   }
 
   private boolean isNext(int step) {
@@ -342,9 +342,9 @@ final class PagePainter {
     double highest = sameLine ? Math.min(y(line, step - 1), y(line, step)) : y(line, step);
     double y = highest - 0.6 * at.font();
     ShiftVerdict shown = mark.verdict().orElse(ShiftVerdict.UNPLAYED);
-    boolean strong = shown != ShiftVerdict.UNPLAYED || isAhead(step);
-    g.setStroke(strong ? inks.ink() : inks.pale());
-    g.setLineWidth(strong ? 1.8 * stroke : stroke);
+    boolean reached = shown != ShiftVerdict.UNPLAYED;
+    g.setStroke(reached ? inks.ink() : isAhead(step) ? inks.soft() : inks.pale());
+    g.setLineWidth(reached ? 1.8 * stroke : stroke);
     if (shown == ShiftVerdict.MOVED) {
       g.setLineDashes(5 * stroke, 4 * stroke);
     }

@@ -1,5 +1,6 @@
 package neckway.desk.play;
 
+import java.util.Optional;
 import java.util.OptionalLong;
 import javafx.animation.AnimationTimer;
 import javafx.scene.layout.Region;
@@ -26,6 +27,9 @@ final class BeatLight extends Region {
   /** Radius as a share of the room; on the first beat of a bar all of it. */
   private static final double USUAL_RADIUS = 0.68;
 
+  /** It is painted anew only when its light has changed by this share. */
+  private static final int STEPS = 12;
+
   private static final Shades LIGHT =
       new Shades(Color.web("#1d1d1b"), Color.web("#fbfaf6"), Color.web("#555550"));
   private static final Shades DARK =
@@ -38,18 +42,23 @@ final class BeatLight extends Region {
    */
   private record Shades(Color ink, Color out, Color soft) {}
 
+  /** All that its picture depends on. */
+  private record Seen(
+      double lit, OptionalLong beat, Pulse pulse, boolean dark, double width, double height) {}
+
   private final Circle lamp = new Circle();
   private final AnimationTimer frames =
       new AnimationTimer() {
         @Override
         public void handle(long now) {
-          paint(now);
+          shine(now);
         }
       };
   private Pulse pulse;
   private boolean dark;
   private OptionalLong beat = OptionalLong.empty();
   private OptionalLong litNanos = OptionalLong.empty();
+  private Optional<Seen> painted = Optional.empty();
 
   BeatLight(Pulse pulse) {
     this.pulse = pulse;
@@ -83,11 +92,20 @@ final class BeatLight extends Region {
     litNanos = OptionalLong.empty();
   }
 
-  private void paint(long now) {
+  private void shine(long now) {
     if (beat.isPresent() && litNanos.isEmpty()) {
       litNanos = OptionalLong.of(now);
     }
-    double share = litNanos.isEmpty() ? 0 : lit(pulse, (now - litNanos.getAsLong()) / NANOS);
+    double lit = litNanos.isEmpty() ? 0 : lit(pulse, (now - litNanos.getAsLong()) / NANOS);
+    Seen seen =
+        new Seen(Math.rint(lit * STEPS) / STEPS, beat, pulse, dark, getWidth(), getHeight());
+    if (!painted.equals(Optional.of(seen))) {
+      painted = Optional.of(seen);
+      paint(seen.lit());
+    }
+  }
+
+  private void paint(double share) {
     lamp.setFill(shade(pulse.tempo(), share, dark));
     lamp.setStroke(dark ? DARK.ink() : LIGHT.ink());
     boolean first =

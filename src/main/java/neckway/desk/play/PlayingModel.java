@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
+import java.util.function.DoubleSupplier;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyIntegerProperty;
@@ -54,6 +55,7 @@ public final class PlayingModel {
 
   private final DrillModel drills;
   private final RunSettings settings;
+  private final DoubleSupplier clickGain;
   private final Engine engine;
   private final SoundCheck check;
   private final Consumer<List<ReadTake>> reading;
@@ -83,16 +85,19 @@ public final class PlayingModel {
   private final List<ReadTake> rounds = new ArrayList<>();
 
   /**
+   * @param clickGain how loud the click is, share of full scale; asked on any thread
    * @param reading told the rounds to be read when a run is over, in order, at least one
    */
   public PlayingModel(
       DrillModel drills,
       RunSettings settings,
+      DoubleSupplier clickGain,
       Engine engine,
       SoundCheck check,
       Consumer<List<ReadTake>> reading) {
     this.drills = drills;
     this.settings = settings;
+    this.clickGain = clickGain;
     this.engine = engine;
     this.check = check;
     this.reading = reading;
@@ -253,7 +258,7 @@ public final class PlayingModel {
             settings.input(),
             settings.output(),
             LiveSetup.Start.CLICK,
-            settings.clickGain(),
+            clickGain,
             new LiveSetup.Rounds(repeat, REST_BARS),
             Optional.of(
                 new LiveSetup.Takes(
@@ -344,9 +349,7 @@ public final class PlayingModel {
     if (!leak.isEmpty() && line.get().isEmpty()) {
       complaint(leak);
     }
-    if (result.overflows() + result.lostFrames() > 0) {
-      complaint(Texts.of("play.lost", result.overflows(), result.lostFrames()));
-    }
+    result.soundMissed().ifPresent(this::lesserComplaint);
     if (last.isPresent() && !played(result.review())) {
       return;
     }
@@ -359,7 +362,12 @@ public final class PlayingModel {
     } catch (BadInput e) {
       lesserComplaint(e.getMessage());
     }
-    page.get().review(result.review());
+    if (result.review().notes().isEmpty()) {
+      // nothing was played: what stands there is still to come
+      page.get().clear();
+    } else {
+      page.get().review(result.review());
+    }
     if (!settings.guessFirst().get()) {
       page.get().show(PageModel.Marks.SHOWN);
       said.set(result.review().summary().words().stream().findFirst().orElse(""));

@@ -21,11 +21,13 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.TextAlignment;
+import neckway.desk.ClickModel;
 import neckway.desk.DeskFrame;
 import neckway.desk.LookModel;
 import neckway.desk.OneKey;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
+import neckway.desk.VolumeControl;
 import neckway.desk.page.Arrangement;
 import neckway.desk.page.NeckStrip;
 import neckway.desk.page.PageView;
@@ -57,8 +59,15 @@ public final class PlayingScreen implements Screen {
   /** The notes to come that are inked strongly: as many as a hand plays on two strings. */
   private static final int LEAD_NOTES = 4;
 
+  /** The meter moves no more often than the eye needs; each move lays out the foot anew. */
+  private static final long METER_NANOS = 80_000_000;
+
+  /** Steps of the meter. */
+  private static final double METER_STEPS = 50;
+
   private final PlayingModel model;
   private final LookModel look;
+  private final ClickModel click;
   private final BorderPane root = new BorderPane();
   private final PageView page;
   private final NeckStrip neck;
@@ -77,18 +86,26 @@ public final class PlayingScreen implements Screen {
   /** With large text the page is scrolled; what must be seen then stands over all of it. */
   private final StackPane whole = new StackPane(root);
 
+  private final ProgressBar level = new ProgressBar();
+  private long meteredNanos;
+
   private final AnimationTimer frames =
       new AnimationTimer() {
         @Override
         public void handle(long now) {
           model.frame();
           pulse.count();
+          if (now - meteredNanos >= METER_NANOS) {
+            meteredNanos = now;
+            meter();
+          }
         }
       };
 
-  public PlayingScreen(PlayingModel model, LookModel look) {
+  public PlayingScreen(PlayingModel model, LookModel look, ClickModel click) {
     this.model = model;
     this.look = look;
+    this.click = click;
     page = PageView.inTurn(model.page().get());
     page.setAccessibleText(Texts.of("play.page"));
     page.lead(LEAD_NOTES);
@@ -116,6 +133,11 @@ public final class PlayingScreen implements Screen {
     look.leftHanded().addListener(o -> dress());
     look.lowStringOnTop().addListener(o -> dress());
     dress();
+  }
+
+  private void meter() {
+    double share = PlayingWords.meter(model.level().get());
+    level.setProgress(Math.rint(METER_STEPS * share) / METER_STEPS);
   }
 
   private void dress() {
@@ -255,21 +277,16 @@ public final class PlayingScreen implements Screen {
         .bind(
             Bindings.createStringBinding(
                 () -> PlayingWords.hint(model.state().get()), model.state()));
-    ProgressBar level = new ProgressBar();
     level.getStyleClass().add("level");
     level.setAccessibleText(Texts.of("play.level"));
     level.setMaxWidth(Double.MAX_VALUE);
-    level
-        .progressProperty()
-        .bind(
-            Bindings.createDoubleBinding(
-                () -> PlayingWords.meter(model.level().get()), model.level()));
+    level.setProgress(0);
     Label levelName = new Label(Texts.of("play.level"));
     levelName.setLabelFor(level);
     HBox meter = new HBox(levelName, level);
     meter.getStyleClass().add("meter");
     HBox.setHgrow(level, Priority.ALWAYS);
-    beside.getChildren().addAll(begin, hint, meter);
+    beside.getChildren().addAll(begin, hint, meter, VolumeControl.named(click));
     beside.getStyleClass().add("column");
     CheckBox marks = new CheckBox(Texts.of("play.marks"));
     marks.selectedProperty().bindBidirectional(model.settings().liveMarks());

@@ -16,7 +16,6 @@ import neckway.file.GuitarLessons;
 import neckway.file.SettingsFile;
 import neckway.log.DataFolder;
 import neckway.neck.BadInput;
-import neckway.sound.ClickTrack;
 import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
 
@@ -28,8 +27,6 @@ public final class RunSettings {
   public static final String OUTPUT = "output";
   public static final String GUITAR = "guitar";
   public static final String TAKES = "takes";
-  public static final String CLICK_PERCENT = "clickPercent";
-
   private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyy-MM-dd HHmmss");
   private static final int LONGEST_NAME = 60;
 
@@ -95,12 +92,6 @@ public final class RunSettings {
   /** Name of the output; empty: the first. */
   public Optional<String> output() {
     return settings.text(OUTPUT).filter(name -> !name.isBlank());
-  }
-
-  /** How loud the click is, share of full scale. */
-  public double clickGain() {
-    double percent = 100 * ClickTrack.MAX_GAIN;
-    return settings.number(CLICK_PERCENT, 0, percent).orElse(100 * ClickTrack.USUAL_GAIN) / 100;
   }
 
   /**

@@ -14,11 +14,11 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
-import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import neckway.desk.ClickModel;
 import neckway.desk.Desk;
 import neckway.desk.Texts;
 import neckway.desk.VolumeModel;
@@ -26,7 +26,6 @@ import neckway.desk.play.RunSettings;
 import neckway.file.RoundTripFile;
 import neckway.file.SettingsFile;
 import neckway.neck.BadInput;
-import neckway.sound.ClickTrack;
 
 /**
  * The sound room: which devices, how loud, what comes in, and what listens to it. The devices are
@@ -34,9 +33,7 @@ import neckway.sound.ClickTrack;
  */
 public final class SoundModel {
   /** Loudest click, percent of full scale. */
-  public static final double MOST_CLICK = 100 * ClickTrack.MAX_GAIN;
-
-  private static final String CLICK_OF = "clickPercent of ";
+  public static final double MOST_CLICK = ClickModel.MOST_PERCENT;
 
   private final Desk desk;
   private final SettingsFile settings;
@@ -51,7 +48,6 @@ public final class SoundModel {
   private final ObservableList<String> outputs = FXCollections.observableArrayList();
   private final StringProperty input = new SimpleStringProperty(this, "input", "");
   private final StringProperty output = new SimpleStringProperty(this, "output", "");
-  private final DoubleProperty click = new SimpleDoubleProperty(this, "click");
   private final StringProperty takes = new SimpleStringProperty(this, "takes", "");
   private final ReadOnlyDoubleWrapper meter = new ReadOnlyDoubleWrapper(this, "meter", 0);
   private final ReadOnlyStringWrapper line = new ReadOnlyStringWrapper(this, "line", "");
@@ -90,14 +86,12 @@ public final class SoundModel {
     RunSettings kept = new RunSettings(settings);
     input.set(kept.input().orElse(""));
     output.set(kept.output().orElse(""));
-    click.set(100 * kept.clickGain());
     takes.set(kept.takesFolder().toString());
     trip = new TripModel(this, devices, roundTrips, work, window);
     listed(inputs, List.of(), input.get());
     listed(outputs, List.of(), output.get());
     input.addListener(o -> inputChosen());
     output.addListener(o -> outputChosen());
-    click.addListener(o -> clickChosen());
   }
 
   /** Names of the inputs; the empty one stands for the first there is. */
@@ -122,7 +116,7 @@ public final class SoundModel {
 
   /** How loud the click is, percent of full scale; kept for each output. */
   public DoubleProperty click() {
-    return click;
+    return desk.click().percent();
   }
 
   /** The folder for takes. */
@@ -267,15 +261,10 @@ public final class SoundModel {
 
   private void outputChosen() {
     settings.put(RunSettings.OUTPUT, name(output));
-    settings.number(CLICK_OF + name(output), 0, MOST_CLICK).ifPresent(click::set);
+    desk.click().outputChosen();
     desk.volume().outputChosen();
     outputTrouble.set("");
     trip.look();
-  }
-
-  private void clickChosen() {
-    settings.put(RunSettings.CLICK_PERCENT, click.get());
-    settings.put(CLICK_OF + name(output), click.get());
   }
 
   private static String name(StringProperty device) {

@@ -36,13 +36,60 @@ public final class OtherwisePlayed {
    * @param right how many fit it
    */
   public static List<String> otherDrill(PlayableDrill other, int right, Review review) {
-    long here = review.notes().stream().filter(n -> n.verdict() == Verdict.RIGHT).count();
     String sounds = "This sounds like " + shapes(other) + " from fret " + other.start();
-    int all = review.notes().size();
-    String fits = right == all ? "All " + all + " notes fit" : right + " of " + all + " notes fit";
     return List.of(
-        sounds + ". " + fits + " that, and " + (here == 0 ? "none" : here) + " this drill.",
+        sounds + ". " + fits(right, review) + " that, and " + here(review) + " this drill.",
         "Name that drill to hear how you played it, or look again where this one begins.");
+  }
+
+  /**
+   * In place of the sentences of a review whose notes fit the same drill in another key far better.
+   * Fingers and places may have been those of the drill that was named, on a guitar tuned
+   * otherwise.
+   *
+   * @param asked the drill that was named
+   * @param other the same in the key that they fit
+   * @param right how many fit it
+   */
+  public static List<String> otherKey(
+      PlayableDrill asked, PlayableDrill other, int right, Review review) {
+    int semitones = firstPitch(other) - firstPitch(asked);
+    String far = Phrases.count(Math.abs(semitones), "semitone");
+    String way = semitones > 0 ? "higher" : "lower";
+    return List.of(
+        "This sounds like "
+            + other.key()
+            + ", and the drill is in "
+            + asked.key()
+            + ". "
+            + fits(right, review)
+            + " the same drill "
+            + far
+            + " "
+            + way
+            + ", and "
+            + here(review)
+            + " this one.",
+        "Name that key to hear how you played it. If your hands were where this drill has them, the"
+            + " guitar is tuned "
+            + far
+            + " "
+            + way
+            + (semitones > 0 ? ", or has a capo." : "."));
+  }
+
+  private static int firstPitch(PlayableDrill drill) {
+    return drill.route().steps().get(0).midi();
+  }
+
+  private static String fits(int right, Review review) {
+    int all = review.notes().size();
+    return right == all ? "All " + all + " notes fit" : right + " of " + all + " notes fit";
+  }
+
+  private static String here(Review review) {
+    long here = review.notes().stream().filter(n -> n.verdict() == Verdict.RIGHT).count();
+    return here == 0 ? "none" : Long.toString(here);
   }
 
   /** "the Dorian shape into the Phrygian one". */

@@ -64,6 +64,11 @@ final class VirtualScreen implements AutoCloseable {
     return sum.getValue();
   }
 
+  /** What is on the screen now, four bytes a pixel behind a head: blue, green, red, nothing. */
+  byte[] pixels() throws IOException {
+    return Files.readAllBytes(pixels);
+  }
+
   @Override
   public void close() {
     server.destroy();

@@ -4,15 +4,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.image.BufferedImage;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import javafx.scene.Scene;
 import neckway.desk.FxWindow;
 import neckway.drill.Drills;
 import neckway.drill.PlayableDrill;
+import neckway.hand.ShiftSaid;
+import neckway.hand.ShiftVerdict;
+import neckway.neck.PlannedShift;
 import neckway.page.PageModel;
 import neckway.page.PageModel.Marks;
 import neckway.page.PagedTake;
+import neckway.player.Performance;
 import neckway.player.plan.Mistake;
+import neckway.review.Clock;
+import neckway.review.Review;
+import neckway.run.Run;
 import org.junit.jupiter.api.Test;
 
 /** How strongly the notes of a page are written, measured in its picture. */
@@ -135,6 +144,62 @@ class PagePainterTests {
     }
     assertThat(around(image, at, 9)).as("wrong").isGreaterThan(1.2 * most);
     assertThat(around(image, at, 17)).as("left out").isGreaterThan(1.0 * most);
+  }
+
+  /** Darkest pixel of the arc over a step, 0 for paper to 1 for black, at its highest point. */
+  private double arc(BufferedImage image, PageLayout at, int step) {
+    double middle = at.x(step, page.barSteps()) - at.column() / 2;
+    double highest =
+        Math.min(
+            page.step(step).place().string().number(),
+            page.step(step - 1).place().string().number());
+    double top = at.top(at.line(step, page.barSteps())) + (highest - 1) * at.stringGap();
+    double most = 0;
+    for (int j = (int) (top - 1.6 * at.font()); j < top - 0.9 * at.font(); j++) {
+      most = Math.max(most, 1 - (image.getRGB((int) middle, j) >> 8 & 255) / 255.0);
+    }
+    return most;
+  }
+
+  @Test
+  void landingThatWasNotReachedIsNeverDrawnAsMade() {
+    PlannedShift up = drill.route().shifts().get(0);
+    PlannedShift down = drill.route().shifts().get(drill.route().shifts().size() - 1);
+    PageLayout at = PageLayout.of(WIDTH, HEIGHT, 27, page);
+    page.show(Marks.SHOWN);
+    for (int step = 0; step <= up.landingStep(); step++) {
+      page.unnamed(0, step);
+    }
+    page.shifted(
+        0,
+        new ShiftSaid(up, ShiftVerdict.MADE, Optional.of(up.string()), OptionalDouble.of(0.99), 5));
+    double made = arc(picture(LEAD), at, up.landingStep());
+    assertThat(made).isGreaterThan(0.8);
+
+    page.review(stoppedBefore(down.landingStep() - 2));
+    assertThat(page.at(down.landingStep()).ink()).isEqualTo(PageModel.Ink.PALE);
+    assertThat(arc(picture(LEAD), at, down.landingStep())).isBetween(0.1, 0.7 * made);
+
+    // a count-in that was cancelled leaves a page that is all to come
+    page.clear();
+    page.show(Marks.HIDDEN);
+    PageLayout large = PageLayout.of(WIDTH, HEIGHT, 44, page);
+    assertThat(arc(picture(LEAD), large, up.landingStep())).isBetween(0.2, 0.85 * made);
+  }
+
+  private Review stoppedBefore(int step) {
+    Performance whole = PagedTake.performance(drill, List.of(), 3);
+    double end = whole.firstBeat() + (step - 0.2) * drill.pulse().slotSeconds();
+    Run run =
+        new Run(
+            drill,
+            Optional.empty(),
+            whole.sampleRate(),
+            OptionalDouble.of(whole.firstBeat()),
+            Clock.MEASURED,
+            verdict -> {});
+    run.feed(whole.samples(), 0, (int) (end * whole.sampleRate()));
+    return run.finish();
   }
 
   /** Ink on and beside a figure, with the signs about it. */

@@ -71,6 +71,7 @@ class PlayingModelTests {
         new PlayingModel(
             drills,
             settings,
+            () -> 0.1,
             (setup, listener) -> {
               begun.add(setup);
               live = listener;
@@ -282,6 +283,40 @@ class PlayingModelTests {
     assertThat(read).isEmpty();
     assertThat(reports).isNotNull();
     assertThat(model.line().get()).isEmpty();
+    assertThat(model.page().get().isOver()).as("the notes are still to come").isFalse();
+  }
+
+  @Test
+  void lostDeviceIsToldAsThatAndNotAsAComputerThatIsTooBusy() {
+    toPlaying();
+    live.complaint("the sound input was lost at 12 s; what was played until then is kept");
+    live.roundEnded(
+        new LiveResult(
+            0,
+            review(false),
+            Optional.empty(),
+            Optional.of(ClickClock.Source.HEARD),
+            3,
+            0,
+            List.of()));
+    model.frame();
+    assertThat(model.line().get()).startsWith("the sound input was lost at 12 s");
+  }
+
+  @Test
+  void soundThatWasMissedIsToldInPlainWords() {
+    toPlaying();
+    live.roundEnded(
+        new LiveResult(
+            0,
+            review(true),
+            Optional.empty(),
+            Optional.of(ClickClock.Source.HEARD),
+            2,
+            512,
+            List.of()));
+    model.frame();
+    assertThat(model.line().get()).contains("too busy").doesNotContain("buffer", "frames");
   }
 
   /** The input may be one that only one can hold, and another view's by then. */
@@ -396,6 +431,7 @@ class PlayingModelTests {
         new PlayingModel(
             drills,
             new RunSettings(kept),
+            () -> 0.1,
             (setup, listener) -> {
               begun.add(setup);
               return () -> {};

@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import neckway.calibration.Calibration;
+import neckway.desk.ClickModel;
 import neckway.desk.Desk;
 import neckway.desk.play.RunSettings;
 import neckway.desk.sound.GuitarModel.Stage;
@@ -59,6 +60,11 @@ class SoundModelTests {
     room.shown();
   }
 
+  private ClickModel keptClick() {
+    desk.keep();
+    return new ClickModel(SettingsFile.at(folder.resolve("settings.json")));
+  }
+
   private RunSettings kept() {
     desk.keep();
     return new RunSettings(SettingsFile.at(folder.resolve("settings.json")));
@@ -96,7 +102,7 @@ class SoundModelTests {
     room.takeFolder(folder.resolve("my takes"));
     assertThat(kept().input()).contains("Built-in microphone");
     assertThat(kept().output()).contains("Headphones");
-    assertThat(kept().clickGain()).isCloseTo(0.22, within(1e-9));
+    assertThat(keptClick().gain()).isCloseTo(0.22, within(1e-9));
     assertThat(kept().takesFolder()).isEqualTo(folder.resolve("my takes"));
     assertThat(devices.opened).containsExactly("Table interface", "Built-in microphone");
   }
@@ -109,7 +115,7 @@ class SoundModelTests {
     room.click().set(30);
     room.output().set("Headphones");
     assertThat(room.click().get()).isEqualTo(8);
-    assertThat(kept().clickGain()).isCloseTo(0.08, within(1e-9));
+    assertThat(keptClick().gain()).isCloseTo(0.08, within(1e-9));
   }
 
   @Test

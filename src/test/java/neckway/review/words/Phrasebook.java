@@ -62,6 +62,14 @@ public final class Phrasebook {
     for (String sentence : OtherwisePlayed.otherDrill(other, 25, two().wrong(3, 1).review())) {
       examples.add(new Example("another pair of shapes", sentence));
     }
+    MadeUp three = two();
+    three.drill().route().steps().stream()
+        .filter(step -> step.index() % 5 < 2)
+        .forEach(step -> three.wrong(step.index(), 2));
+    PlayableDrill inC = inKey("C major", three.drill().drill());
+    for (String sentence : OtherwisePlayed.otherKey(three.drill(), inC, 25, three.review())) {
+      examples.add(new Example("another key", sentence));
+    }
     return examples;
   }
 
@@ -231,6 +239,21 @@ public final class Phrasebook {
             two && chain.get(0) == Shape.MAJOR ? List.of(JoinChoice.on(5)) : List.of(),
             rounds,
             new Pulse(tempo, 2, 4, 4))
+        .playable();
+  }
+
+  private static PlayableDrill inKey(String key, Drill drill) {
+    return new Drill(
+            Optional.empty(),
+            drill.tuning(),
+            drill.frets(),
+            Key.parse(key),
+            drill.shapes(),
+            OptionalInt.empty(),
+            drill.up(),
+            drill.down(),
+            drill.rounds(),
+            drill.pulse())
         .playable();
   }
 }
