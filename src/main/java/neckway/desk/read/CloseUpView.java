@@ -35,13 +35,13 @@ final class CloseUpView extends Region {
     getChildren().add(canvas);
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
     setMinHeight(120);
-    setPrefHeight(190);
+    setPrefHeight(160);
   }
 
   void look(boolean dark, double scale) {
     inks = Inks.of(dark);
     font = 13 * scale;
-    setPrefHeight(150 + 40 * scale);
+    setPrefHeight(100 + 60 * scale);
     paint();
   }
 
