@@ -34,14 +34,14 @@ final class CloseUpView extends Region {
   CloseUpView() {
     getChildren().add(canvas);
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
-    setMinHeight(120);
-    setPrefHeight(160);
+    setMinHeight(100);
+    setPrefHeight(125);
   }
 
   void look(boolean dark, double scale) {
     inks = Inks.of(dark);
     font = 13 * scale;
-    setPrefHeight(100 + 60 * scale);
+    setPrefHeight(65 + 60 * scale);
     paint();
   }
 

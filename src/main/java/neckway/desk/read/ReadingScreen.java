@@ -28,7 +28,6 @@ import neckway.desk.OneKey;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.desk.VolumeModel;
-import neckway.desk.page.Arrangement;
 import neckway.desk.page.PageView;
 import neckway.desk.read.ReadingModel.Hearing;
 import neckway.page.PageModel;
@@ -41,6 +40,15 @@ import neckway.review.words.Sentence;
 public final class ReadingScreen implements Screen {
   /** Of the window's width, what stands beside the page and the close-up. */
   private static final double BESIDE_SHARE = 0.31;
+
+  /** Of the page's usual size: two lines of it fit at 1280 x 800. */
+  private static final double PAGE_SCALE = 0.76;
+
+  /** From this crowding on, per cent, all stands in one column. */
+  private static final int STACKED_PERCENT = 115;
+
+  /** Of the screen's height, the page in one column: two lines of it at 800 x 560. */
+  private static final double PAGE_SHARE = 0.68;
 
   /** One line of the page at text of 100 %, pixels. */
   private static final double LEAST_PAGE_HEIGHT = 200;
@@ -113,13 +121,13 @@ public final class ReadingScreen implements Screen {
 
   private void dress() {
     double scale = scale();
-    if (stacked != Arrangement.stacked(look)) {
+    if (stacked != look.crowdingPercent().get() > STACKED_PERCENT) {
       stacked = !stacked;
       page.ifPresent(p -> root.setCenter(arranged(p)));
     } else if (!stacked) {
       page.ifPresent(p -> p.setMinHeight(LEAST_PAGE_HEIGHT * scale));
     }
-    page.ifPresent(p -> p.look(look.dark().get(), 0.8 * scale));
+    page.ifPresent(p -> p.look(look.dark().get(), PAGE_SCALE * scale));
     closeUp.look(look.dark().get(), scale);
     closeUp.turn(look.leftHanded().get(), look.lowStringOnTop().get());
   }
@@ -242,11 +250,13 @@ public final class ReadingScreen implements Screen {
    */
   private Region arranged(PageView view) {
     view.minHeightProperty().unbind();
+    view.prefHeightProperty().unbind();
     foot.getChildren().remove(again.node());
     VBox column = new VBox();
     column.getStyleClass().add("column");
     if (stacked) {
-      view.minHeightProperty().bind(root.heightProperty().multiply(0.5));
+      view.minHeightProperty().bind(root.heightProperty().multiply(PAGE_SHARE));
+      view.prefHeightProperty().bind(view.minHeightProperty());
       unbound(details, tools);
       column
           .getChildren()
@@ -255,12 +265,16 @@ public final class ReadingScreen implements Screen {
     }
     foot.getChildren().add(foot.getChildren().size() - 1, again.node());
     view.setMinHeight(LEAST_PAGE_HEIGHT * scale());
+    view.setPrefHeight(LEAST_PAGE_HEIGHT * scale());
     VBox.setVgrow(view, Priority.ALWAYS);
-    VBox page = new VBox(view, pointed(view), legend);
+    VBox page = new VBox(view, pointed(view));
     page.getStyleClass().add("column");
     ScrollPane words = scroll(details);
     words.setAccessibleText(Texts.of("read.words"));
-    HBox above = beside(page, words);
+    VBox.setVgrow(words, Priority.ALWAYS);
+    VBox said = new VBox(words, legend);
+    said.getStyleClass().add("column");
+    HBox above = beside(page, said);
     VBox.setVgrow(above, Priority.ALWAYS);
     column.getChildren().setAll(head(), above, beside(shift(), tools));
     ScrollPane all = scroll(column);

@@ -36,7 +36,8 @@ final class RoundsRow {
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
     scroll.setAccessibleText(Texts.of("read.rounds"));
-    row.heightProperty().addListener(o -> height());
+    // a height set within a layout would only count in the next one
+    row.heightProperty().addListener(o -> Platform.runLater(this::height));
     model.rounds().addListener(o -> fill());
     model.take().addListener(o -> choose());
     fill();
