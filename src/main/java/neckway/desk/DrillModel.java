@@ -84,7 +84,7 @@ public final class DrillModel {
     return join(drill(), pair, direction);
   }
 
-  private static Join join(PlayableDrill drill, int pair, Direction direction) {
+  static Join join(PlayableDrill drill, int pair, Direction direction) {
     PlannedShift shift =
         drill.route().shifts().stream()
             .filter(s -> s.round() == 0 && s.pair() == pair && s.direction() == direction)
@@ -154,32 +154,9 @@ public final class DrillModel {
     if (shapes.equals(d.shapes())) {
       return takeFirst(all);
     }
-    // strings that were good between other shapes may be the worst between these
-    return takeFirst(all.stream().filter(c -> !keepsTheWorst(c)).toList()) || take(last(all));
-  }
-
-  private static Drill last(List<Drill> drills) {
-    return drills.get(drills.size() - 1);
-  }
-
-  /** Whether a drill can be played and makes a shift by the most awkward of several joins. */
-  private static boolean keepsTheWorst(Drill candidate) {
-    PlayableDrill playable;
-    try {
-      playable = candidate.playable();
-    } catch (BadInput e) {
-      return false;
-    }
-    for (int pair = 0; pair < playable.pairs().size(); pair++) {
-      List<Join> joins = playable.pairs().get(pair);
-      Join worst = joins.get(joins.size() - 1);
-      for (Direction direction : Direction.values()) {
-        if (joins.size() > 1 && join(playable, pair, direction).equals(worst)) {
-          return true;
-        }
-      }
-    }
-    return false;
+    List<Drill> mended =
+        all.stream().map(KeptJoins::withoutTheWorst).flatMap(Optional::stream).toList();
+    return takeFirst(mended) || take(all.get(all.size() - 1));
   }
 
   /** Begins on another fret. */
@@ -332,6 +309,11 @@ public final class DrillModel {
       refuse(e.getMessage());
       return false;
     }
+  }
+
+  /** The same drill with other joins, in the order in which they are met. */
+  static Drill withJoins(Drill d, List<JoinChoice> up, List<JoinChoice> down) {
+    return copy(d, d.tuning(), d.key(), d.shapes(), d.start(), up, down, d.rounds());
   }
 
   private static Drill copy(

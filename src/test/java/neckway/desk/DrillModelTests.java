@@ -123,6 +123,38 @@ class DrillModelTests {
     assertThat(kept).as("a good string stays").isGreaterThan(5);
   }
 
+  /** Of a chain each join is kept or taken anew by itself: one that would be the worst, alone. */
+  @Test
+  void aChainKeepsItsOtherJoinsWhereOneWouldBeTheMostAwkward() {
+    int keptBesideOneTakenAnew = 0;
+    for (Shape first : Shape.values()) {
+      List<Shape> chain = List.of(first, first.next(), first.next().next());
+      List<Shape> next = chain.stream().map(Shape::next).toList();
+      Chains.lowest(model, chain);
+      for (Join lower : model.pairs().get(0)) {
+        for (Join upper : model.pairs().get(1)) {
+          if (upper.string().number() > lower.string().number()) {
+            continue;
+          }
+          Chains.lowest(model, chain);
+          model.join(0, Direction.UP, lower);
+          model.join(1, Direction.UP, upper);
+          if (!model.shapes(next, model.chain().get(1).start())) {
+            continue;
+          }
+          boolean lowerKept = model.join(0, Direction.UP).string().equals(lower.string());
+          boolean upperKept = model.join(1, Direction.UP).string().equals(upper.string());
+          keptBesideOneTakenAnew += lowerKept != upperKept ? 1 : 0;
+          for (int pair = 0; pair < 2; pair++) {
+            List<Join> there = model.pairs().get(pair);
+            assertThat(model.join(pair, Direction.UP)).isNotEqualTo(there.get(there.size() - 1));
+          }
+        }
+      }
+    }
+    assertThat(keptBesideOneTakenAnew).isGreaterThan(10);
+  }
+
   @Test
   void joinsThatWouldBeOutOfOrderFollow() {
     Chains.lowest(model, List.of(Shape.MAJOR, Shape.DORIAN, Shape.PHRYGIAN));

@@ -34,14 +34,14 @@ final class CloseUpView extends Region {
   CloseUpView() {
     getChildren().add(canvas);
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
-    setMinHeight(120);
-    setPrefHeight(190);
+    setMinHeight(100);
+    setPrefHeight(125);
   }
 
   void look(boolean dark, double scale) {
     inks = Inks.of(dark);
     font = 13 * scale;
-    setPrefHeight(150 + 40 * scale);
+    setPrefHeight(65 + 60 * scale);
     paint();
   }
 

@@ -24,6 +24,9 @@ import neckway.review.Review;
 import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
 import neckway.review.StepVerdict;
+import neckway.review.words.Sentence;
+import neckway.review.words.Sentence.Part;
+import neckway.review.words.Words;
 import neckway.sound.Clip;
 import neckway.sound.TimeStretch;
 
@@ -112,8 +115,9 @@ public final class ReadingModel {
   private final ReadOnlyObjectWrapper<List<Round>> rounds =
       new ReadOnlyObjectWrapper<>(this, "rounds", List.of());
   private final ReadOnlyObjectWrapper<PageModel> page = new ReadOnlyObjectWrapper<>(this, "page");
-  private final ReadOnlyObjectWrapper<List<String>> sentences =
+  private final ReadOnlyObjectWrapper<List<Sentence>> sentences =
       new ReadOnlyObjectWrapper<>(this, "sentences", List.of());
+  private final ReadOnlyStringWrapper played = new ReadOnlyStringWrapper(this, "played", "");
   private final ReadOnlyStringWrapper figures = new ReadOnlyStringWrapper(this, "figures", "");
   private final ReadOnlyStringWrapper legend = new ReadOnlyStringWrapper(this, "legend", "");
   private final ReadOnlyStringWrapper pointed = new ReadOnlyStringWrapper(this, "pointed", "");
@@ -181,13 +185,14 @@ public final class ReadingModel {
     next.review(other.review());
     page.set(next);
     legend.set(PageLegend.of(next));
-    sentences.set(said(other));
-    figures.set(ReadingWords.figures(other.review()));
+    sentences.set(Words.said(other.drill(), other.review()));
+    figures.set(ReadingWords.figures(other, sentences.get()));
+    played.set(ReadingWords.played(other));
     take.set(Optional.of(other));
     pointed.set("");
     shift = worstShift(other.review().shifts());
     focusShift();
-    look(opensAt(other));
+    look(opensAt(other.review(), sentences.get()));
   }
 
   private void look(int step) {
@@ -195,8 +200,7 @@ public final class ReadingModel {
   }
 
   /** The first slip; where there is none, what the advice is about; else the first step. */
-  private static int opensAt(ReadTake other) {
-    Review review = other.review();
+  private static int opensAt(Review review, List<Sentence> said) {
     IntStream steps =
         review.steps().stream()
             .filter(s -> s.verdict() == StepVerdict.WRONG || s.verdict() == StepVerdict.SKIPPED)
@@ -206,28 +210,21 @@ public final class ReadingModel {
             .filter(n -> n.attempt() == review.reviewed() && n.verdict() == Verdict.REPEAT)
             .flatMapToInt(n -> n.step().stream());
     OptionalInt slip = IntStream.concat(steps, twice).min();
-    return slip.orElseGet(() -> advisedStep(other).orElse(0));
+    return slip.orElseGet(() -> advisedStep(said).orElse(0));
   }
 
-  /** The first step of the last sentence that names any: the last ones say what to work on. */
-  private static OptionalInt advisedStep(ReadTake other) {
-    SentenceSteps steps = new SentenceSteps(other);
-    List<String> words = other.review().summary().words();
-    return IntStream.iterate(words.size() - 1, i -> i >= 0, i -> i - 1)
-        .mapToObj(i -> steps.of(words.get(i)))
-        .filter(named -> !named.isEmpty())
-        .mapToInt(named -> named.get(0))
+  /** The first step of what to do next. */
+  private static OptionalInt advisedStep(List<Sentence> said) {
+    return said.stream()
+        .filter(sentence -> sentence.part() == Part.NEXT)
+        .flatMap(sentence -> sentence.steps().stream())
+        .mapToInt(step -> step)
         .findFirst();
   }
 
-  /** The steps that a sentence names, in its order. */
-  public List<Integer> named(String sentence) {
-    return take.get().map(t -> new SentenceSteps(t).of(sentence)).orElse(List.of());
-  }
-
-  /** Points at the first note that a sentence names; where it is pointed at, at the next one. */
-  public void goTo(String sentence) {
-    List<Integer> named = named(sentence);
+  /** Points at the first note that a sentence tells of; where it is pointed at, at the next one. */
+  public void goTo(Sentence sentence) {
+    List<Integer> named = sentence.steps();
     if (!named.isEmpty()) {
       int step =
           page.get()
@@ -251,16 +248,6 @@ public final class ReadingModel {
   private void near(int index) {
     shift = index;
     focusShift();
-  }
-
-  private static List<String> said(ReadTake other) {
-    List<String> said = other.review().summary().words();
-    if (other.guess().isEmpty()) {
-      return said;
-    }
-    String guess = ReadingWords.guess(other.guess().getAsInt(), other.review().summary().right());
-    return java.util.stream.Stream.concat(java.util.stream.Stream.of(guess), said.stream())
-        .toList();
   }
 
   /** The shift that went worst: one that was not made where planned, or else the latest. */
@@ -534,11 +521,33 @@ public final class ReadingModel {
   }
 
   /** What is said of it. */
-  public ReadOnlyObjectProperty<List<String>> sentences() {
+  public ReadOnlyObjectProperty<List<Sentence>> sentences() {
     return sentences.getReadOnlyProperty();
   }
 
-  /** Bias and steadiness. */
+  /** What stands first: what to do next, or where nothing is advised the first that is said. */
+  public Optional<Sentence> headline() {
+    List<Sentence> said = sentences.get();
+    return said.stream()
+        .filter(sentence -> sentence.part() == Part.NEXT)
+        .findFirst()
+        .or(() -> said.stream().filter(sentence -> sentence.part() == Part.DETAIL).findFirst());
+  }
+
+  /** What is said besides what stands first and the score. */
+  public List<Sentence> details() {
+    Sentence first = headline().orElse(null);
+    return sentences.get().stream()
+        .filter(sentence -> sentence.part() == Part.DETAIL && sentence != first)
+        .toList();
+  }
+
+  /** Its drill, tempo and date; of a recording its drill, tempo and file. */
+  public ReadOnlyStringProperty played() {
+    return played.getReadOnlyProperty();
+  }
+
+  /** How many notes were right, what the player thought, bias and steadiness. */
   public ReadOnlyStringProperty figures() {
     return figures.getReadOnlyProperty();
   }

@@ -28,28 +28,49 @@ import neckway.desk.OneKey;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.desk.VolumeModel;
-import neckway.desk.page.Arrangement;
 import neckway.desk.page.PageView;
 import neckway.desk.read.ReadingModel.Hearing;
 import neckway.page.PageModel;
+import neckway.review.words.Sentence;
 
-/** Shows a take that is over: sentences, page, the shift in close-up, and what can be heard. */
+/**
+ * Shows a take that is over: what to do next, the score, the page, the shift in close-up with what
+ * can be heard, and the details.
+ */
 public final class ReadingScreen implements Screen {
-  private static final double SENTENCES_SHARE = 0.30;
-  private static final double LEAST_PAGE_HEIGHT = 280;
+  /** Of the window's width, what stands beside the page and the close-up. */
+  private static final double BESIDE_SHARE = 0.31;
+
+  /** Of the page's usual size: two lines of it fit at 1280 x 800. */
+  private static final double PAGE_SCALE = 0.76;
+
+  /** From this crowding on, per cent, all stands in one column. */
+  private static final int STACKED_PERCENT = 115;
+
+  /** Of the screen's height, the page in one column: two lines of it at 800 x 560. */
+  private static final double PAGE_SHARE = 0.68;
+
+  /** One line of the page at text of 100 %, pixels. */
+  private static final double LEAST_PAGE_HEIGHT = 200;
 
   private final ReadingModel model;
   private final RecordingModel recording;
   private final ReadingActions actions;
   private final LookModel look;
   private final BorderPane root = new BorderPane();
-  private final VBox sentences = new VBox();
+
+  /** What to do next: the advice, and below it a line for each thing more. */
+  private final VBox whatNext = new VBox();
+
+  private final VBox advice = new VBox();
+  private final VBox details = new VBox();
   private final CloseUpView closeUp = new CloseUpView();
-  private final VBox left = new VBox();
+  private final Label legend = new Label();
   private final RoundsRow rounds;
   private final AgainLine again;
   private final SoundLine sound;
-  private final Region foot;
+  private final Region tools;
+  private final VBox foot;
   private boolean stacked;
   private Optional<PageView> page = Optional.empty();
 
@@ -68,7 +89,14 @@ public final class ReadingScreen implements Screen {
     root.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
-    sentences.getStyleClass().add("sentences");
+    advice.getStyleClass().add("advice");
+    whatNext.getStyleClass().add("what-next");
+    whatNext.getChildren().add(advice);
+    details.getStyleClass().add("sentences");
+    legend.getStyleClass().add("legend");
+    legend.setWrapText(true);
+    legend.setMinHeight(Region.USE_PREF_SIZE);
+    legend.textProperty().bind(model.legend());
     model.take().addListener(o -> fill());
     model.sentences().addListener(o -> words());
     model.closeUp().addListener(o -> near());
@@ -83,22 +111,29 @@ public final class ReadingScreen implements Screen {
     again.node().lookupAll(".combo-box").stream()
         .map(node -> (ComboBox<?>) node)
         .forEach(box -> OneKey.before(box, this::takesKey));
-    rounds = new RoundsRow(model);
-    foot = bottom();
+    rounds = new RoundsRow(model, button("read.roundBefore", "R", model::roundBefore));
+    tools = tools();
+    foot = foot();
     root.setBottom(foot);
     fill();
     dress();
   }
 
   private void dress() {
-    double scale = look.fontPercent().get() / 100.0;
-    if (stacked != Arrangement.stacked(look)) {
+    double scale = scale();
+    if (stacked != look.crowdingPercent().get() > STACKED_PERCENT) {
       stacked = !stacked;
       page.ifPresent(p -> root.setCenter(arranged(p)));
+    } else if (!stacked) {
+      page.ifPresent(p -> p.setMinHeight(LEAST_PAGE_HEIGHT * scale));
     }
-    page.ifPresent(p -> p.look(look.dark().get(), 0.8 * scale));
+    page.ifPresent(p -> p.look(look.dark().get(), PAGE_SCALE * scale));
     closeUp.look(look.dark().get(), scale);
     closeUp.turn(look.leftHanded().get(), look.lowStringOnTop().get());
+  }
+
+  private double scale() {
+    return look.fontPercent().get() / 100.0;
   }
 
   /** Everything for a take, or the words that there is none. */
@@ -117,7 +152,7 @@ public final class ReadingScreen implements Screen {
       view.getStyleClass().add("read-page");
       view.onStep(model::hearFrom);
       page = Optional.of(view);
-      root.setCenter(middle(view));
+      root.setCenter(arranged(view));
       dress();
     }
     page.get().show(shown);
@@ -126,15 +161,28 @@ public final class ReadingScreen implements Screen {
     near();
   }
 
-  private Region middle(PageView view) {
-    Label figures = new Label();
-    figures.getStyleClass().add("figures");
-    figures.setWrapText(true);
-    figures.setMinHeight(Region.USE_PREF_SIZE);
+  /** The score once, and what was played when. */
+  private Region head() {
+    Label figures = wrapped("figures");
     figures.textProperty().bind(model.figures());
-    Label pointed = new Label();
-    pointed.getStyleClass().add("pointed");
-    pointed.setWrapText(true);
+    Label played = wrapped("played");
+    played.textProperty().bind(model.played());
+    VBox head = new VBox(whatNext, figures, played, rounds.node());
+    head.getStyleClass().add("read-head");
+    head.setMinHeight(Region.USE_PREF_SIZE);
+    return head;
+  }
+
+  private static Label wrapped(String style) {
+    Label label = new Label();
+    label.getStyleClass().add(style);
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    return label;
+  }
+
+  private Region pointed(PageView view) {
+    Label pointed = wrapped("pointed");
     pointed.setAccessibleRole(AccessibleRole.TEXT);
     pointed
         .textProperty()
@@ -142,19 +190,22 @@ public final class ReadingScreen implements Screen {
             Bindings.when(model.pointed().isEmpty())
                 .then(Texts.of("read.keys"))
                 .otherwise(model.pointed()));
-    Label shift = new Label();
-    shift.getStyleClass().add("shift");
-    shift.setWrapText(true);
-    shift.setMinHeight(Region.USE_PREF_SIZE);
+    return pointedAndPages(pointed, view);
+  }
+
+  /** The shift in close-up, in words and drawn. */
+  private VBox shift() {
+    Label shift = wrapped("shift");
     shift
         .textProperty()
         .bind(
             Bindings.createStringBinding(
                 () -> model.closeUp().get().map(ReadingWords::shift).orElse(""), model.closeUp()));
-    left.getChildren()
-        .setAll(rounds.node(), figures, view, pointedAndPages(pointed, view), shift, closeUp);
-    left.getStyleClass().add("column");
-    return arranged(view);
+    shift.managedProperty().bind(shift.textProperty().isNotEmpty());
+    VBox.setVgrow(closeUp, Priority.ALWAYS);
+    VBox both = new VBox(shift, closeUp);
+    both.getStyleClass().add("column");
+    return both;
   }
 
   /** The note that is pointed at, and which of several pages is in sight. */
@@ -193,29 +244,62 @@ public final class ReadingScreen implements Screen {
     return button;
   }
 
-  /** Sentences beside the page, or with large text above it, in one column that is scrolled. */
+  /**
+   * Details beside the page and the hearing tools beside the close-up; or with large text all in
+   * one column. It is scrolled where it does not fit, and the primary button stays below it.
+   */
   private Region arranged(PageView view) {
     view.minHeightProperty().unbind();
+    view.prefHeightProperty().unbind();
+    foot.getChildren().remove(again.node());
+    VBox column = new VBox();
+    column.getStyleClass().add("column");
     if (stacked) {
-      root.setBottom(null);
-      VBox column = new VBox(sentences, left, foot);
-      view.minHeightProperty().bind(root.heightProperty().multiply(0.5));
+      view.minHeightProperty().bind(root.heightProperty().multiply(PAGE_SHARE));
+      view.prefHeightProperty().bind(view.minHeightProperty());
+      unbound(details, tools);
+      column
+          .getChildren()
+          .setAll(head(), view, pointed(view), legend, shift(), tools, details, again.node());
       return scroll(column);
     }
-    root.setBottom(foot);
-    view.setMinHeight(LEAST_PAGE_HEIGHT);
+    foot.getChildren().add(foot.getChildren().size() - 1, again.node());
+    view.setMinHeight(LEAST_PAGE_HEIGHT * scale());
+    view.setPrefHeight(LEAST_PAGE_HEIGHT * scale());
     VBox.setVgrow(view, Priority.ALWAYS);
-    ScrollPane words = scroll(sentences);
+    VBox page = new VBox(view, pointed(view));
+    page.getStyleClass().add("column");
+    ScrollPane words = scroll(details);
     words.setAccessibleText(Texts.of("read.words"));
-    words.prefWidthProperty().bind(root.widthProperty().multiply(SENTENCES_SHARE));
-    words.setMinWidth(240);
-    ScrollPane page = scroll(left);
-    page.setFitToHeight(true);
-    page.setFocusTraversable(false);
-    HBox.setHgrow(page, Priority.ALWAYS);
-    HBox middle = new HBox(words, page);
-    middle.getStyleClass().add("beside");
-    return middle;
+    VBox.setVgrow(words, Priority.ALWAYS);
+    VBox said = new VBox(words, legend);
+    said.getStyleClass().add("column");
+    HBox above = beside(page, said);
+    VBox.setVgrow(above, Priority.ALWAYS);
+    column.getChildren().setAll(head(), above, beside(shift(), tools));
+    ScrollPane all = scroll(column);
+    all.setFitToHeight(true);
+    all.setFocusTraversable(false);
+    return all;
+  }
+
+  private static void unbound(Region... regions) {
+    for (Region region : regions) {
+      region.minWidthProperty().unbind();
+      region.prefWidthProperty().unbind();
+      region.setPrefWidth(Region.USE_COMPUTED_SIZE);
+      region.setMinWidth(Region.USE_COMPUTED_SIZE);
+    }
+  }
+
+  private HBox beside(Region first, Region second) {
+    second.prefWidthProperty().bind(root.widthProperty().multiply(BESIDE_SHARE));
+    second.minWidthProperty().bind(second.prefWidthProperty());
+    first.setMinWidth(0);
+    HBox.setHgrow(first, Priority.ALWAYS);
+    HBox both = new HBox(first, second);
+    both.getStyleClass().add("beside");
+    return both;
   }
 
   private static ScrollPane scroll(Region content) {
@@ -227,31 +311,25 @@ public final class ReadingScreen implements Screen {
   }
 
   private void words() {
-    sentences.getChildren().clear();
-    for (String sentence : model.sentences().get()) {
-      Labeled label = model.named(sentence).isEmpty() ? new Label(sentence) : leading(sentence);
-      label.setWrapText(true);
-      label.getStyleClass().add("sentence");
-      sentences.getChildren().add(label);
-    }
-    sentences.getChildren().add(legend());
+    advice.getChildren().setAll(model.headline().stream().map(this::said).toList());
+    details.getChildren().setAll(model.details().stream().map(this::said).toList());
   }
 
-  /** A sentence that leads to the notes that it names. */
-  private Button leading(String sentence) {
-    Button button = new Button(sentence);
+  private Labeled said(Sentence sentence) {
+    Labeled label = sentence.steps().isEmpty() ? new Label(sentence.text()) : leading(sentence);
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    label.getStyleClass().add("sentence");
+    return label;
+  }
+
+  /** A sentence that leads to the notes that it tells of. */
+  private Button leading(Sentence sentence) {
+    Button button = new Button(sentence.text());
     button.getStyleClass().setAll("leading");
     button.setMaxWidth(Double.MAX_VALUE);
     button.setOnAction(e -> model.goTo(sentence));
     return button;
-  }
-
-  /** What the signs on the page mean, where it takes no room from the page. */
-  private Label legend() {
-    Label legend = new Label(model.legend().get());
-    legend.setWrapText(true);
-    legend.getStyleClass().add("legend");
-    return legend;
   }
 
   private void near() {
@@ -265,29 +343,41 @@ public final class ReadingScreen implements Screen {
     page.ifPresent(p -> p.mark(from, to));
   }
 
-  private Region bottom() {
+  /** What is heard, and which shift is in close-up. */
+  private Region tools() {
     FlowPane keys = new FlowPane();
     keys.getStyleClass().add("keys");
-    keys.managedProperty().bind(there());
-    keys.visibleProperty().bind(there());
     keys.getChildren()
         .addAll(
-            button("read.again", "Space", actions::again),
-            button("read.slower", "S", actions::slower),
-            button("read.faster", "F", actions::faster),
-            button("read.anotherJoin", "J", actions::anotherJoin),
             sound.lit(button("read.hear", "H", model::hear), Hearing.TAKE),
             sound.lit(button("read.loop", "L", model::loopShift), Hearing.SHIFT),
             sound.lit(button("read.model", "K", model::hearModel), Hearing.MODEL),
             speed(),
             button("read.nextShift", "N", model::nextShift),
-            roundBefore());
+            button("read.anotherJoin", "J", actions::anotherJoin));
+    VBox all = new VBox(keys, sound.node());
+    all.setMinHeight(Region.USE_PREF_SIZE);
+    return all;
+  }
+
+  private VBox foot() {
+    Button primary = button("read.again", "Space", actions::again);
+    primary.getStyleClass().add("main-action");
+    FlowPane keys = new FlowPane();
+    keys.getStyleClass().addAll("keys", "after");
+    keys.managedProperty().bind(there());
+    keys.visibleProperty().bind(there());
+    keys.getChildren()
+        .addAll(
+            primary,
+            button("read.slower", "S", actions::slower),
+            button("read.faster", "F", actions::faster));
     Label line = new Label();
     line.getStyleClass().add("off");
     line.setWrapText(true);
     line.textProperty().bind(model.line());
     line.managedProperty().bind(model.line().isNotEmpty());
-    return new VBox(line, progress(), again.node(), sound.node(), keys);
+    return new VBox(line, progress(), keys);
   }
 
   private BooleanBinding there() {
@@ -323,13 +413,6 @@ public final class ReadingScreen implements Screen {
     Button button = new Button(Texts.of("read.key", Texts.of(key), letter));
     button.getStyleClass().add("keyed");
     button.setOnAction(e -> action.run());
-    return button;
-  }
-
-  private Button roundBefore() {
-    Button button = button("read.roundBefore", "R", model::roundBefore);
-    button.managedProperty().bind(rounds.node().managedProperty());
-    button.visibleProperty().bind(rounds.node().managedProperty());
     return button;
   }
 

@@ -1,5 +1,15 @@
 package neckway.desk.read;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import neckway.desk.DrillWords;
 import neckway.desk.Texts;
 import neckway.desk.page.PageWords;
 import neckway.hand.ShiftVerdict;
@@ -8,17 +18,30 @@ import neckway.review.Clock;
 import neckway.review.Milliseconds;
 import neckway.review.Review;
 import neckway.review.Summary;
+import neckway.review.words.Sentence;
+import neckway.review.words.Sentence.Part;
 
 /** What the reading says beside the review's own sentences. */
 public final class ReadingWords {
   private ReadingWords() {}
 
-  /** Counts, bias and steadiness in one line. */
-  static String figures(Review review) {
+  /** How many notes were right, what the player thought, bias and steadiness in one line. */
+  static String figures(ReadTake take, List<Sentence> said) {
+    Summary s = take.review().summary();
+    String score =
+        said.stream()
+            .filter(sentence -> sentence.part() == Part.SCORE)
+            .map(Sentence::text)
+            .findFirst()
+            .orElseGet(() -> Texts.of("read.right", s.right(), take.review().steps().size()));
+    String guess = take.guess().isPresent() ? " " + guess(take.guess().getAsInt(), s.right()) : "";
+    return score + guess + timing(take.review());
+  }
+
+  private static String timing(Review review) {
     Summary s = review.summary();
-    String right = Texts.of("read.right", s.right(), review.steps().size());
     if (s.offMsMedian().isEmpty() || s.offMsSpread().isEmpty()) {
-      return right;
+      return "";
     }
     long bias = Math.round(s.offMsMedian().getAsDouble());
     String key = bias == 0 ? "read.bias.none" : bias > 0 ? "read.bias.late" : "read.bias.early";
@@ -26,7 +49,33 @@ public final class ReadingWords {
         review.clock() == Clock.MEASURED
             ? Texts.of(key, Math.abs(bias))
             : Texts.of("read.bias.unknown");
-    return right + measured + Texts.of("read.steady", Math.round(s.offMsSpread().getAsDouble()));
+    return " " + measured + Texts.of("read.steady", Math.round(s.offMsSpread().getAsDouble()));
+  }
+
+  /** Drill, tempo and when its sound was kept; of a recording, the name of its file. */
+  static String played(ReadTake take) {
+    String drill =
+        Texts.of(
+            "read.played",
+            DrillWords.place(take.drill()),
+            Texts.plain(take.drill().pulse().tempo()));
+    Optional<String> from =
+        take.recording().isPresent()
+            ? take.take().map(file -> file.getFileName().toString())
+            : take.take().flatMap(ReadingWords::kept);
+    return from.map(words -> Texts.of("read.played.from", drill, words)).orElse(drill);
+  }
+
+  private static Optional<String> kept(Path file) {
+    try {
+      Instant at = Files.getLastModifiedTime(file).toInstant();
+      return Optional.of(
+          DateTimeFormatter.ofPattern(Texts.of("read.date"), Locale.ENGLISH)
+              .format(at.atZone(ZoneId.systemDefault())));
+    } catch (IOException e) {
+      // the take was moved since: then its date is not known
+      return Optional.empty();
+    }
   }
 
   /** A round beside others: its tempo, how many were right, how steady. */

@@ -2,6 +2,8 @@ package neckway.desk.read;
 
 import java.util.List;
 import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.FlowPane;
@@ -16,19 +18,26 @@ final class RoundsRow {
   private static final int LINES = 2;
 
   private final ReadingModel model;
+  private final Button before;
   private final FlowPane row = new FlowPane();
   private final ScrollPane scroll = new ScrollPane(row);
   private final VBox place = new VBox();
 
-  RoundsRow(ReadingModel model) {
+  /**
+   * @param before goes to the round before the one that is read
+   */
+  RoundsRow(ReadingModel model, Button before) {
     this.model = model;
+    this.before = before;
+    before.setMinSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     row.getStyleClass().add("rounds");
     scroll.getStyleClass().add("words");
     scroll.setFitToWidth(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
     scroll.setAccessibleText(Texts.of("read.rounds"));
-    row.heightProperty().addListener(o -> height());
+    // a height set within a layout would only count in the next one
+    row.heightProperty().addListener(o -> Platform.runLater(this::height));
     model.rounds().addListener(o -> fill());
     model.take().addListener(o -> choose());
     fill();
@@ -41,7 +50,11 @@ final class RoundsRow {
   private void fill() {
     List<Round> rounds = model.rounds().get();
     boolean several = rounds.size() > 1;
-    row.getChildren().setAll(several ? rounds.stream().map(this::button).toList() : List.of());
+    row.getChildren().clear();
+    if (several) {
+      rounds.forEach(round -> row.getChildren().add(button(round)));
+      row.getChildren().add(before);
+    }
     place.getChildren().setAll(several ? List.of(scroll) : List.of());
     place.setManaged(several);
     choose();
@@ -74,12 +87,13 @@ final class RoundsRow {
 
   /** Presses in the one that is read, and brings it into sight. */
   private void choose() {
-    for (var node : row.getChildren()) {
-      ToggleButton button = (ToggleButton) node;
-      boolean read = model.round().filter(r -> r.equals(button.getUserData())).isPresent();
-      button.setSelected(read);
-      if (read) {
-        Platform.runLater(() -> show(button));
+    for (Node node : row.getChildren()) {
+      if (node instanceof ToggleButton button) {
+        boolean read = model.round().filter(r -> r.equals(button.getUserData())).isPresent();
+        button.setSelected(read);
+        if (read) {
+          Platform.runLater(() -> show(button));
+        }
       }
     }
   }

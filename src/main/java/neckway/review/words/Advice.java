@@ -18,10 +18,14 @@ final class Advice {
   }
 
   /** One sentence, for a take in which something was played. */
-  String sentence() {
+  Sentence sentence() {
     return heaviest()
-        .map(cause -> "First: " + cause.advice() + ".")
-        .orElseGet(() -> "Next: " + new NextStep(played).advice() + ".");
+        .map(cause -> next("First: " + cause.advice() + ".", cause.steps()))
+        .orElseGet(() -> next("Next: " + new NextStep(played).advice() + ".", List.of()));
+  }
+
+  private static Sentence next(String text, List<Integer> steps) {
+    return new Sentence(Sentence.Part.NEXT, text, steps);
   }
 
   /** What cost most; of equals what came first. */

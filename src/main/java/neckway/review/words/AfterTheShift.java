@@ -63,7 +63,8 @@ final class AfterTheShift {
             : "after the shift you drag, by some "
                 + Phrases.ms(middleMs)
                 + "; stop on the landing and think of the next two notes before you play them";
-    return List.of(new Cause(cost, shifts.get(0).landingStep(), advice));
+    List<Integer> landings = shifts.stream().map(PlannedShift::landingStep).toList();
+    return List.of(new Cause(cost, landings.get(0), landings, advice));
   }
 
   /** Whether they are off in the middle, and after most landings to the same side. */

@@ -69,9 +69,8 @@ final class HeardTempo {
     }
     boolean faster = played.review().heardSlotSeconds().orElseThrow() < asked.slotSeconds();
     return List.of(
-        new Cause(
+        Cause.ofTheWhole(
             OFF_THE_CLICK,
-            0,
             "you played "
                 + (faster ? "faster" : "slower")
                 + " than the click; listen to a bar of it and count along before you come in, or set"

@@ -28,30 +28,33 @@ final class KeptTime {
     this.offMs = played.offMs();
   }
 
-  List<String> sentences() {
-    List<String> said = new ArrayList<>(new LateLandings(played).sentences());
-    new HeardTempo(played).sentence().ifPresent(said::add);
+  List<Sentence> sentences() {
+    List<Sentence> said = new ArrayList<>(new LateLandings(played).sentences());
+    new HeardTempo(played).sentence().map(Sentence::of).ifPresent(said::add);
     if (offMs.length < FEWEST_TO_TIME || !played.review().keepsTheGrid()) {
       return said;
     }
     boolean apart = !new LateLandings(played).late().isEmpty();
     said.add(
-        (apart ? "Of the other notes four in five" : "Four notes in five")
-            + " kept within "
-            + Phrases.ms(Math.max(1, played.ownPulseMs()))
-            + " of your own pulse.");
+        Sentence.of(
+            (apart ? "Of the other notes four in five" : "Four notes in five")
+                + " kept within "
+                + Phrases.ms(Math.max(1, played.ownPulseMs()))
+                + " of your own pulse."));
     if (played.hasClick() && played.review().clock() == Clock.UNMEASURED) {
       said.add(
-          "Whether you were ahead of the click or behind it cannot be said yet: the delay of this"
-              + " input and output has not been measured.");
+          Sentence.of(
+              "Whether you were ahead of the click or behind it cannot be said yet: the delay of"
+                  + " this input and output has not been measured."));
     }
     leanMs()
         .ifPresent(
             lean ->
                 said.add(
-                    "On the whole you were "
-                        + Phrases.ms(lean)
-                        + (lean < 0 ? " ahead of the beat." : " behind the beat.")));
+                    Sentence.of(
+                        "On the whole you were "
+                            + Phrases.ms(lean)
+                            + (lean < 0 ? " ahead of the beat." : " behind the beat."))));
     return said;
   }
 

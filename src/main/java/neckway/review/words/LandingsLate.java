@@ -27,12 +27,13 @@ final class LandingsLate {
     double each = BY_A_SLOT * Math.min(1, middleMs / played.slotMs());
     boolean again = late.size() > 1;
     PlannedShift first = late.get(0).shift();
+    List<Integer> landings = late.stream().map(LateLandings.Late::landing).toList();
     String alone =
         "play "
             + (again ? "it" : LateLandings.shift(kind))
             + " alone, two notes before it and the landing, slowly enough to land in time";
     if (!again) {
-      return new Cause(each, first.landingStep(), alone);
+      return new Cause(each, first.landingStep(), landings, alone);
     }
     String which =
         LateLandings.shift(kind)
@@ -40,6 +41,7 @@ final class LandingsLate {
             + Phrases.ms(middleMs)
             + " late"
             + Phrases.inRounds(late.stream().map(l -> l.shift().round()).toList(), played.rounds());
-    return new Cause(late.size() * each * AGAIN, first.landingStep(), which + "; " + alone);
+    return new Cause(
+        late.size() * each * AGAIN, first.landingStep(), landings, which + "; " + alone);
   }
 }

@@ -8,6 +8,7 @@ import neckway.hear.RobustStatistics;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
+import neckway.review.Landings;
 import neckway.review.LateLanding;
 
 /**
@@ -20,23 +21,33 @@ final class LateLandings {
   /** Shifts of the same pair, way and string. */
   record Kind(Direction direction, int pair, GuitarString string) {}
 
-  /** A landing that was late. */
-  record Late(PlannedShift shift, double lateMs) {}
+  /**
+   * A landing that was late.
+   *
+   * @param landing index of the step on which the hand landed
+   */
+  record Late(PlannedShift shift, int landing, double lateMs) {}
+
+  /** A landing that only seemed late. */
+  private record Seeming(PlannedShift shift, int landing) {}
 
   private final Played played;
   private final Map<Kind, List<Late>> late = new LinkedHashMap<>();
-  private final Map<Kind, List<PlannedShift>> seeming = new LinkedHashMap<>();
+  private final Map<Kind, List<Seeming>> seeming = new LinkedHashMap<>();
 
   LateLandings(Played played) {
     this.played = played;
+    Landings landings = new Landings(played.drill());
     for (LateLanding landing : LateLanding.all(played.drill(), played.review())) {
       PlannedShift planned = landing.shift().planned();
       GuitarString string = landing.shift().string().orElse(planned.string());
       Kind kind = new Kind(planned.direction(), planned.pair(), string);
+      int step = landings.step(landing.shift());
       if (landing.seeming()) {
-        seeming.computeIfAbsent(kind, k -> new ArrayList<>()).add(planned);
+        seeming.computeIfAbsent(kind, k -> new ArrayList<>()).add(new Seeming(planned, step));
       } else {
-        late.computeIfAbsent(kind, k -> new ArrayList<>()).add(new Late(planned, landing.lateMs()));
+        late.computeIfAbsent(kind, k -> new ArrayList<>())
+            .add(new Late(planned, step, landing.lateMs()));
       }
     }
   }
@@ -46,16 +57,20 @@ final class LateLandings {
     return late;
   }
 
-  List<String> sentences() {
-    List<String> said = new ArrayList<>();
-    late.forEach((kind, each) -> said.add(sentence(kind, each)));
+  List<Sentence> sentences() {
+    List<Sentence> said = new ArrayList<>();
+    late.forEach(
+        (kind, each) ->
+            said.add(Sentence.of(sentence(kind, each), each.stream().map(Late::landing).toList())));
     seeming.forEach(
         (kind, each) ->
             said.add(
-                "The note before "
-                    + shift(kind)
-                    + rounds(each)
-                    + " came early, so the landing seemed late."));
+                Sentence.of(
+                    "The note before "
+                        + shift(kind)
+                        + rounds(each.stream().map(Seeming::shift).toList())
+                        + " came early, so the landing seemed late.",
+                    each.stream().map(Seeming::landing).toList())));
     return said;
   }
 

@@ -28,6 +28,6 @@ final class Leaning {
                 + " before your foot is down"
             : "you play behind the beat; tap your foot to a bar of clicks, then let each note"
                 + " start with your foot";
-    return List.of(new Cause(BY_A_SLOT * Math.abs(lean) / played.slotMs(), 0, advice));
+    return List.of(Cause.ofTheWhole(BY_A_SLOT * Math.abs(lean) / played.slotMs(), advice));
   }
 }

@@ -27,12 +27,15 @@ final class MissedShifts {
     this.missed = played.shifts(ShiftVerdict.MISSED).stream().map(ReviewedShift::planned).toList();
   }
 
-  List<String> sentences() {
-    List<String> said = new ArrayList<>();
+  List<Sentence> sentences() {
+    List<Sentence> said = new ArrayList<>();
     byKind()
         .forEach(
             (kind, shifts) ->
-                said.add(kind.direction() == Direction.UP ? up(kind, shifts) : down(kind, shifts)));
+                said.add(
+                    Sentence.of(
+                        kind.direction() == Direction.UP ? up(kind, shifts) : down(kind, shifts),
+                        shifts.stream().map(PlannedShift::landingStep).toList())));
     return said;
   }
 

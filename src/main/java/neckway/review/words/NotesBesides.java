@@ -32,7 +32,8 @@ final class NotesBesides {
             : "lay the unused fingers on the strings, so that the open "
                 + (open.size() == 1 ? Phrases.string(open.get(0)) + " stays" : "strings stay")
                 + " silent";
-    return List.of(new Cause(NOTE * stray.size(), played.stepAt(stray.get(0)), advice));
+    List<Integer> steps = stray.stream().map(played::stepAt).toList();
+    return List.of(new Cause(NOTE * stray.size(), steps.get(0), steps, advice));
   }
 
   private Optional<GuitarString> open(ReviewedNote note) {

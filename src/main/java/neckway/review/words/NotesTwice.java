@@ -27,6 +27,6 @@ final class NotesTwice {
                 + Phrases.fretOnString(played.step(steps.get(0)).place())
                 + ", with one stroke for each note"
             : "play the run slowly, with one stroke for each note";
-    return List.of(new Cause(NOTE * twice.size(), steps.get(0), where));
+    return List.of(new Cause(NOTE * twice.size(), steps.get(0), steps, where));
   }
 }

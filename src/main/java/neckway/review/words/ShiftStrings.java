@@ -10,6 +10,7 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.review.GuitarKnown;
+import neckway.review.Landings;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
 
@@ -34,43 +35,47 @@ final class ShiftStrings {
     this.review = played.review();
   }
 
-  List<String> sentences() {
-    List<String> said = new ArrayList<>();
-    List<String> moved = new ArrayList<>();
-    moved().forEach((kind, shifts) -> moved.add(moved(kind, shifts)));
+  List<Sentence> sentences() {
+    List<Sentence> said = new ArrayList<>();
+    List<Sentence> moved = new ArrayList<>();
+    moved().forEach((kind, shifts) -> moved.add(Sentence.of(moved(kind, shifts), steps(shifts))));
     said.addAll(moved.subList(0, Math.min(MOST_NAMED, moved.size())));
     if (moved.size() > MOST_NAMED) {
-      int more = played.shifts(ShiftVerdict.MOVED).size() - toldOf(MOST_NAMED);
+      List<ReviewedShift> more =
+          moved().values().stream().skip(MOST_NAMED).flatMap(List::stream).toList();
       said.add(
-          Phrases.sentence(Phrases.count(more))
-              + " more "
-              + (more == 1 ? "shift was" : "shifts were")
-              + " made on another string than planned, marked below.");
+          Sentence.of(
+              Phrases.sentence(Phrases.count(more.size()))
+                  + " more "
+                  + (more.size() == 1 ? "shift was" : "shifts were")
+                  + " made on another string than planned, marked below.",
+              steps(more)));
     }
-    made().ifPresent(said::add);
+    made().map(Sentence::of).ifPresent(said::add);
     return said;
   }
 
   /** The shifts made on another string, those alike together. */
-  Map<Kind, List<PlannedShift>> moved() {
-    Map<Kind, List<PlannedShift>> kinds = new LinkedHashMap<>();
+  Map<Kind, List<ReviewedShift>> moved() {
+    Map<Kind, List<ReviewedShift>> kinds = new LinkedHashMap<>();
     for (ReviewedShift shift : played.shifts(ShiftVerdict.MOVED)) {
-      kinds.computeIfAbsent(Kind.of(shift), k -> new ArrayList<>()).add(shift.planned());
+      kinds.computeIfAbsent(Kind.of(shift), k -> new ArrayList<>()).add(shift);
     }
     return kinds;
   }
 
-  private int toldOf(int kinds) {
-    return moved().values().stream().limit(kinds).mapToInt(List::size).sum();
+  /** The notes on which the hand landed, or should have. */
+  List<Integer> steps(List<ReviewedShift> shifts) {
+    return shifts.stream().map(new Landings(played.drill())::step).toList();
   }
 
-  private String moved(Kind kind, List<PlannedShift> shifts) {
+  private String moved(Kind kind, List<ReviewedShift> shifts) {
     return "You shifted "
         + Phrases.way(kind.direction())
-        + pair(shifts.get(0))
+        + pair(shifts.get(0).planned())
         + " on the "
         + Phrases.string(kind.heard())
-        + Phrases.inRounds(shifts.stream().map(PlannedShift::round).toList(), played.rounds())
+        + Phrases.inRounds(shifts.stream().map(s -> s.planned().round()).toList(), played.rounds())
         + ", not on the "
         + Phrases.string(kind.planned())
         + " as planned.";
@@ -95,11 +100,12 @@ final class ShiftStrings {
   }
 
   /** That the sound does not tell of some. */
-  Optional<String> unheard() {
+  Optional<Sentence> unheard() {
     if (review.guitar() == GuitarKnown.ANOTHER) {
       return Optional.of(
-          "The notes do not sound like the guitar of this profile, so on which strings you shifted"
-              + " is not told; calibrate the guitar that you play.");
+          Sentence.of(
+              "The notes do not sound like the guitar of this profile, so on which strings you"
+                  + " shifted is not told; calibrate the guitar that you play."));
     }
     List<ReviewedShift> unheard = played.shifts(ShiftVerdict.UNHEARD);
     if (unheard.isEmpty()) {
@@ -107,22 +113,27 @@ final class ShiftStrings {
     }
     if (review.guitar() == GuitarKnown.NOT_LEARNT) {
       return Optional.of(
-          "On which string you shifted cannot be told from the pitches alone; once the guitar has"
-              + " been calibrated, its sound may tell.");
+          Sentence.of(
+              "On which string you shifted cannot be told from the pitches alone; once the guitar"
+                  + " has been calibrated, its sound may tell."));
     }
     if (unheard.size() > 1) {
       return Optional.of(
-          "The sound does not tell on which string "
-              + Phrases.count(unheard.size())
-              + " of the shifts were made.");
+          Sentence.of(
+              "The sound does not tell on which string "
+                  + Phrases.count(unheard.size())
+                  + " of the shifts were made.",
+              steps(unheard)));
     }
     PlannedShift planned = unheard.get(0).planned();
     return Optional.of(
-        "The sound does not tell on which string you shifted "
-            + Phrases.way(planned.direction())
-            + pair(planned)
-            + Phrases.inRounds(List.of(planned.round()), played.rounds())
-            + ".");
+        Sentence.of(
+            "The sound does not tell on which string you shifted "
+                + Phrases.way(planned.direction())
+                + pair(planned)
+                + Phrases.inRounds(List.of(planned.round()), played.rounds())
+                + ".",
+            steps(unheard)));
   }
 
   private String pair(PlannedShift shift) {

@@ -2,6 +2,7 @@ package neckway.review.words;
 
 import java.util.List;
 import neckway.neck.PlannedShift;
+import neckway.review.ReviewedShift;
 
 /** A shift made on another string than planned: its notes are right, the hand's way is not. */
 final class ShiftsElsewhere {
@@ -15,11 +16,14 @@ final class ShiftsElsewhere {
   }
 
   List<Cause> causes() {
-    return new ShiftStrings(played).moved().values().stream().map(this::cause).toList();
+    ShiftStrings strings = new ShiftStrings(played);
+    return strings.moved().values().stream()
+        .map(shifts -> cause(shifts, strings.steps(shifts)))
+        .toList();
   }
 
-  private Cause cause(List<PlannedShift> shifts) {
-    PlannedShift first = shifts.get(0);
+  private Cause cause(List<ReviewedShift> shifts, List<Integer> landings) {
+    PlannedShift first = shifts.get(0).planned();
     String advice =
         "play the shift "
             + Phrases.way(first.direction())
@@ -30,6 +34,6 @@ final class ShiftsElsewhere {
             + " landing on fret "
             + played.step(first.landingStep()).place().fret()
             + ", until the hand goes there by itself";
-    return new Cause(SHIFT * shifts.size(), first.landingStep(), advice);
+    return new Cause(SHIFT * shifts.size(), first.landingStep(), landings, advice);
   }
 }

@@ -32,6 +32,10 @@ final class ShiftsMissed {
             + " with the "
             + Phrases.finger(first.finger())
             + ", until the hand goes there by itself";
-    return new Cause(SHIFT * shifts.size(), first.landingStep(), advice);
+    return new Cause(
+        SHIFT * shifts.size(),
+        first.landingStep(),
+        shifts.stream().map(PlannedShift::landingStep).toList(),
+        advice);
   }
 }

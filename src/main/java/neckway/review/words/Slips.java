@@ -26,7 +26,7 @@ final class Slips {
    * "One note wrong: coming down, where the second string, fret 7 was due, it sounded like fret 8
    * of that string."
    */
-  List<String> wrong() {
+  List<Sentence> wrong() {
     List<String> each = new ArrayList<>();
     for (ReviewedNote note : played.notes(Verdict.WRONG)) {
       Step step = drill.route().steps().get(note.step().getAsInt());
@@ -37,7 +37,7 @@ final class Slips {
               + " was due, "
               + heard(note, step));
     }
-    return said(each, " wrong: ", "note");
+    return said(each, " wrong: ", steps(played.notes(Verdict.WRONG)));
   }
 
   private String heard(ReviewedNote note, Step step) {
@@ -48,36 +48,36 @@ final class Slips {
   }
 
   /** Steps left out, a row of them as one. */
-  List<String> leftOut(List<Integer> steps) {
+  List<Sentence> leftOut(List<Integer> steps) {
     List<String> each = new ArrayList<>();
     for (int s : steps) {
       Step step = drill.route().steps().get(s);
       each.add(played.way(step) + ", " + Phrases.spot(step.place()));
     }
-    return said(each, " left out: ", "note");
+    return said(each, " left out: ", steps);
   }
 
-  List<String> struckTwice() {
+  List<Sentence> struckTwice() {
     List<String> each = new ArrayList<>();
     for (ReviewedNote note : played.notes(Verdict.REPEAT)) {
       Step step = drill.route().steps().get(note.step().getAsInt());
       each.add(played.way(step) + ", " + Phrases.spot(step.place()));
     }
-    return said(each, " struck twice: ", "note");
+    return said(each, " struck twice: ", steps(played.notes(Verdict.REPEAT)));
   }
 
   /** Steps that sounded in their time, but not clearly enough to be named. */
-  List<String> unclear() {
+  List<Sentence> unclear() {
     List<String> each = new ArrayList<>();
     for (int s : played.unnamed()) {
       Step step = drill.route().steps().get(s);
       each.add(played.way(step) + ", " + Phrases.spot(step.place()));
     }
-    return said(each, " I heard but could not make out: ", "note");
+    return said(each, " I heard but could not make out: ", played.unnamed());
   }
 
   /** Notes of no step; the same one heard again is named once. */
-  List<String> stray() {
+  List<Sentence> stray() {
     List<ReviewedNote> stray = played.notes(Verdict.EXTRA);
     Map<Integer, Integer> heard = new LinkedHashMap<>();
     stray.forEach(note -> heard.merge(note.midi(), 1, Integer::sum));
@@ -86,7 +86,7 @@ final class Slips {
         (midi, times) ->
             each.add(name(midi) + (times == 1 ? "" : " " + Phrases.times(times)) + open(midi)));
     String what = stray.size() == 1 ? " that does not" : " that do not";
-    return said(each, stray.size(), what + " belong there: ", "note");
+    return said(each, stray.size(), what + " belong there: ", steps(stray));
   }
 
   /** The string that a note of no step is of, if it was an open one. */
@@ -98,20 +98,25 @@ final class Slips {
         .orElse("");
   }
 
-  private static List<String> said(List<String> each, String what, String thing) {
-    return said(each, each.size(), what, thing);
+  private List<Integer> steps(List<ReviewedNote> notes) {
+    return notes.stream().map(played::stepAt).toList();
   }
 
-  private static List<String> said(List<String> each, int count, String what, String thing) {
+  private static List<Sentence> said(List<String> each, String what, List<Integer> steps) {
+    return said(each, each.size(), what, steps);
+  }
+
+  private static List<Sentence> said(
+      List<String> each, int count, String what, List<Integer> steps) {
     if (each.isEmpty()) {
       return List.of();
     }
-    String head = Phrases.sentence(Phrases.count(count, thing)) + what;
-    if (each.size() <= MOST_NAMED) {
-      return List.of(head + String.join("; ", each) + ".");
-    }
-    return List.of(
-        head + String.join("; ", each.subList(0, MOST_NAMED)) + "; and more, marked below.");
+    String head = Phrases.sentence(Phrases.count(count, "note")) + what;
+    String all =
+        each.size() <= MOST_NAMED
+            ? String.join("; ", each) + "."
+            : String.join("; ", each.subList(0, MOST_NAMED)) + "; and more, marked below.";
+    return List.of(Sentence.of(head + all, steps));
   }
 
   private String name(int midi) {

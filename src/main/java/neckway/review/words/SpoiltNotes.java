@@ -47,7 +47,7 @@ final class SpoiltNotes {
     int first = steps.get(0);
     boolean several = steps.size() > 1;
     double cost = steps.size() * (several ? AGAIN : NOTE);
-    return new Cause(cost, first, several ? severalTimes(steps) : once(first));
+    return new Cause(cost, first, steps, several ? severalTimes(steps) : once(first));
   }
 
   private String once(int step) {

@@ -24,6 +24,7 @@ final class StoppedEarly {
                 new Cause(
                     STOP,
                     s,
+                    List.of(s),
                     "start "
                         + Phrases.from(s)
                         + " before "

@@ -34,13 +34,13 @@ final class Stumbles {
   }
 
   /** "You came in a beat late.", where the beat is known from outside the notes. */
-  Optional<String> cameInLate() {
+  Optional<Sentence> cameInLate() {
     return review.notes().stream()
         .filter(n -> played.hasBeatToKeep() && n.attempt() == 0 && review.reviewed() == 0)
         .filter(
             n -> n.verdict() == Verdict.RIGHT && n.step().equals(OptionalInt.of(0)) && n.slot() > 0)
         .findFirst()
-        .map(n -> "You came in " + slots(n.slot()) + " late.");
+        .map(n -> Sentence.of("You came in " + slots(n.slot()) + " late.", List.of(0)));
   }
 
   private String slots(long slots) {
@@ -52,9 +52,10 @@ final class Stumbles {
   }
 
   /** "You hesitated: 2 seconds before the second string, fret 8, going up." */
-  List<String> hesitations() {
+  List<Sentence> hesitations() {
+    List<Wait> waits = waits();
     List<String> each =
-        waits().stream()
+        waits.stream()
             .map(
                 w ->
                     Phrases.ms(1000 * w.seconds())
@@ -68,7 +69,10 @@ final class Stumbles {
     }
     boolean all = each.size() <= MOST_NAMED;
     String named = String.join("; ", all ? each : each.subList(0, MOST_NAMED));
-    return List.of("You hesitated: " + named + (all ? "." : "; and more, marked below."));
+    return List.of(
+        Sentence.of(
+            "You hesitated: " + named + (all ? "." : "; and more, marked below."),
+            waits.stream().map(w -> w.step().index()).toList()));
   }
 
   /** The waits before notes that are no landings. */

@@ -20,20 +20,22 @@ final class Tries {
     this.tries = played.review().attempts();
   }
 
-  List<String> sentences() {
+  List<Sentence> sentences() {
     if (tries < 2) {
       return List.of();
     }
-    List<String> said = new ArrayList<>();
-    said.add("You began " + Phrases.times(tries) + "; the rest is about the " + standing() + ".");
+    List<Sentence> said = new ArrayList<>();
+    said.add(
+        Sentence.of(
+            "You began " + Phrases.times(tries) + "; the rest is about the " + standing() + "."));
     if (tries == 2) {
-      said.add("The first try " + came(0) + "; the second " + came(1) + ".");
+      said.add(Sentence.of("The first try " + came(0) + "; the second " + came(1) + "."));
     } else if (tries <= MOST_TOLD) {
       for (int t = 0; t < tries; t++) {
-        said.add("The " + Phrases.ordinal(t + 1) + " try " + came(t) + ".");
+        said.add(Sentence.of("The " + Phrases.ordinal(t + 1) + " try " + came(t) + "."));
       }
     } else {
-      said.add("That try " + came(played.review().reviewed()) + ".");
+      said.add(Sentence.of("That try " + came(played.review().reviewed()) + "."));
     }
     return said;
   }

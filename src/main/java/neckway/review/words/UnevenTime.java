@@ -32,9 +32,8 @@ final class UnevenTime {
     }
     long slower = Math.round(SLOWER * played.review().grid().tempo());
     return List.of(
-        new Cause(
+        Cause.ofTheWhole(
             BY_A_SLOT * ownPulseMs / played.slotMs(),
-            0,
             "the notes fall unevenly; play at "
                 + slower
                 + " beats a minute until they are even, then go up by some four beats at a time"));

@@ -33,7 +33,10 @@ final class Waits {
       double all = causes.stream().mapToDouble(Cause::cost).sum();
       return List.of(
           new Cause(
-              all, causes.get(0).step(), "play it more slowly, at a tempo that needs no waiting"));
+              all,
+              causes.get(0).step(),
+              causes.stream().flatMap(c -> c.steps().stream()).toList(),
+              "play it more slowly, at a tempo that needs no waiting"));
     }
     return causes;
   }
@@ -48,6 +51,7 @@ final class Waits {
     return new Cause(
         cost,
         step,
+        waits.stream().map(w -> w.step().index()).toList(),
         "start "
             + Phrases.from(step)
             + " before "

@@ -2,7 +2,9 @@ package neckway.review.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Step;
@@ -26,7 +28,7 @@ public final class Words {
   private final PlayableDrill drill;
   private final Review review;
   private final Played played;
-  private final List<String> said = new ArrayList<>();
+  private final List<Sentence> said = new ArrayList<>();
 
   private Words(PlayableDrill drill, Review review) {
     this.drill = drill;
@@ -40,14 +42,34 @@ public final class Words {
    * @param drill what the take was held against
    */
   public static List<String> of(PlayableDrill drill, Review review) {
+    return sentences(drill, review).stream().map(Sentence::text).toList();
+  }
+
+  /** The same with what each is for, and the notes that it tells of. */
+  public static List<Sentence> sentences(PlayableDrill drill, Review review) {
     return new Words(drill, review).sentences();
   }
 
-  private List<String> sentences() {
+  /**
+   * What a review says, which may be more or other than its own sentences (see {@link
+   * OtherwisePlayed}), each with what is known of it: a sentence of another kind is a detail that
+   * tells of no notes.
+   */
+  public static List<Sentence> said(PlayableDrill drill, Review review) {
+    Map<String, Sentence> own =
+        sentences(drill, review).stream()
+            .collect(Collectors.toMap(Sentence::text, s -> s, (first, same) -> first));
+    return review.summary().words().stream()
+        .map(text -> own.getOrDefault(text, Sentence.of(text)))
+        .toList();
+  }
+
+  private List<Sentence> sentences() {
     if (review.notes().isEmpty()) {
       return List.of(
-          "I heard no notes in this take. If you played, check that the guitar is on this input"
-              + " and loud enough.");
+          Sentence.of(
+              "I heard no notes in this take. If you played, check that the guitar is on this input"
+                  + " and loud enough."));
     }
     if (!fits()) {
       doesNotFit();
@@ -90,13 +112,14 @@ public final class Words {
   private void doesNotFit() {
     int right = rightInAll();
     said.add(
-        "What I heard does not fit this drill: of "
-            + Phrases.count(review.notes().size(), "note")
-            + ", "
-            + (right == 0 ? "none" : Phrases.count(right))
-            + " came where the drill has "
-            + (right == 1 ? "it" : "them")
-            + ". Check the key, the starting fret and the shapes.");
+        Sentence.of(
+            "What I heard does not fit this drill: of "
+                + Phrases.count(review.notes().size(), "note")
+                + ", "
+                + (right == 0 ? "none" : Phrases.count(right))
+                + " came where the drill has "
+                + (right == 1 ? "it" : "them")
+                + ". Check the key, the starting fret and the shapes."));
   }
 
   private void whatWasRight() {
@@ -104,17 +127,17 @@ public final class Words {
     int reached = steps - played.steps(StepVerdict.UNPLAYED).size();
     int right = review.summary().right();
     String upTo = reached == steps ? "" : "Up to where you stopped, ";
-    if (right == reached && review.summary().notes() == reached && reached > 1) {
-      said.add(Phrases.sentence(upTo + "all " + reached + " notes were right and in order."));
-    } else {
-      said.add(
-          upTo
-              + right
-              + " of "
-              + reached
-              + (reached == 1 ? " note" : " notes")
-              + (right == 1 ? " was right." : " were right."));
-    }
+    boolean all = right == reached && review.summary().notes() == reached && reached > 1;
+    String text =
+        all
+            ? Phrases.sentence(upTo + "all " + reached + " notes were right and in order.")
+            : upTo
+                + right
+                + " of "
+                + reached
+                + (reached == 1 ? " note" : " notes")
+                + (right == 1 ? " was right." : " were right.");
+    said.add(new Sentence(Sentence.Part.SCORE, text, List.of()));
   }
 
   private void stoppedEarly(MissedShifts missed) {
@@ -124,13 +147,17 @@ public final class Words {
     next.ifPresent(
         step ->
             said.add(
-                "You stopped before the end: the last "
-                    + (left.size() == 1 ? "note, " : Phrases.count(left.size(), "note") + ", from ")
-                    + "the "
-                    + Phrases.spot(step.place())
-                    + ", "
-                    + played.way(step)
-                    + (left.size() == 1 ? ", was not played." : ", were not played.")));
+                Sentence.of(
+                    "You stopped before the end: the last "
+                        + (left.size() == 1
+                            ? "note, "
+                            : Phrases.count(left.size(), "note") + ", from ")
+                        + "the "
+                        + Phrases.spot(step.place())
+                        + ", "
+                        + played.way(step)
+                        + (left.size() == 1 ? ", was not played." : ", were not played."),
+                    List.of(step.index()))));
   }
 
   private List<Integer> leftOutByThemselves(MissedShifts missed) {
@@ -145,11 +172,12 @@ public final class Words {
             cents -> {
               if (Math.abs(cents) >= OFF_TUNE_CENTS) {
                 said.add(
-                    "The guitar is "
-                        + Math.round(Math.abs(cents))
-                        + " cents "
-                        + (cents < 0 ? "flat" : "sharp")
-                        + " as a whole; tune it before the next run.");
+                    Sentence.of(
+                        "The guitar is "
+                            + Math.round(Math.abs(cents))
+                            + " cents "
+                            + (cents < 0 ? "flat" : "sharp")
+                            + " as a whole; tune it before the next run."));
               }
             });
   }

@@ -347,7 +347,7 @@ class CoachTests {
     window.settle();
     assertThat(place()).isEqualTo(Place.READING);
     assertThat(coach.reading().take().get().orElseThrow().take()).contains(take);
-    assertThat(coach.reading().sentences().get().get(0)).contains("25 notes were right");
+    assertThat(coach.reading().sentences().get().get(0).text()).contains("25 notes were right");
   }
 
   /** A drill that is opened, with its route, as every view has it. */

@@ -210,7 +210,7 @@ class BadDayTests {
     guitarPlays();
     window.press(KeyCode.SPACE);
     await("the reading", () -> place() == Place.READING);
-    assertThat(FxWindow.on(() -> coach.reading().sentences().get().get(0)))
+    assertThat(FxWindow.on(() -> coach.reading().sentences().get().get(0).text()))
         .isEqualTo("All 25 notes were right and in order.");
   }
 

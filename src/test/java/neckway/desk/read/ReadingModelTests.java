@@ -5,11 +5,16 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -22,6 +27,7 @@ import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import neckway.desk.DrillModel;
+import neckway.desk.DrillWords;
 import neckway.desk.read.ReadingModel.Hearing;
 import neckway.desk.read.ReadingModel.Speed;
 import neckway.drill.PlayableDrill;
@@ -40,6 +46,7 @@ import neckway.review.Grid;
 import neckway.review.GuitarKnown;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
+import neckway.review.words.Sentence;
 import neckway.run.Run;
 import neckway.sound.Clip;
 import org.junit.jupiter.api.BeforeEach;
@@ -121,17 +128,53 @@ class ReadingModelTests {
 
   @Test
   void sentencesAreTheReviewsOwn() {
-    assertThat(model.sentences().get()).isEqualTo(review.summary().words());
-    assertThat(model.figures().get()).startsWith("24 of 25 right.").contains("steady within");
+    assertThat(model.sentences().get())
+        .extracting(Sentence::text)
+        .isEqualTo(review.summary().words());
     assertThat(model.page().get().at(10).ink()).isEqualTo(Ink.WRONG);
   }
 
   @Test
-  void guessStandsFirstBesideTheTruth() {
+  void adviceStandsFirstTheScoreOnceAndTheRestIsDetails() {
+    assertThat(model.headline().orElseThrow().text()).startsWith("First: ");
+    assertThat(model.figures().get())
+        .startsWith("24 of 25 notes were right.")
+        .contains("steady within");
+    assertThat(model.details()).isNotEmpty().doesNotContain(model.headline().orElseThrow());
+    assertThat(model.details())
+        .extracting(Sentence::text)
+        .noneMatch(text -> text.contains("of 25 notes"));
+  }
+
+  @Test
+  void whatWasNotHeardStandsFirstWhereNothingIsAdvised() {
+    Review silent =
+        new Run(drill, Optional.empty(), 48_000, OptionalDouble.empty(), Clock.MEASURED, v -> {})
+            .finish();
+    model.open(ReadTake.played(drill, silent, Optional.empty(), OptionalInt.empty()));
+    assertThat(model.headline().orElseThrow().text()).startsWith("I heard no notes");
+    assertThat(model.details()).isEmpty();
+  }
+
+  @Test
+  void guessStandsBesideTheTruthAndTheTruthOnce() {
     open(OptionalInt.of(25), Optional.of(file));
-    assertThat(model.sentences().get().get(0)).isEqualTo("25 right, you thought; it was 24.");
+    assertThat(model.figures().get()).startsWith("24 of 25 notes were right. You thought 25.");
     open(OptionalInt.of(24), Optional.of(file));
-    assertThat(model.sentences().get().get(0)).isEqualTo("24 right, as you thought.");
+    assertThat(model.figures().get()).startsWith("24 of 25 notes were right. So you thought.");
+  }
+
+  @Test
+  void drillTempoAndDateStandOnIt() throws IOException {
+    Instant noon = ZonedDateTime.of(2026, 3, 4, 12, 5, 0, 0, ZoneId.systemDefault()).toInstant();
+    Files.setLastModifiedTime(file, FileTime.from(noon));
+    open(OptionalInt.empty(), Optional.of(file));
+    assertThat(model.played().get())
+        .startsWith(DrillWords.place(drill))
+        .contains(" beats a minute")
+        .endsWith("4 March 2026, 12:05");
+    open(OptionalInt.empty(), Optional.empty());
+    assertThat(model.played().get()).endsWith(" beats a minute");
   }
 
   @Test

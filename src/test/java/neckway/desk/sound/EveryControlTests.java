@@ -91,6 +91,7 @@ class EveryControlTests {
                   .open(
                       ReadTake.played(
                           take.drill(), take.review(), Optional.empty(), OptionalInt.empty())));
+      assertPrimaryButtonInSight(window);
       check(window, Place.SOUND_ROOM, () -> {});
       check(window, Place.SOUND_ROOM, () -> room.guitar().begin());
     }
@@ -111,6 +112,20 @@ class EveryControlTests {
           FxWindow.on(() -> List.copyOf(window.scene().getRoot().lookupAll(".scroll-pane")));
       assertThat(scrolled).isEmpty();
     }
+  }
+
+  /** What goes on after reading is seen without a scroll, and is one button alone. */
+  private void assertPrimaryButtonInSight(FxWindow window) {
+    List<Node> primary =
+        FxWindow.on(() -> List.copyOf(window.scene().getRoot().lookupAll(".main-action")));
+    assertThat(primary).hasSize(1);
+    for (Node above = primary.get(0); above != null; above = above.getParent()) {
+      assertThat(above).isNotInstanceOf(ScrollPane.class);
+    }
+    Bounds at = primary.get(0).localToScene(primary.get(0).getLayoutBounds());
+    double width = window.scene().getWidth();
+    double height = window.scene().getHeight();
+    assertThat(within(at, new BoundingBox(0, 0, width, height))).as(at.toString()).isTrue();
   }
 
   private FxWindow open(double width, double height, int percent) {

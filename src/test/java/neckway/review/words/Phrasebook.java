@@ -73,6 +73,11 @@ public final class Phrasebook {
     return examples;
   }
 
+  /** The takes of which they are said. */
+  static List<MadeUp> takes() {
+    return stories().stream().map(Story::take).toList();
+  }
+
   private static List<Story> stories() {
     List<Story> stories = new ArrayList<>();
     clean(stories);
