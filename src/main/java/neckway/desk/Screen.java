@@ -10,6 +10,7 @@ public interface Screen {
     CHOOSING,
     PLAYING,
     READING,
+    OPEN,
     SOUND_ROOM;
 
     /** Its name in the bundle. */
