@@ -24,7 +24,7 @@ import neckway.desk.open.OpenModel.Counted;
  * also what becomes of it in the log.
  */
 public final class NextLine implements Strip {
-  private static final Set<Place> WITH_NEXT = EnumSet.of(Place.CHOOSING, Place.READING, Place.OPEN);
+  private static final Set<Place> ABOVE = EnumSet.of(Place.CHOOSING, Place.READING);
 
   private final OpenModel model;
   private final Runnable overTime;
@@ -103,12 +103,14 @@ public final class NextLine implements Strip {
   public boolean isFor(Place front) {
     place = front;
     fill();
-    return WITH_NEXT.contains(front);
+    return ABOVE.contains(front);
   }
 
   @Override
   public boolean takesKey(KeyEvent event, Node focus) {
-    if (event.isShortcutDown() || event.isAltDown() || !WITH_NEXT.contains(place)) {
+    if (event.isShortcutDown()
+        || event.isAltDown()
+        || !ABOVE.contains(place) && place != Place.OPEN) {
       return false;
     }
     if (event.getCode() == KeyCode.PAGE_UP) {

@@ -185,10 +185,31 @@ public record OpenMap(List<Column> columns) {
     int last = columns.get(spot.column()).spots().size();
     int row = spot.row();
     if (column != spot.column() && rows != last) {
-      // from a stand, which is one, to the middle of a bridge
-      row = rows == 1 ? 0 : Math.max(0, rows / 2 - 1);
+      row = mostPlayed(columns.get(column));
     }
     return new Spot(column, Math.max(0, Math.min(rows - 1, row + rowsOn)));
+  }
+
+  /** Of a bridge the way that was played most; where none was, one in the middle. */
+  private static int mostPlayed(Column column) {
+    List<Progress> spots = column.spots();
+    int best = Math.max(0, spots.size() / 2 - 1);
+    for (int row = 0; row < spots.size(); row++) {
+      best = spots.get(row).rounds() > spots.get(best).rounds() ? row : best;
+    }
+    return best;
+  }
+
+  /** The join that was played last, of several on that day the one that was played most. */
+  Optional<Spot> lastPlayed() {
+    return columns.stream()
+        .filter(c -> c instanceof Bridge)
+        .flatMap(c -> c.spots().stream())
+        .filter(p -> p.rounds() > 0)
+        .max(
+            Comparator.comparing((Progress p) -> p.lastDay().orElseThrow())
+                .thenComparingInt(Progress::rounds))
+        .flatMap(p -> find(p.exercise()));
   }
 
   Progress at(Spot spot) {

@@ -118,7 +118,7 @@ public final class OpenModel {
     Optional<Exercise> before = wanted.or(this::exercise);
     reach.set(chosen);
     map.set(chosen.map(r -> OpenMap.of(r, lowOnTop)));
-    spot.set(map.get().flatMap(m -> before.flatMap(m::find)));
+    spot.set(map.get().flatMap(m -> before.flatMap(m::find).or(m::lastPlayed)));
     wanted = Optional.empty();
     wantedKey = Optional.empty();
   }

@@ -15,7 +15,6 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -46,7 +45,7 @@ public final class OpenScreen implements Screen {
   private final Label figures = label("open-figures");
   private final Label noLanding = label("whys");
   private final Button practise = new Button(Texts.of("open.practise"));
-  private final FlowPane legend = new FlowPane();
+  private final VBox legend = new VBox();
   private final Node picture;
   private final VBox first = new VBox();
   private final Label firstDrill = label("open-first");
@@ -117,7 +116,8 @@ public final class OpenScreen implements Screen {
     keys.em(em);
     legend.getChildren().clear();
     for (State state : State.values()) {
-      HBox sign = new HBox(sign(state, em), new Label(Texts.of("open.legend." + state.word())));
+      HBox sign = new HBox(sign(state, em), label("open-said"));
+      ((Label) sign.getChildren().get(1)).setText(Texts.of("open.legend." + state.word()));
       sign.getStyleClass().add("open-sign");
       sign.setAlignment(Pos.CENTER_LEFT);
       legend.getChildren().add(sign);

@@ -124,7 +124,8 @@ final class OpenWords {
     PlayableDrill drill = item.drill().orElseThrow();
     return Texts.of(
         item.rounds() == 1 ? "next.drill.once" : "next.drill",
-        DrillWords.title(drill),
+        DrillWords.place(drill),
+        Texts.plain(drill.pulse().tempo()),
         item.rounds());
   }
 

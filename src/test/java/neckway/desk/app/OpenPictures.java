@@ -65,8 +65,7 @@ final class OpenPictures {
             return null;
           });
       all.go(Place.OPEN);
-      all.press(KeyCode.RIGHT);
-      for (int column = 0; column < 4; column++) {
+      for (int column = 0; column < 5 && runs > 0; column++) {
         all.press(KeyCode.RIGHT);
       }
       Path file = folder.resolve("open-" + runs + name + ".png");

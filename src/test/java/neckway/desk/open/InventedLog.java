@@ -1,5 +1,9 @@
 package neckway.desk.open;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -15,9 +19,11 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.stream.IntStream;
 import neckway.drill.PlayableDrill;
+import neckway.file.ReviewFile;
 import neckway.follow.Verdict;
 import neckway.hand.ShiftVerdict;
-import neckway.log.RunKeeper;
+import neckway.log.RunLog;
+import neckway.log.RunTransfer;
 import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.PlannedShift;
@@ -46,19 +52,52 @@ public final class InventedLog {
 
   private static final int MINUTES = 20;
   private static final int RUNS_A_DAY = 6;
+  private static final double FIRST_BEAT = 2;
 
-  private final Path folder;
+  private final List<String> lines = new ArrayList<>();
   private final Random random = new Random(17);
   private final Map<String, Integer> played = new HashMap<>();
   private final Map<Key, List<PlayedRound>> rounds = new HashMap<>();
 
-  private InventedLog(Path folder) {
-    this.folder = folder;
-  }
+  private InventedLog() {}
 
   /** Writes so many runs into a log. */
-  public static void write(Path folder, int runs) {
-    new InventedLog(folder).play(runs);
+  public static void write(Path folder, int runs) throws IOException {
+    InventedLog made = new InventedLog();
+    made.play(runs);
+    Files.createDirectories(folder);
+    Path file = Files.write(folder.resolve("made-up.jsonl"), made.lines);
+    try (RunLog log = RunLog.open(folder, line -> {})) {
+      new RunTransfer(log).take(List.of(file), new Strict());
+    }
+  }
+
+  /** Takes nothing that is not as it should be. */
+  private static final class Strict implements RunTransfer.Listener {
+    @Override
+    public void stored(String id) {
+      // that all were is seen in what is shown of them
+    }
+
+    @Override
+    public void unusable(String line) {
+      throw new IllegalStateException(line);
+    }
+
+    @Override
+    public void looked(long runs) {
+      // it takes a moment only
+    }
+  }
+
+  private String line(PlayableDrill drill, Review review, OffsetDateTime when) {
+    ObjectNode line = JsonNodeFactory.instance.objectNode();
+    line.put("id", "made-up-" + lines.size());
+    line.put("when", when.toString());
+    line.putNull("guitar");
+    line.put("source", "live");
+    line.set("review", ReviewFile.toJson(review, "", drill));
+    return line.toString();
   }
 
   private void play(int runs) {
@@ -75,8 +114,7 @@ public final class InventedLog {
         OffsetDateTime when =
             OffsetDateTime.of(date, LocalTime.of(18, 0).plusMinutes(4 * run), ZoneOffset.UTC);
         Review review = review(drill);
-        new RunKeeper(folder, Optional.empty(), line -> {})
-            .keep(drill, review, when, RunKeeper.Source.LIVE, Optional.empty(), Optional.empty());
+        lines.add(line(drill, review, when));
         rounds
             .computeIfAbsent(key, k -> new ArrayList<>())
             .addAll(RoundsOfRun.of(drill, review, when));
@@ -125,7 +163,7 @@ public final class InventedLog {
                 s ->
                     new ReviewedStep(
                         s,
-                        s.index() * slot,
+                        FIRST_BEAT + s.index() * slot,
                         wrong[s.index()] ? StepVerdict.WRONG : StepVerdict.PLAYED))
             .toList();
     List<ReviewedShift> shifts =
@@ -134,10 +172,10 @@ public final class InventedLog {
             .toList();
     int bad = (int) IntStream.range(0, count).filter(i -> wrong[i]).count();
     return new Review(
-        new TakeFigures(count * slot, 48_000, -6, -70, OptionalDouble.empty()),
+        new TakeFigures(FIRST_BEAT + count * slot, 48_000, -6, -70, OptionalDouble.empty()),
         GuitarKnown.LEARNT,
         Clock.MEASURED,
-        new Grid(Grid.Source.GIVEN, drill.pulse().tempo(), 0, slot),
+        new Grid(Grid.Source.GIVEN, drill.pulse().tempo(), FIRST_BEAT, slot),
         notes,
         1,
         0,
@@ -158,7 +196,7 @@ public final class InventedLog {
   }
 
   private static ReviewedNote note(PlayableDrill drill, int step, boolean wrong, double offMs) {
-    double time = step * drill.pulse().slotSeconds() + offMs / 1000;
+    double time = FIRST_BEAT + step * drill.pulse().slotSeconds() + offMs / 1000;
     return new ReviewedNote(
         time,
         drill.route().steps().get(step).midi() + (wrong ? 1 : 0),
