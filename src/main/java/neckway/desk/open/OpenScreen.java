@@ -25,6 +25,7 @@ import neckway.desk.FollowFocus;
 import neckway.desk.Screen;
 import neckway.desk.SideBySide;
 import neckway.desk.Texts;
+import neckway.practice.Exercise;
 import neckway.practice.Progress;
 import neckway.practice.Reach;
 import neckway.practice.State;
@@ -43,6 +44,7 @@ public final class OpenScreen implements Screen {
   private final LandingsView landings = new LandingsView();
   private final Label title = label("title");
   private final Label figures = label("open-figures");
+  private final VBox pointed = new VBox();
   private final Label noLanding = label("whys");
   private final Button practise = new Button(Texts.of("open.practise"));
   private final VBox legend = new VBox();
@@ -56,10 +58,13 @@ public final class OpenScreen implements Screen {
     this.model = model;
     keys = new KeysRow(model);
     stands = new StandsView(model, desk.look());
-    VBox one = new VBox(title, figures, noLanding, landings, practise);
+    VBox one = new VBox(noLanding, landings, practise);
     one.getStyleClass().add("open-one");
     VBox beside = new VBox(legend, new TakesLine(takes).node());
     beside.getStyleClass().add("open-beside");
+    // in sight whatever is scrolled
+    pointed.getChildren().setAll(title, figures);
+    pointed.getStyleClass().add("open-pointed");
     practise.setOnAction(e -> model.playPointed());
     practise.getStyleClass().add("keyed");
     SideBySide lower = new SideBySide(one, beside);
@@ -75,6 +80,7 @@ public final class OpenScreen implements Screen {
     scroll.getStyleClass().add("scroll");
     FollowFocus.in(scroll);
     root.setCenter(scroll);
+    root.setBottom(pointed);
     for (ObservableValue<?> each :
         List.of(model.reading(), model.reach(), model.map(), model.sitting())) {
       each.addListener((o, old, now) -> fill());
@@ -139,6 +145,7 @@ public final class OpenScreen implements Screen {
     boolean logged = reading.filter(LogReading::logged).isPresent();
     boolean nothing = reading.isPresent() && !logged;
     show(picture, logged);
+    show(pointed, logged);
     show(first, nothing && model.next().isPresent());
     Optional<Reach> reach = model.reach().get();
     if (reading.isEmpty()) {
@@ -173,7 +180,8 @@ public final class OpenScreen implements Screen {
     show(landings, !points.isEmpty());
     boolean unheard = progress.filter(p -> p.rounds() > 0).isPresent() && points.isEmpty();
     show(noLanding, unheard);
-    noLanding.setText(Texts.of("open.landings.none"));
+    boolean shape = progress.filter(p -> p.exercise() instanceof Exercise.OfShape).isPresent();
+    noLanding.setText(Texts.of(shape ? "open.landings.shape" : "open.landings.none"));
     show(practise, progress.isPresent());
     practise.setTooltip(new Tooltip(Texts.of("open.practise.key")));
     stands.setAccessibleText(Texts.of("open.stands", title.getText(), figures.getText()));

@@ -257,8 +257,9 @@ final class StandsView extends Region {
       double from = x + 8 + size;
       double to = x + w - 8;
       nodes.add(Ink.text(string, x + 8 + size * 0.35, middle, size * 0.85, false, size));
-      Ink.line(nodes, way.state(), from, to, middle);
-      nodes.add(Ink.head(way.state(), right ? to + 2 : from - 2, middle, 0.36 * strand(), right));
+      double head = 0.36 * strand();
+      Ink.line(nodes, way.state(), right ? from : from + head, right ? to - head : to, middle);
+      nodes.add(Ink.head(way.state(), right ? to + 2 : from - 2, middle, head, right));
     }
   }
 

@@ -3,7 +3,6 @@ package neckway.desk.app;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Consumer;
-import javafx.scene.input.KeyCode;
 import neckway.desk.Eyes;
 import neckway.desk.FxWindow;
 import neckway.desk.Screen.Place;
@@ -61,13 +60,11 @@ final class OpenPictures {
     try (WholeWindow all = new WholeWindow(logs.resolve(Integer.toString(runs)), width, height)) {
       all.on(
           () -> {
+            plain(all);
             with.accept(all);
             return null;
           });
       all.go(Place.OPEN);
-      for (int column = 0; column < 5 && runs > 0; column++) {
-        all.press(KeyCode.RIGHT);
-      }
       Path file = folder.resolve("open-" + runs + name + ".png");
       all.window.save(file);
       if (name.isEmpty() && runs == 500) {
@@ -78,10 +75,19 @@ final class OpenPictures {
     }
   }
 
+  /** What the picture before may have left in the settings. */
+  private static void plain(WholeWindow all) {
+    all.desk.look().text(100);
+    all.desk.look().dark().set(false);
+    all.desk.look().leftHanded().set(false);
+    all.desk.look().lowStringOnTop().set(false);
+  }
+
   private void choose(int runs, double width, double height, int percent) throws Exception {
     try (WholeWindow all = new WholeWindow(logs.resolve(Integer.toString(runs)), width, height)) {
       all.on(
           () -> {
+            plain(all);
             all.desk.look().text(percent);
             return null;
           });
