@@ -55,7 +55,7 @@ public final class Practice {
             desk::say,
             () -> desk.router().go(Place.PLAYING));
     takes = new TakesModel(settings::takesFolder, settings.book(), work, window, desk::say);
-    strip = new NextLine(open, this::overTime);
+    strip = new NextLine(open, desk.look(), this::overTime);
     reading.take().addListener((o, before, now) -> now.ifPresent(this::read));
     desk.router().current().addListener((o, before, now) -> front(now));
   }

@@ -6,6 +6,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
@@ -13,6 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import neckway.desk.LookModel;
 import neckway.desk.OneKey;
 import neckway.desk.Screen.Place;
 import neckway.desk.Strip;
@@ -26,7 +28,11 @@ import neckway.desk.open.OpenModel.Counted;
 public final class NextLine implements Strip {
   private static final Set<Place> ABOVE = EnumSet.of(Place.CHOOSING, Place.READING);
 
+  /** From this crowding on, per cent, parts stand one under the other. */
+  private static final int CROWDED_PERCENT = 145;
+
   private final OpenModel model;
+  private final LookModel look;
   private final Runnable overTime;
   private final VBox strip = new VBox();
   private final Label words = new Label();
@@ -41,11 +47,11 @@ public final class NextLine implements Strip {
   /**
    * @param overTime shows the join that is read over time
    */
-  public NextLine(OpenModel model, Runnable overTime) {
+  public NextLine(OpenModel model, LookModel look, Runnable overTime) {
     this.model = model;
+    this.look = look;
     this.overTime = overTime;
     strip.getStyleClass().add("next");
-    words.setWrapText(true);
     words.setMinHeight(Region.USE_PREF_SIZE);
     words.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(words, Priority.ALWAYS);
@@ -64,6 +70,7 @@ public final class NextLine implements Strip {
     HBox line = new HBox(play, words);
     line.getStyleClass().add("next-line");
     strip.getChildren().setAll(line, better, run);
+    look.crowdingPercent().addListener(o -> fill());
     model.sitting().addListener(o -> fill());
     model.reading().addListener(o -> fill());
     model.counted().addListener(o -> fill());
@@ -80,6 +87,9 @@ public final class NextLine implements Strip {
         next
             ? OpenWords.next(model.sitting().get())
             : Texts.of(known ? "next.none" : "next.reading"));
+    // in little room one line, cut short; its whole text is in the hint
+    words.setWrapText(look.crowdingPercent().get() <= CROWDED_PERCENT);
+    words.setTooltip(words.isWrapText() ? null : new Tooltip(words.getText()));
     boolean read = place == Place.READING && model.counted().get() != Counted.NOT_KEPT;
     show(run, read);
     notCounted.setSelected(model.counted().get() == Counted.TAKEN_OUT);

@@ -1,9 +1,11 @@
 package neckway.desk.open;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.beans.value.ObservableValue;
+import javafx.geometry.Bounds;
 import javafx.geometry.Pos;
 import javafx.scene.Group;
 import javafx.scene.Node;
@@ -49,6 +51,7 @@ public final class OpenScreen implements Screen {
   private final Button practise = new Button(Texts.of("open.practise"));
   private final VBox legend = new VBox();
   private final Node picture;
+  private final ScrollPane scroll = new ScrollPane();
   private final VBox first = new VBox();
   private final Label firstDrill = label("open-first");
   private final Button firstPlay = new Button(Texts.of("open.first.play"));
@@ -74,13 +77,14 @@ public final class OpenScreen implements Screen {
     begin();
     VBox page = new VBox(headline, first, picture);
     page.getStyleClass().addAll("page", "open");
-    ScrollPane scroll = new ScrollPane(page);
+    scroll.setContent(page);
     scroll.setFitToWidth(true);
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("scroll");
     FollowFocus.in(scroll);
     root.setCenter(scroll);
     root.setBottom(pointed);
+    stands.onKeyed(this::inSight);
     for (ObservableValue<?> each :
         List.of(model.reading(), model.reach(), model.map(), model.sitting())) {
       each.addListener((o, old, now) -> fill());
@@ -111,6 +115,26 @@ public final class OpenScreen implements Screen {
     first.getStyleClass().add("open-begin");
   }
 
+  /** Scrolls to what is pointed at. */
+  private void inSight() {
+    Node content = scroll.getContent();
+    double view = scroll.getViewportBounds().getHeight();
+    double hidden = content.getLayoutBounds().getHeight() - view;
+    Optional<Bounds> at =
+        model
+            .spot()
+            .get()
+            .flatMap(stands::room)
+            .map(room -> content.sceneToLocal(room.localToScene(room.getLayoutBounds())));
+    double top = scroll.getVvalue() * hidden;
+    at.filter(b -> hidden > 0 && (b.getMinY() < top || b.getMaxY() > top + view))
+        .ifPresent(
+            b -> {
+              double above = b.getHeight() < view / 2 ? view / 4 : 0;
+              scroll.setVvalue(Math.max(0, Math.min(1, (b.getMinY() - above) / hidden)));
+            });
+  }
+
   private void turn() {
     model.turn(desk.look().lowStringOnTop().get());
   }
@@ -132,7 +156,7 @@ public final class OpenScreen implements Screen {
   }
 
   private static Group sign(State state, double em) {
-    List<Node> nodes = new java.util.ArrayList<>();
+    List<Node> nodes = new ArrayList<>();
     Rectangle room = new Rectangle(0, -0.5 * em, LEGEND_LINE_EMS * em, em);
     room.getStyleClass().add("hit");
     nodes.add(room);

@@ -43,6 +43,7 @@ final class StandsView extends Region {
   private final LookModel look;
   private final DoubleProperty em = new SimpleDoubleProperty(this, "em", 15);
   private final Map<Spot, List<Rectangle>> spots = new HashMap<>();
+  private Runnable keyed = () -> {};
   private double builtWidth;
 
   StandsView(OpenModel model, LookModel look) {
@@ -81,6 +82,12 @@ final class StandsView extends Region {
       }
     }
     event.consume();
+    keyed.run();
+  }
+
+  /** Told when a key has pointed at something. */
+  void onKeyed(Runnable told) {
+    keyed = told;
   }
 
   private void rebuild() {
@@ -282,7 +289,7 @@ final class StandsView extends Region {
     now.map(spots::get).ifPresent(rooms -> rooms.forEach(r -> r.getStyleClass().add("pointed-at")));
   }
 
-  /** Where something is drawn, for tests. */
+  /** Where something is drawn. */
   Optional<Rectangle> room(Spot spot) {
     return Optional.ofNullable(spots.get(spot)).map(rooms -> rooms.get(0));
   }
