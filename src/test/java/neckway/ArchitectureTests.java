@@ -105,7 +105,7 @@ class ArchitectureTests {
     room(
         "desk",
         "neck drill hear follow string hand calibration review page player sound file log live"
-            + " recording",
+            + " recording practice",
         "nothing but the command that opens it knows the window");
     room(
         "cli",

@@ -3,8 +3,10 @@ package neckway.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import neckway.cli.option.DataOption;
 import neckway.cli.option.HelpOption;
 import neckway.desk.app.DeskStart;
+import neckway.desk.open.LogChoice;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -23,14 +25,19 @@ final class DeskCommand implements Callable<Integer> {
       description = "A drill to begin with, a neckway-drill/1 file. Left out: the last one.")
   private Path drill;
 
+  @Mixin private DataOption data = new DataOption();
+
+  @Option(names = "--no-log", description = "Keeps no run of this window in the log.")
+  private boolean noLog;
+
   @Override
   public Integer call() {
-    open(Optional.ofNullable(drill));
+    DeskStart.open(Optional.ofNullable(drill), new LogChoice(data.named(), data.player(), !noLog));
     return 0;
   }
 
   /** Opens the window and comes back when it is closed. Nothing of it is loaded before. */
-  static void open(Optional<Path> drill) {
-    DeskStart.open(drill);
+  static void open() {
+    DeskStart.open(Optional.empty(), LogChoice.USUAL);
   }
 }

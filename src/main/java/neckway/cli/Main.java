@@ -6,7 +6,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -89,7 +88,7 @@ public final class Main implements Callable<Integer> {
   /** No command was named: opens the window. */
   @Override
   public Integer call() {
-    DeskCommand.open(Optional.empty());
+    DeskCommand.open();
     return 0;
   }
 }

@@ -2,8 +2,10 @@ package neckway.desk;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -19,6 +21,7 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
+import javafx.scene.layout.VBox;
 import neckway.desk.Screen.Place;
 
 /**
@@ -42,17 +45,28 @@ public final class DeskFrame {
   private final Map<Place, Screen> made = new EnumMap<>(Place.class);
   private final Map<Place, ToggleButton> tabs = new EnumMap<>(Place.class);
   private final BorderPane root = new BorderPane();
+  private final Optional<Strip> strip;
 
   /**
    * @param makers the views that there are; each is made when it is first shown
    */
   public DeskFrame(Desk desk, Map<Place, Function<Desk, Screen>> makers) {
+    this(desk, makers, Optional.empty());
+  }
+
+  /**
+   * The same with a strip above some of the views.
+   *
+   * @param strip asked before each view comes to the front
+   */
+  public DeskFrame(Desk desk, Map<Place, Function<Desk, Screen>> makers, Optional<Strip> strip) {
     this.desk = desk;
+    this.strip = strip;
     this.makers = new EnumMap<>(makers);
     desk.router().offer(makers.keySet());
     root.getStyleClass().add("desk");
     root.getStylesheets().add(DeskFrame.class.getResource("desk.css").toExternalForm());
-    root.setTop(top());
+    root.setTop(new VBox(top()));
     root.setBottom(foot());
     desk.look().fontPercent().addListener(o -> dress());
     desk.look().textPercent().addListener(o -> dress());
@@ -89,7 +103,9 @@ public final class DeskFrame {
 
   private void toTheFront(KeyEvent event) {
     Screen front = made.get(desk.router().current().get());
-    if (front != null && front.takesKey(event)) {
+    Node focus = root.getScene().getFocusOwner();
+    boolean taken = strip.filter(s -> s.takesKey(event, focus)).isPresent();
+    if (taken || front != null && front.takesKey(event)) {
       event.consume();
     }
   }
@@ -114,11 +130,20 @@ public final class DeskFrame {
     desk.say(before == now ? desk.notice().get() : "");
     Screen screen = made.computeIfAbsent(now, place -> makers.get(place).apply(desk));
     root.setCenter(screen.node());
+    strip.ifPresent(above -> stand(above, now));
     tabs.get(now).setSelected(true);
     if (before != now) {
       desk.keep();
     }
     screen.shown();
+  }
+
+  private void stand(Strip above, Place now) {
+    VBox top = (VBox) root.getTop();
+    top.getChildren().remove(above.node());
+    if (above.isFor(now)) {
+      top.getChildren().add(above.node());
+    }
   }
 
   private Region top() {

@@ -10,7 +10,8 @@ public interface Screen {
     CHOOSING,
     PLAYING,
     READING,
-    SOUND_ROOM;
+    SOUND_ROOM,
+    OPEN;
 
     /** Its name in the bundle. */
     String textKey() {

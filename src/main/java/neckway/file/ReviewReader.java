@@ -82,10 +82,17 @@ public final class ReviewReader {
       throw fields.missing("drill", "{\"format\": \"" + DrillFile.FORMAT + "\", ...}");
     }
     PlayableDrill drill = drills.apply(json.path("drill"));
-    return new DrillReviewed(drill, new ReviewReader(fields, drill).review());
+    return new DrillReviewed(drill, new ReviewReader(fields, drill).review(clock(json)));
   }
 
-  private Review review() {
+  /** Measured where it is not said, as in reviews from before it was. */
+  private static Clock clock(JsonNode json) {
+    return json.path("grid").path("delayMeasured").asBoolean(true)
+        ? Clock.MEASURED
+        : Clock.UNMEASURED;
+  }
+
+  private Review review(Clock clock) {
     Grid grid = grid(fields.object("grid"));
     List<ReviewedNote> notes = fields.objects("notes", this::note);
     List<ReviewedStep> steps = fields.objects("steps", this::step);
@@ -104,7 +111,7 @@ public final class ReviewReader {
     return new Review(
         take(fields.object("take")),
         GuitarKnown.NOT_LEARNT,
-        Clock.MEASURED,
+        clock,
         grid,
         notes,
         fields.whole("attempts", 0, MOST_STEPS).orElse(notes.isEmpty() ? 0 : last + 1),

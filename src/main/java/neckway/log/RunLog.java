@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -52,6 +53,9 @@ import neckway.practice.RoundsOfRun;
 public final class RunLog implements AutoCloseable {
   private static final String NAME = "runs.db";
   static final String NO_PLAYER = "";
+
+  /** The field of a run's line that marks its take. */
+  private static final String KEPT = "kept";
 
   private final Path file;
   private final Consumer<String> complaints;
@@ -463,6 +467,129 @@ public final class RunLog implements AutoCloseable {
   /** The review of a run, as words and page are made of it. */
   public Optional<ReviewReader.DrillReviewed> review(String id) {
     return find(id).filter(run -> run.review().isPresent()).map(this::read);
+  }
+
+  /**
+   * The last run before one that was of the same drill, at the same tempo and as many rounds; by
+   * the same player.
+   *
+   * @param id of the run
+   */
+  public Optional<ReviewReader.DrillReviewed> before(String id) {
+    Optional<KeptRun> run = find(id).filter(r -> r.review().isPresent());
+    if (run.isEmpty()) {
+      return Optional.empty();
+    }
+    PlayableDrill drill = read(run.get()).drill();
+    for (String earlier : earlierIds(id)) {
+      Optional<KeptRun> other = find(earlier).filter(r -> r.review().isPresent());
+      if (other.isPresent()) {
+        ReviewReader.DrillReviewed read = read(other.get());
+        if (isSame(read.drill(), drill)) {
+          return Optional.of(read);
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isSame(PlayableDrill one, PlayableDrill other) {
+    return one.pulse().equals(other.pulse())
+        && one.route().steps().equals(other.route().steps())
+        && one.tuning().equals(other.tuning());
+  }
+
+  /** Earlier runs that a list cannot tell from one, the last first. */
+  private List<String> earlierIds(String id) {
+    return work(
+        open -> {
+          List<String> ids = new ArrayList<>();
+          try (PreparedStatement ask =
+              open.prepareStatement(
+                  "SELECT b.id, a.said, b.said FROM run a JOIN run b ON b.player = a.player"
+                      + " AND b.tonic = a.tonic AND b.tuning = a.tuning"
+                      + " AND (b.at, b.n) < (a.at, a.n)"
+                      + " WHERE a.id = ? ORDER BY b.at DESC, b.n DESC")) {
+            ask.setString(1, id);
+            try (ResultSet found = ask.executeQuery()) {
+              while (found.next()) {
+                if (isAlike(found.getString(2), found.getString(3))) {
+                  ids.add(found.getString(1));
+                }
+              }
+            }
+          }
+          return ids;
+        });
+  }
+
+  private static boolean isAlike(String one, String other) {
+    try {
+      RunSummary a = RunSummary.read(one);
+      RunSummary b = RunSummary.read(other);
+      return a.shapes().equals(b.shapes())
+          && a.tempo() == b.tempo()
+          && a.notesPerBeat() == b.notesPerBeat()
+          && a.rounds() == b.rounds();
+    } catch (BadInput damaged) {
+      return false;
+    }
+  }
+
+  /** Whether the take of a run is marked to be kept. */
+  public boolean isMarked(String id) {
+    return find(id).map(run -> run.about().path(KEPT).asBoolean()).orElse(false);
+  }
+
+  /** Marks the take of a run as one that is kept, or takes the mark away. */
+  public void mark(String id, boolean marked) {
+    Optional<KeptRun> run = find(id);
+    if (run.isEmpty()) {
+      return;
+    }
+    ObjectNode about = run.get().about().deepCopy();
+    if (marked) {
+      about.put(KEPT, true);
+    } else {
+      about.remove(KEPT);
+    }
+    work(
+        open -> {
+          try (PreparedStatement update =
+              open.prepareStatement("UPDATE run SET about = ? WHERE id = ?")) {
+            update.setString(1, RunLine.text(about));
+            update.setString(2, id);
+            update.executeUpdate();
+          }
+          return null;
+        });
+  }
+
+  /** The takes of all players that are marked to be kept. */
+  public List<Path> markedTakes() {
+    return work(
+        open -> {
+          List<Path> takes = new ArrayList<>();
+          try (Statement ask = open.createStatement();
+              ResultSet found =
+                  ask.executeQuery(
+                      "SELECT about FROM run WHERE about LIKE '%\"" + KEPT + "\":true%'")) {
+            while (found.next()) {
+              take(found.getString(1)).ifPresent(takes::add);
+            }
+          }
+          return takes;
+        });
+  }
+
+  private static Optional<Path> take(String about) {
+    try {
+      return Optional.of(RunLine.parse(about, "").path("take").asText(""))
+          .filter(take -> !take.isEmpty())
+          .map(Path::of);
+    } catch (BadInput | InvalidPathException damaged) {
+      return Optional.empty();
+    }
   }
 
   /** The line of a run as it would be exported. */

@@ -53,7 +53,12 @@ public final class CleanStretch {
 
   /** Whether a landing came in time, as far as it is known. */
   public boolean inTime(ReviewedShift shift) {
-    return shift.lateMs().orElse(0) <= Math.max(LATE_MS, LATE_SHARE * slotMs);
+    return shift.lateMs().orElse(0) <= latestMs(slotMs);
+  }
+
+  /** How late a landing may be that is in time, milliseconds. */
+  public static double latestMs(double slotMs) {
+    return Math.max(LATE_MS, LATE_SHARE * slotMs);
   }
 
   /** Whether any note was played in place of a step of the stretch. */

@@ -16,7 +16,7 @@ public final class Eyes {
     {-0.003882, -0.048116, 1.051998}
   };
 
-  static final double[][] DEUTERANOPIA = {
+  public static final double[][] DEUTERANOPIA = {
     {0.367322, 0.860646, -0.227968}, {0.280085, 0.672501, 0.047413}, {-0.011820, 0.042940, 0.968881}
   };
 
@@ -49,7 +49,7 @@ public final class Eyes {
   }
 
   /** A picture as it is seen. */
-  static BufferedImage seen(BufferedImage image, double[][] eye) {
+  public static BufferedImage seen(BufferedImage image, double[][] eye) {
     BufferedImage out =
         new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_INT_RGB);
     for (int y = 0; y < image.getHeight(); y++) {

@@ -177,7 +177,7 @@ public final class FxWindow implements AutoCloseable {
   }
 
   /** Writes a picture. */
-  static void save(BufferedImage picture, Path file) {
+  public static void save(BufferedImage picture, Path file) {
     try {
       File target = file.toFile();
       target.getParentFile().mkdirs();

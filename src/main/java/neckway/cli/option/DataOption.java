@@ -26,6 +26,11 @@ public final class DataOption {
     return folder == null ? DataFolder.usual() : folder;
   }
 
+  /** The folder, where one is named. */
+  public Optional<Path> named() {
+    return Optional.ofNullable(folder);
+  }
+
   /** The player, where one is named. */
   public Optional<String> player() {
     return Optional.ofNullable(player).map(String::strip).filter(name -> !name.isEmpty());

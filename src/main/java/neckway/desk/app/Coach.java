@@ -14,6 +14,7 @@ import neckway.desk.DrillModel;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
+import neckway.desk.open.LogChoice;
 import neckway.desk.play.DeviceCheck;
 import neckway.desk.play.Engine;
 import neckway.desk.play.LostTakes;
@@ -51,7 +52,12 @@ public final class Coach {
 
   /** On the devices of this machine. */
   public static Coach onDevices(Desk desk) {
-    RunSettings settings = new RunSettings(desk.settings());
+    return onDevices(desk, LogChoice.USUAL);
+  }
+
+  /** The same, with runs kept where they are to be. */
+  static Coach onDevices(Desk desk, LogChoice log) {
+    RunSettings settings = new RunSettings(desk.settings(), log);
     Executor recording = thread("recording");
     Coach coach =
         new Coach(
@@ -67,7 +73,7 @@ public final class Coach {
     return coach;
   }
 
-  private static Executor thread(String name) {
+  static Executor thread(String name) {
     return Executors.newSingleThreadExecutor(
         task -> {
           Thread thread = new Thread(task, name);
@@ -159,6 +165,10 @@ public final class Coach {
       desk.say(e.getMessage());
     }
     recording.start(file, drill, guitar);
+  }
+
+  RunSettings settings() {
+    return settings;
   }
 
   public PlayingModel playing() {

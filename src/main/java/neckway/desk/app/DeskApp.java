@@ -1,11 +1,14 @@
 package neckway.desk.app;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import javafx.application.Application;
+import javafx.application.Platform;
 import javafx.stage.Stage;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
@@ -13,11 +16,18 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
 import neckway.desk.choose.ChoosingScreen;
+import neckway.desk.open.LogChoice;
 import neckway.desk.sound.SoundScreen;
 import neckway.file.SettingsFile;
 
 /** The window. Opened by {@link DeskStart}, which is no application itself. */
 public final class DeskApp extends Application {
+  /** Names of what is handed over at the start: the log's folder, whose runs, and no log at all. */
+  static final String DATA = "data";
+
+  static final String PLAYER = "player";
+  static final String NO_LOG = "no-log";
+
   private Desk desk;
   private DeskFrame frame;
   private Coach coach;
@@ -34,10 +44,19 @@ public final class DeskApp extends Application {
     SettingsFile settings = SettingsFile.usual();
     desk = new Desk(settings);
     Map<Place, Function<Desk, Screen>> screens = screens();
-    coach = Coach.onDevices(desk);
+    coach = Coach.onDevices(desk, log());
     coach.offer(screens);
+    Practice practice =
+        new Practice(
+            desk,
+            coach.settings(),
+            coach.reading(),
+            LocalDate::now,
+            Coach.thread("practice"),
+            Platform::runLater);
+    practice.offer(screens);
     screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
-    frame = new DeskFrame(desk, screens);
+    frame = new DeskFrame(desk, screens, Optional.of(practice.strip()));
     WindowSize size = WindowSize.kept(settings);
     stage.setScene(frame.scene(size.width(), size.height()));
     stage.setTitle(Texts.of("window.title"));
@@ -45,7 +64,17 @@ public final class DeskApp extends Application {
         e -> WindowSize.put(settings, stage.getScene().getWidth(), stage.getScene().getHeight()));
     openGiven();
     frame.prepare();
+    // the log is read once the window stands there, so that it opens as fast as without
+    stage.setOnShown(e -> Platform.runLater(practice::begin));
     size.open(stage);
+  }
+
+  private LogChoice log() {
+    Map<String, String> named = getParameters().getNamed();
+    return new LogChoice(
+        Optional.ofNullable(named.get(DATA)).map(Path::of),
+        Optional.ofNullable(named.get(PLAYER)),
+        !named.containsKey(NO_LOG));
   }
 
   private void openGiven() {

@@ -9,13 +9,13 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import neckway.desk.Texts;
+import neckway.desk.open.RunBook;
 import neckway.drill.PlayableDrill;
 import neckway.file.ReviewFile;
 import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
-import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.review.Grid;
 import neckway.sound.ClickClock;
@@ -35,7 +35,7 @@ final class RunPost implements LiveRunListener {
   private final AtomicReference<String> checkLine = new AtomicReference<>();
   private Optional<PlayingModel> model = Optional.empty();
   private Optional<PlayableDrill> drill = Optional.empty();
-  private Optional<Path> data = Optional.empty();
+  private Optional<RunBook> book = Optional.empty();
   private Optional<Path> guitar = Optional.empty();
   private volatile float level;
   private float countInPeak;
@@ -50,7 +50,7 @@ final class RunPost implements LiveRunListener {
   RunPost forRun(PlayingModel told, PlayableDrill played) {
     model = Optional.of(told);
     drill = Optional.of(played);
-    data = Optional.of(told.settings().data());
+    book = Optional.of(told.settings().book());
     guitar = told.settings().guitarFile();
     countInPeak = 0;
     countingIn = true;
@@ -159,14 +159,10 @@ final class RunPost implements LiveRunListener {
         OffsetDateTime.now().minus(millis, ChronoUnit.MILLIS).truncatedTo(ChronoUnit.SECONDS);
     Consumer<String> complaint = line -> tell(m -> m.lesserComplaint(line));
     try {
-      new RunKeeper(data.orElseThrow(), Optional.empty(), complaint)
+      book.orElseThrow()
           .keep(
-              drill.orElseThrow(),
-              result.review(),
-              begun,
-              RunKeeper.Source.LIVE,
-              result.take(),
-              guitar);
+              new RunBook.Ended(drill.orElseThrow(), result.review(), begun, result.take(), guitar),
+              complaint);
     } catch (BadInput e) {
       complaint.accept(e.getMessage());
     }

@@ -10,11 +10,14 @@ import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import neckway.desk.open.LogChoice;
+import neckway.desk.open.RunBook;
 import neckway.drill.PlayableDrill;
 import neckway.file.GuitarFile;
 import neckway.file.GuitarLessons;
 import neckway.file.SettingsFile;
 import neckway.log.DataFolder;
+import neckway.log.MusicFolder;
 import neckway.neck.BadInput;
 import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
@@ -31,12 +34,23 @@ public final class RunSettings {
   private static final int LONGEST_NAME = 60;
 
   private final SettingsFile settings;
+  private final LogChoice log;
+  private final RunBook book;
   private final BooleanProperty liveMarks = flag("liveMarks", false);
   private final BooleanProperty guessFirst = flag("guessFirst", false);
   private final BooleanProperty repeat = flag("repeatRounds", true);
 
   public RunSettings(SettingsFile settings) {
+    this(settings, LogChoice.USUAL);
+  }
+
+  /**
+   * @param log where runs are kept
+   */
+  public RunSettings(SettingsFile settings, LogChoice log) {
     this.settings = settings;
+    this.log = log;
+    book = new RunBook(data(), log.player(), log.keeps());
     for (BooleanProperty each : new BooleanProperty[] {liveMarks, guessFirst, repeat}) {
       each.set(settings.flag(each.getName(), each.get()));
       each.addListener((o, old, now) -> settings.put(each.getName(), now));
@@ -74,14 +88,25 @@ public final class RunSettings {
   }
 
   /**
-   * The folder where the log lies: the platform's own place for data, or beside settings that are
-   * kept at another place than usual.
+   * The folder where the log lies: the one that was named, or the platform's own place for data, or
+   * beside settings that are kept at another place than usual.
    */
   public Path data() {
+    return log.folder().orElseGet(() -> isUsual() ? DataFolder.usual() : beside("data"));
+  }
+
+  private boolean isUsual() {
     Path kept = settings.path().toAbsolutePath();
-    return kept.getParent().equals(SettingsFile.folder().toAbsolutePath())
-        ? DataFolder.usual()
-        : kept.resolveSibling("data");
+    return kept.getParent().equals(SettingsFile.folder().toAbsolutePath());
+  }
+
+  private Path beside(String name) {
+    return settings.path().toAbsolutePath().resolveSibling(name);
+  }
+
+  /** The runs of this window in the log. */
+  public RunBook book() {
+    return book;
   }
 
   /** Name of the input; empty: the first. */
@@ -122,17 +147,20 @@ public final class RunSettings {
     return settings.text(GUITAR).filter(file -> !file.isBlank()).map(Path::of);
   }
 
-  /** The folder that the player named for takes, or else one beside the settings. */
+  /**
+   * The folder that the player named for takes, or else one where music is kept; beside settings
+   * that are kept at another place than usual.
+   */
   public Path takesFolder() {
     return settings
         .text(TAKES)
         .filter(f -> !f.isBlank())
         .map(Path::of)
-        .orElse(settings.path().toAbsolutePath().resolveSibling("takes"));
+        .orElseGet(() -> isUsual() ? MusicFolder.usual() : beside("takes"));
   }
 
   /**
-   * A new file for a take, in the folder that the player named, or else beside the settings.
+   * A new file for a take, in the folder of takes.
    *
    * @throws BadInput where there is no such folder and none can be made
    */

@@ -16,6 +16,7 @@ import javafx.scene.input.KeyCode;
 import neckway.desk.Screen.Place;
 import neckway.desk.page.PageView;
 import neckway.desk.play.PlayingModel.State;
+import neckway.drill.PlayableDrill;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -194,10 +195,10 @@ class OneKeyTests {
   @Test
   void pageUpIsNextWhereThereIsOneAndElseNothing() {
     try (WholeWindow all = open(Front.READ)) {
-      int shift = all.coach.reading().shift().orElseThrow();
+      PlayableDrill next = all.practice.open().next().orElseThrow().drill().orElseThrow();
       all.press(KeyCode.PAGE_UP);
-      assertThat(all.coach.reading().shift()).hasValue(1 - shift);
-      all.go(Place.PLAYING);
+      assertThat(all.place()).isEqualTo(Place.PLAYING);
+      assertThat(all.desk.drill().drill()).isEqualTo(next);
       all.press(KeyCode.PAGE_UP);
       assertThat(all.begun).hasSize(1);
       assertThat(all.place()).isEqualTo(Place.PLAYING);

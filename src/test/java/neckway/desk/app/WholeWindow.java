@@ -21,6 +21,7 @@ import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.SilentOutput;
+import neckway.desk.open.InventedLog;
 import neckway.desk.play.RunSettings;
 import neckway.drill.PlayableDrill;
 import neckway.file.SettingsFile;
@@ -43,6 +44,7 @@ final class WholeWindow implements AutoCloseable {
   final FxWindow window;
   Desk desk;
   Coach coach;
+  Practice practice;
   LiveRunListener live;
   int stops;
 
@@ -68,7 +70,18 @@ final class WholeWindow implements AutoCloseable {
               Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(Place.class);
               screens.putAll(DeskApp.screens());
               coach.offer(screens);
-              return new DeskFrame(desk, screens).scene(width, height);
+              practice =
+                  new Practice(
+                      desk,
+                      coach.settings(),
+                      coach.reading(),
+                      () -> InventedLog.TODAY,
+                      Runnable::run,
+                      Runnable::run);
+              practice.offer(screens);
+              practice.begin();
+              return new DeskFrame(desk, screens, Optional.of(practice.strip()))
+                  .scene(width, height);
             });
   }
 

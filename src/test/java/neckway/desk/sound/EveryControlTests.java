@@ -32,6 +32,8 @@ import neckway.desk.Screen.Place;
 import neckway.desk.SilentOutput;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
+import neckway.desk.app.Practice;
+import neckway.desk.open.InventedLog;
 import neckway.desk.play.RunSettings;
 import neckway.desk.read.ReadTake;
 import neckway.file.RoundTripFile;
@@ -53,6 +55,9 @@ class EveryControlTests {
 
   /** What is scrolled is of use through a slit of this many lines of text, no less. */
   private static final double LEAST_LINES_SEEN = 3;
+
+  /** Kept in the log, so that something is open and something fades. */
+  private static final int RUNS = 120;
 
   @TempDir private Path folder;
   private Desk desk;
@@ -92,6 +97,7 @@ class EveryControlTests {
                       ReadTake.played(
                           take.drill(), take.review(), Optional.empty(), OptionalInt.empty())));
       assertPrimaryButtonInSight(window);
+      check(window, Place.OPEN, () -> {});
       check(window, Place.SOUND_ROOM, () -> {});
       check(window, Place.SOUND_ROOM, () -> room.guitar().begin());
     }
@@ -131,6 +137,7 @@ class EveryControlTests {
   private FxWindow open(double width, double height, int percent) {
     return FxWindow.open(
         () -> {
+          InventedLog.write(folder.resolve("data"), RUNS);
           desk = new Desk(SettingsFile.at(folder.resolve("settings.json")));
           desk.look().text(percent);
           coach =
@@ -150,8 +157,18 @@ class EveryControlTests {
           room = new SoundModel(desk, new FakeDevices(), trips, Runnable::run, Platform::runLater);
           Map<Place, Function<Desk, Screen>> screens = new EnumMap<>(DeskApp.screens());
           coach.offer(screens);
+          Practice practice =
+              new Practice(
+                  desk,
+                  new RunSettings(desk.settings()),
+                  coach.reading(),
+                  () -> InventedLog.TODAY,
+                  Runnable::run,
+                  Runnable::run);
+          practice.offer(screens);
+          practice.begin();
           screens.put(Place.SOUND_ROOM, d -> new SoundScreen(d, room));
-          return new DeskFrame(desk, screens).scene(width, height);
+          return new DeskFrame(desk, screens, Optional.of(practice.strip())).scene(width, height);
         });
   }
 
