@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
+import neckway.follow.Compass;
 import neckway.follow.Follower;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
@@ -78,7 +79,12 @@ final class OtherDrill {
     List<NoteVerdict> verdicts = new ArrayList<>();
     VerdictListener listener = verdicts::add;
     Follower follower =
-        new Follower(other.route(), other.pulse(), OptionalDouble.empty(), listener);
+        new Follower(
+            other.route(),
+            other.pulse(),
+            Compass.of(other.tuning(), other.frets()),
+            OptionalDouble.empty(),
+            listener);
     for (HeardNote note : notes) {
       follower.heard(note);
     }
