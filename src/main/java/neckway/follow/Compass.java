@@ -10,6 +10,9 @@ import neckway.neck.Tuning;
  * @param highestMidi MIDI note number
  */
 public record Compass(int lowestMidi, int highestMidi) {
+  /** Half a semitone, beyond which a guitar is in another tuning, and some for a stiff string. */
+  private static final double MOST_FLAT_SEMITONES = 0.6;
+
   /** Of a guitar with so many frets. */
   public static Compass of(Tuning tuning, int frets) {
     int lowest = Integer.MAX_VALUE;
@@ -19,6 +22,11 @@ public record Compass(int lowestMidi, int highestMidi) {
       highest = Math.max(highest, tuning.openMidi(string) + frets);
     }
     return new Compass(lowest, highest);
+  }
+
+  /** The lowest note of a guitar as far out of tune as its tuning can be told. */
+  public double lowestHz() {
+    return 440 * Math.pow(2, (lowestMidi - MOST_FLAT_SEMITONES - 69) / 12);
   }
 
   /** Whether it has a note. */

@@ -85,9 +85,9 @@ public final class Run {
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
     this.listener = Objects.requireNonNull(listener);
-    ear = new Ear(sampleRateHz);
-    ear.expectClicks(drill.pulse().beatSeconds(), drill.pulse().beatsPerBar());
     Compass compass = Compass.of(drill.tuning(), drill.frets());
+    ear = new Ear(sampleRateHz, Math.max(Ear.LOWEST_HZ, compass.lowestHz()));
+    ear.expectClicks(drill.pulse().beatSeconds(), drill.pulse().beatsPerBar());
     follower = new Follower(drill.route(), drill.pulse(), compass, firstBeat, new Verdicts());
     shifts =
         new ShiftDetector(

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import neckway.bench.Measured.Said;
+import neckway.follow.Compass;
+import neckway.hear.Ear;
 
 /**
  * Ear and follower on guitars that the ear was not tuned on: sampled ones, recorded ones with hum,
@@ -137,7 +139,9 @@ public final class OtherGuitarsBench {
   }
 
   private static String errors(PlayedTake played, Measured measured) {
-    List<String> lines = new ArrayList<>(new EarRun(played.take()).errors());
+    Compass compass = Compass.of(played.drill().tuning(), played.drill().frets());
+    Ear ear = new Ear(played.take().sampleRate(), Math.max(Ear.LOWEST_HZ, compass.lowestHz()));
+    List<String> lines = new ArrayList<>(new EarRun(played.take(), ear).errors());
     MistakeScore score = MistakeScore.of(played, measured);
     if (score.found() < score.made() || score.invented() > 0) {
       lines.add("  MADE " + played.mistakes() + "\n  SAID " + MistakeScore.said(played, measured));

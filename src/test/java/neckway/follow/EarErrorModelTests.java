@@ -194,6 +194,19 @@ class EarErrorModelTests {
   }
 
   @Test
+  void noStringIsStruckTwiceWithinASixteenthOfASecond() {
+    play(0, 8);
+    at(8 + 0.055 / GAP, midi(8), Start.PLUCK, -25, QUICK);
+    play(9, 11);
+    at(11 + 0.08 / GAP, midi(11), Start.PLUCK, -25, QUICK);
+    play(12, 14);
+    assertThat(follow()).isEqualTo("repeat");
+    assertThat(told).filteredOn(v -> v.verdict() == Verdict.REPEAT).hasSize(1);
+    assertThat(told.stream().filter(v -> v.verdict() == Verdict.REPEAT).findFirst().orElseThrow())
+        .satisfies(v -> assertThat(v.step()).hasValue(11));
+  }
+
+  @Test
   void aStringStruckTwiceIsToldAtOnce() {
     play(0, 8);
     at(8.5, midi(8), Start.PLUCK, -25, QUICK);
