@@ -48,6 +48,12 @@ final class Costs {
   /** A note that the ear made up. */
   static final double DECEIVED = 2;
 
+  /** The name of a step that was played but not named, come at last. */
+  static final double NAMED_AT_LAST = 0.5;
+
+  /** A sound that the guitar cannot make, in no slot of its own. */
+  static final double NOT_PLAYED = 2;
+
   /** Leaving out some steps before a round's bottom note, which may be a fresh start as well. */
   static final double OR_FROM_THE_BOTTOM = 1;
 

@@ -17,6 +17,12 @@ final class EarErrorModel {
   /** A string struck again is named sooner than this, or it was only damped. */
   private static final double SLOW_SECONDS = 0.07;
 
+  /**
+   * Nobody strikes a string again sooner than this: 15 strokes a second. Common practice, no
+   * source; a low string before a bridge pickup beats that fast by itself.
+   */
+  private static final double SOONEST_STROKE_SECONDS = 0.065;
+
   /** Tones of which the ear is not sure take it at least this long. */
   private static final double RATHER_SLOW_SECONDS = 0.045;
 
@@ -43,6 +49,7 @@ final class EarErrorModel {
   private final Deque<Double> offSemitone = new ArrayDeque<>();
   private OptionalInt midiBefore = OptionalInt.empty();
   private OptionalInt midiNow = OptionalInt.empty();
+  private double timeBefore = Double.NEGATIVE_INFINITY;
 
   /**
    * Takes the next note.
@@ -56,7 +63,9 @@ final class EarErrorModel {
     midiNow = OptionalInt.of(note.midi());
     boolean again = midiBefore.equals(midiNow);
     double earDelay = note.decided() - note.time();
-    boolean madeUp = again && earDelay >= SLOW_SECONDS || tooFarWithoutAttack(note);
+    boolean tooSoon = note.time() - timeBefore < SOONEST_STROKE_SECONDS;
+    timeBefore = note.time();
+    boolean madeUp = again && (earDelay >= SLOW_SECONDS || tooSoon) || tooFarWithoutAttack(note);
     return new Doubt(madeUp, again || earDelay >= RATHER_SLOW_SECONDS, leaning(note));
   }
 

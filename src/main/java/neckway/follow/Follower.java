@@ -38,6 +38,7 @@ public final class Follower implements NoteListener {
   private static final double COSTLIEST = 30;
 
   private final Hypotheses hypotheses;
+  private final Compass compass;
   private final FitGate fitGate = new FitGate();
   private final EarErrorModel earErrors = new EarErrorModel();
   private final Relocation relocation;
@@ -57,10 +58,17 @@ public final class Follower implements NoteListener {
   /**
    * @param route what is to be played
    * @param pulse the pulse it is to be played to
+   * @param compass of the guitar; what it cannot play is not its player's
    * @param firstBeat when the first step is due, seconds, if known
    * @param listener told each verdict
    */
-  public Follower(Route route, Pulse pulse, OptionalDouble firstBeat, VerdictListener listener) {
+  public Follower(
+      Route route,
+      Pulse pulse,
+      Compass compass,
+      OptionalDouble firstBeat,
+      VerdictListener listener) {
+    this.compass = compass;
     this.hypotheses = new Hypotheses(route, pulse, firstBeat);
     this.relocation = new Relocation(route);
     this.slotSeconds = pulse.slotSeconds();
@@ -70,6 +78,10 @@ public final class Follower implements NoteListener {
 
   @Override
   public void heard(HeardNote note) {
+    boolean playable = compass.has(note.midi());
+    if (!playable && Math.abs(note.time() - lastOnset) < SAME_ONSET_SECONDS) {
+      return;
+    }
     boolean inPlaceOfLast = passedThrough(note);
     if (inPlaceOfLast) {
       pending.removeLast();
@@ -84,22 +96,20 @@ public final class Follower implements NoteListener {
             || note.time() - lastOnset > Math.max(PAUSE_SECONDS, PAUSE_SLOTS * slotSeconds);
     List<Hypothesis> next = new ArrayList<>();
     for (Hypothesis r : beam) {
-      hypotheses.next(
-          r,
-          note.time(),
-          note.midi(),
-          doubt,
-          fitGate.trusted(),
-          interOnset.seconds(),
-          paused,
-          next);
+      if (playable) {
+        hypotheses.next(r, note, doubt, fitGate.trusted(), interOnset.seconds(), paused, next);
+      } else {
+        hypotheses.ofNoGuitar(r, note.time(), fitGate.trusted(), interOnset.seconds(), next);
+      }
     }
     lastOnset = note.time();
     pendingBefore = pending.size();
     pending.addLast(note);
     beam = prune(next);
-    relocation.heard(note.midi());
-    if (!fitGate.trusted()) {
+    if (playable) {
+      relocation.heard(note.midi());
+    }
+    if (playable && !fitGate.trusted()) {
       relocate(note);
     }
     settle(note.decided());

@@ -3,6 +3,7 @@ package neckway.follow;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.drill.Pulse;
+import neckway.hear.HeardNote;
 import neckway.neck.Route;
 
 /** Every sensible way to read the next note. */
@@ -16,6 +17,10 @@ final class Hypotheses {
   private static final double SLOT_ENDS = 1.4;
   private static final double ITS_OWN_SLOT_BEGINS = 1.7;
   private static final int UNNAMED_AFTER_ROW = 2;
+  private static final int OCTAVE = 12;
+
+  /** The true name of a step comes at most so long after its onset. */
+  private static final double NAMED_AT_LAST_SECONDS = 0.25;
 
   private final int[] midi;
   private final int stepsPerRound;
@@ -34,8 +39,7 @@ final class Hypotheses {
   /**
    * Adds to {@code out} every hypothesis of a note that goes on from {@code r}.
    *
-   * @param time onset, seconds
-   * @param pitch MIDI note number
+   * @param note as heard, one that the guitar can play
    * @param doubt what speaks against the ear
    * @param trusted whether the notes fit this drill
    * @param interOnsetSeconds time from note to note as this player keeps it
@@ -43,18 +47,20 @@ final class Hypotheses {
    */
   void next(
       Hypothesis r,
-      double time,
-      int pitch,
+      HeardNote note,
       EarErrorModel.Doubt doubt,
       boolean trusted,
       double interOnsetSeconds,
       boolean paused,
       List<Hypothesis> out) {
-    double intervals =
-        Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / interOnsetSeconds;
+    double time = note.time();
+    int pitch = note.midi();
+    double intervals = intervals(r, time, interOnsetSeconds);
     double happens = happensToFit(r, pitch, intervals);
     out.add(keep(r, stray(r, time) + happens, Verdict.EXTRA, 0));
-    if (doubt.madeUp()) {
+    if (namedAtLast(r, note)) {
+      out.add(r.withNothing(Costs.NAMED_AT_LAST));
+    } else if (doubt.madeUp()) {
       out.add(r.withNothing(Costs.DECEIVED));
     }
     if (unnamed(r, pitch, doubt, trusted, intervals)) {
@@ -71,6 +77,35 @@ final class Hypotheses {
       fromTheBottom(r, time, pitch, paused, out);
       goneBack(r, time, pitch, out);
     }
+  }
+
+  /**
+   * The hypotheses of a note that the guitar cannot play. In the slot of the step due it is most
+   * likely that step, its pitch taken for another; anywhere else it is none of the player's.
+   *
+   * @param time onset, seconds
+   * @param trusted whether the notes fit this drill
+   * @param interOnsetSeconds time from note to note as this player keeps it
+   */
+  void ofNoGuitar(
+      Hypothesis r, double time, boolean trusted, double interOnsetSeconds, List<Hypothesis> out) {
+    out.add(r.withNothing(Costs.NOT_PLAYED));
+    double intervals = intervals(r, time, interOnsetSeconds);
+    if (trusted && inSlotDue(r, intervals)) {
+      out.add(r.withUnnamedStep(Costs.slot(intervals, 0), time));
+    }
+  }
+
+  private static double intervals(Hypothesis r, double time, double interOnsetSeconds) {
+    return Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / interOnsetSeconds;
+  }
+
+  /** Whether the step that was played but not named has its name at last. */
+  private boolean namedAtLast(Hypothesis r, HeardNote note) {
+    return r.told == Hypothesis.Told.UNNAMED_STEP
+        && note.start() != HeardNote.Start.PLUCK
+        && note.midi() == midi[r.next - 1]
+        && note.time() - r.slotTime < NAMED_AT_LAST_SECONDS;
   }
 
   private void onward(
@@ -124,28 +159,31 @@ final class Hypotheses {
 
   /**
    * Whether a note in the slot of the step due has a pitch that the ear may take that step for: one
-   * of which it is a low harmonic, as where another string rings or an amp adds them up; or the
-   * semitone beside, where it was heard between the two.
+   * of which it is a low harmonic, as where another string rings or an amp adds them up; an octave
+   * to either side, which nobody in a shape plays by chance; or the semitone beside, where it was
+   * heard between the two.
    */
   private boolean unnamed(
       Hypothesis r, int pitch, EarErrorModel.Doubt doubt, boolean trusted, double intervals) {
-    boolean inItsSlot =
-        !r.playingAgain()
-            && r.onward > 0
-            && r.onward < midi.length
-            && intervals > SLOT_BEGINS
-            && intervals < SLOT_ENDS;
-    if (!inItsSlot) {
+    if (!inSlotDue(r, intervals)) {
       return false;
     }
     int below = midi[r.onward] - pitch;
+    boolean octave = Math.abs(below) == OCTAVE;
     boolean harmonic =
         trusted
-            && doubt.harmonic()
+            && (octave || doubt.harmonic() && EarErrorModel.isHarmonic(below))
             && r.rightInARow >= UNNAMED_AFTER_ROW
-            && pitch != midi[0]
-            && EarErrorModel.isHarmonic(below);
+            && pitch != midi[0];
     return harmonic || below != 0 && below == doubt.leaning();
+  }
+
+  private boolean inSlotDue(Hypothesis r, double intervals) {
+    return !r.playingAgain()
+        && r.onward > 0
+        && r.onward < midi.length
+        && intervals > SLOT_BEGINS
+        && intervals < SLOT_ENDS;
   }
 
   /** Whether leaving out so many steps from {@code next} on is turning on a lower shape's top. */

@@ -17,6 +17,9 @@ final class Hypothesis {
     NOTHING
   }
 
+  /** Right notes before an unnamed step that count after it. */
+  private static final int LONGEST_CARRIED = 4;
+
   /** Steps that are behind the player: the next one is the step of this index. */
   final int next;
 
@@ -84,8 +87,13 @@ final class Hypothesis {
     this.rightInARow =
         verdict == Verdict.RIGHT
             ? 1 + rowBefore(before, step, attempt)
-            : between ? before.rightInARow : 0;
+            : between ? before.rightInARow : told == Told.UNNAMED_STEP ? leftOf(before) : 0;
     this.rowAfterSilence = between || rightInARow > 1 ? before.rowAfterSilence : afterSilence;
+  }
+
+  /** What an unnamed step leaves of the row before it: two of them are let pass after four. */
+  private static int leftOf(Hypothesis before) {
+    return Math.min(LONGEST_CARRIED, before.rightInARow) / 2;
   }
 
   private static int rowBefore(Hypothesis before, int step, int attempt) {

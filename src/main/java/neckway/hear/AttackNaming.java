@@ -34,6 +34,12 @@ final class AttackNaming {
 
   private static final double LOOSE_SECONDS = 0.06;
 
+  /** Estimates in a row of one pitch that a multiple of its period must not undo. */
+  private static final int STEADY_ESTIMATES = 3;
+
+  /** From this clarity on a multiple is a low note's own period. */
+  private static final double OWN_CLARITY = 0.95;
+
   /** Lower pitches than this, F#4, are not looked at for a click's decay. */
   private static final double CLICK_PITCH = 66;
 
@@ -119,6 +125,9 @@ final class AttackNaming {
   private double pitch;
   private double clarity;
   private double novelty;
+  private double periodFrames;
+  private double agreedClarity;
+  private double agreedPeriodFrames;
 
   /**
    * @param attack asked about, and closed once it is named
@@ -164,7 +173,7 @@ final class AttackNaming {
     boolean same = note.isOf(pitch);
     if (note.sounds() && !same && attack.riseDb() < PASSING_RISE_DB) {
       if (maybePassing()) {
-        attack.pass(pitch, naming.periodFrames());
+        attack.pass(pitch, periodFrames);
         return Optional.empty();
       }
       if (attack.passed(pitch)) {
@@ -186,7 +195,7 @@ final class AttackNaming {
 
   private Optional<NewNote> found(long onset, HeardNote.Start start) {
     attack.close();
-    return Optional.of(new NewNote(onset, pitch, naming.periodFrames(), start, 0));
+    return Optional.of(new NewNote(onset, pitch, periodFrames, start, 0));
   }
 
   /** Estimates the pitch of what is new; false where it counts for nothing. */
@@ -197,12 +206,31 @@ final class AttackNaming {
     pitch = naming.pitch();
     clarity = naming.clarity();
     novelty = naming.novelty();
+    periodFrames = naming.periodFrames();
+    if (found && maybeMultiple()) {
+      pitch = attack.agreedPitch();
+      clarity = agreedClarity;
+      periodFrames = agreedPeriodFrames;
+    }
     if (!found || clarity < LEAST_CLARITY || naming.torn() && ageSeconds < TORN_SECONDS) {
       attack.disagree();
       return false;
     }
     attack.estimate(pitch, ageSeconds > LOOSE_SECONDS ? AGREE_LOOSELY_SEMITONES : AGREE_SEMITONES);
+    agreedClarity = clarity;
+    agreedPeriodFrames = periodFrames;
     return true;
+  }
+
+  /**
+   * Whether a period is no more than a multiple of the one that the attack has had so far: what
+   * else sounds repeats with that, too. A low note that is heard at last by its own period is
+   * clearer than this.
+   */
+  private boolean maybeMultiple() {
+    return attack.agreeing() >= STEADY_ESTIMATES
+        && clarity < OWN_CLARITY
+        && NewNotePitch.multiple(periodFrames / agreedPeriodFrames);
   }
 
   /** Whether it is a note and nothing else that has a pitch. */
@@ -222,7 +250,7 @@ final class AttackNaming {
   }
 
   private boolean isClear() {
-    double periodSeconds = naming.periodFrames() / (front.rateHz / 2);
+    double periodSeconds = periodFrames / (front.rateHz / 2);
     return clearness.isClear(pitch, periodSeconds, clarity, attack.agreeing(), ageSeconds)
         && !(note.sounds() && Clearness.maybeBetween(note.distance(pitch), clarity, ageSeconds));
   }

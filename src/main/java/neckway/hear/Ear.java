@@ -53,17 +53,32 @@ public final class Ear {
    * @throws IllegalArgumentException for any other rate
    */
   public Ear(double sampleRateHz) {
+    this(sampleRateHz, LOWEST_HZ);
+  }
+
+  /**
+   * An ear for a guitar whose lowest note is known. Lower pitches are not looked for: of a guitar
+   * that is heard to play one, another note was taken for it, or something else sounded.
+   *
+   * @param sampleRateHz 8,000 to 192,000
+   * @param lowestHz lowest pitch that is looked for; not lower than {@link #LOWEST_HZ}
+   * @throws IllegalArgumentException for any other rate or pitch
+   */
+  public Ear(double sampleRateHz, double lowestHz) {
+    if (!(lowestHz >= LOWEST_HZ && lowestHz < HIGHEST_HZ / 2)) {
+      throw new IllegalArgumentException("lowest pitch " + lowestHz + " Hz");
+    }
     if (!(sampleRateHz >= 8_000 && sampleRateHz <= 192_000)) {
       throw new IllegalArgumentException("sample rate " + sampleRateHz + " Hz");
     }
     this.sampleRateHz = sampleRateHz;
     front = new FrontEnd(sampleRateHz, HOP_SECONDS);
     flux = new SpectralFlux(front.rateHz, fluxSize(front.rateHz));
-    NewNotePitch newPitch = new NewNotePitch(front.rateHz / 2, LOWEST_HZ, HIGHEST_HZ);
+    NewNotePitch newPitch = new NewNotePitch(front.rateHz / 2, lowestHz, HIGHEST_HZ);
     PitchChange change = new PitchChange(front.rateHz / 2);
     attack = new PossibleAttack(front, note, change, newPitch);
     naming = new AttackNaming(front, attack, note, newPitch, change, levels, pitches);
-    tracker = new PitchTracker(front, attack, note, change);
+    tracker = new PitchTracker(front, attack, note, change, lowestHz);
   }
 
   /** The greatest power of two of frames within {@value #FLUX_SECONDS} s. */

@@ -75,15 +75,21 @@ final class PitchTracker {
   /**
    * @param attack the last one
    * @param note the one that sounds; its pitch is followed
+   * @param lowestHz lowest pitch that is looked for
    */
-  PitchTracker(FrontEnd front, PossibleAttack attack, SoundingNote note, PitchChange change) {
+  PitchTracker(
+      FrontEnd front,
+      PossibleAttack attack,
+      SoundingNote note,
+      PitchChange change,
+      double lowestHz) {
     this.front = front;
     this.attack = attack;
     this.note = note;
     this.change = change;
     rateHz = front.rateHz / 2;
-    finder = new PeriodFinder(rateHz, Ear.LOWEST_HZ);
-    longestLag = (int) (rateHz / Ear.LOWEST_HZ);
+    finder = new PeriodFinder(rateHz, lowestHz);
+    longestLag = (int) (rateHz / lowestHz);
     shortestLag = (int) (rateHz / Ear.HIGHEST_HZ);
   }
 

@@ -149,6 +149,11 @@ final class PossibleAttack {
     return agreeing;
   }
 
+  /** The pitch of the last estimate that counted. */
+  double agreedPitch() {
+    return agreedPitch;
+  }
+
   /** Its pitch may be a fret that is passed in a slide. */
   void pass(double pitch, double periodFrames) {
     passing = true;

@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
+import neckway.follow.Compass;
 import neckway.follow.Follower;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
@@ -111,7 +112,12 @@ final class OtherDrill {
     List<NoteVerdict> verdicts = new ArrayList<>();
     VerdictListener listener = verdicts::add;
     Follower follower =
-        new Follower(other.route(), other.pulse(), OptionalDouble.empty(), listener);
+        new Follower(
+            other.route(),
+            other.pulse(),
+            Compass.of(other.tuning(), other.frets()),
+            OptionalDouble.empty(),
+            listener);
     for (HeardNote note : notes) {
       follower.heard(note);
     }

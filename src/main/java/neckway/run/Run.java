@@ -11,6 +11,7 @@ import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import neckway.drill.PlayableDrill;
+import neckway.follow.Compass;
 import neckway.follow.Follower;
 import neckway.follow.NoteVerdict;
 import neckway.follow.UnnamedStep;
@@ -84,9 +85,10 @@ public final class Run {
     this.sampleRateHz = sampleRateHz;
     this.firstBeat = firstBeat;
     this.listener = Objects.requireNonNull(listener);
-    ear = new Ear(sampleRateHz);
+    Compass compass = Compass.of(drill.tuning(), drill.frets());
+    ear = new Ear(sampleRateHz, Math.max(Ear.LOWEST_HZ, compass.lowestHz()));
     ear.expectClicks(drill.pulse().beatSeconds(), drill.pulse().beatsPerBar());
-    follower = new Follower(drill.route(), drill.pulse(), firstBeat, new Verdicts());
+    follower = new Follower(drill.route(), drill.pulse(), compass, firstBeat, new Verdicts());
     shifts =
         new ShiftDetector(
             drill, guitar, (attempt, said) -> untold.add(() -> listener.shifted(attempt, said)));

@@ -32,12 +32,17 @@ final class Dirt {
 
   /** 50 and 100 Hz with weaker 150 Hz; the sum peaks at the level given. */
   static void hum(float[] mix, double rate, double level, Random random) {
+    hum(mix, rate, 50, level, random);
+  }
+
+  /** The mains' frequency, twice and three times that; the sum peaks at the level given. */
+  static void hum(float[] mix, double rate, int mainsHz, double level, Random random) {
     double[] phase = {6.28 * random.nextDouble(), 6.28 * random.nextDouble(), 0};
     double[] share = {0.5, 0.4, 0.1};
     for (int i = 0; i < mix.length; i++) {
       double sum = 0;
       for (int k = 0; k < share.length; k++) {
-        sum += share[k] * Math.sin(2 * Math.PI * 50 * (k + 1) * i / rate + phase[k]);
+        sum += share[k] * Math.sin(2 * Math.PI * mainsHz * (k + 1) * i / rate + phase[k]);
       }
       mix[i] += (float) (level * sum);
     }

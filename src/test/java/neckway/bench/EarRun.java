@@ -26,9 +26,13 @@ public final class EarRun {
 
   /** Runs the ear over the take in blocks of a size of its own. */
   public EarRun(Take take) {
+    this(take, new Ear(take.sampleRate()));
+  }
+
+  /** The same with another ear. */
+  EarRun(Take take, Ear ear) {
     this.take = take;
     long before = cpuNanos();
-    Ear ear = new Ear(take.sampleRate());
     ear.expectClicks(take.beatSeconds(), 4);
     NoteListener listener =
         new NoteListener() {

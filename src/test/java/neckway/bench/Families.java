@@ -21,7 +21,8 @@ final class Families {
     PlayedTake make(long seed) throws Exception;
   }
 
-  private static List<Callable<PlayedTake>> list(int n, long firstSeed, Makers makers) {
+  /** As many takes, with seeds in a row. */
+  static List<Callable<PlayedTake>> list(int n, long firstSeed, Makers makers) {
     List<Callable<PlayedTake>> list = new ArrayList<>();
     for (int i = 0; i < n; i++) {
       long seed = firstSeed + i;

@@ -8,7 +8,9 @@ import java.util.OptionalDouble;
 import neckway.drill.Pulse;
 import neckway.hear.HeardNote;
 import neckway.hear.HeardNote.Start;
+import neckway.neck.Neck;
 import neckway.neck.Route;
+import neckway.neck.Tuning;
 import neckway.review.Attempt;
 import neckway.review.StepVerdict;
 import org.junit.jupiter.api.Test;
@@ -47,6 +49,7 @@ class EarErrorModelTests {
         new Follower(
             route,
             PULSE,
+            Compass.of(Tuning.STANDARD, Neck.USUAL_FRETS),
             OptionalDouble.of(FIRST),
             new VerdictListener() {
               @Override
@@ -91,12 +94,76 @@ class EarErrorModelTests {
   }
 
   @Test
-  void anOctaveBelowHeardWithoutDoubtIsWrong() {
-    play(0, 8);
+  void anOctaveToEitherSideInTimeIsNeitherRightNorWrong() {
+    play(0, 5);
+    at(6, midi(6) + 12, Start.PLUCK, -20, QUICK);
+    play(7, 8);
     at(9, midi(9) - 12, Start.PLUCK, -20, QUICK);
+    play(10, 14);
+    assertThat(follow()).isEmpty();
+    assertThat(unnamed).containsExactly(6, 9);
+    assertThat(told).noneMatch(v -> v.step().orElse(0) == 6 || v.step().orElse(0) == 9);
+    assertThat(step(9)).isEqualTo(StepVerdict.PLAYED);
+  }
+
+  @Test
+  void aTwelfthBelowHeardWithoutDoubtIsWrong() {
+    play(0, 8);
+    at(9, midi(9) - 19, Start.PLUCK, -20, QUICK);
     play(10, 14);
     assertThat(follow()).isEqualTo("wrong");
     assertThat(step(9)).isEqualTo(StepVerdict.WRONG);
+  }
+
+  @Test
+  void anOctaveOutOfTimeIsExtra() {
+    play(0, 8);
+    at(8.5, midi(9) - 12, Start.PLUCK, -20, QUICK);
+    play(9, 14);
+    assertThat(follow()).isEqualTo("extra");
+  }
+
+  @Test
+  void aRunPlayedAnOctaveHigherIsNotLetPass() {
+    play(0, 3);
+    for (int s = 4; s <= 14; s++) {
+      at(s, midi(s) + 12, Start.PLUCK, -20, QUICK);
+    }
+    follow();
+    assertThat(unnamed).containsExactly(4, 5);
+    assertThat(told).filteredOn(v -> v.verdict() == Verdict.RIGHT).hasSizeLessThanOrEqualTo(5);
+  }
+
+  @Test
+  void aStepNamedAtLastIsNotStruckTwice() {
+    play(0, 8);
+    at(9, midi(9) - 12, Start.PLUCK, -20, SLOW);
+    at(9.01, midi(9), Start.LEGATO, -20, 0.17);
+    play(10, 14);
+    assertThat(follow()).isEmpty();
+    assertThat(unnamed).containsExactly(9);
+  }
+
+  @Test
+  void whatTheGuitarCannotPlayIsNotItsPlayers() {
+    play(0, 8);
+    at(8.4, 34, Start.PLUCK, -20, QUICK);
+    at(9, 29, Start.PLUCK, -20, QUICK);
+    play(10, 11);
+    at(11.02, 31, Start.LEGATO, -20, 0.05);
+    play(12, 14);
+    assertThat(follow()).isEmpty();
+    assertThat(unnamed).containsExactly(9);
+    assertThat(told).hasSize(14);
+  }
+
+  @Test
+  void theLastFretOfTheGuitarIsItsPlayersAndNoHigher() {
+    Compass guitar = Compass.of(Tuning.parse("D2 A2 D3 G3 B3 E4"), 22);
+    assertThat(guitar).isEqualTo(new Compass(38, 86));
+    assertThat(guitar.has(86)).isTrue();
+    assertThat(guitar.has(87)).isFalse();
+    assertThat(guitar.has(37)).isFalse();
   }
 
   @Test
@@ -124,6 +191,19 @@ class EarErrorModelTests {
     play(9, 14);
     assertThat(follow()).isEmpty();
     assertThat(unnamed).isEmpty();
+  }
+
+  @Test
+  void noStringIsStruckTwiceWithinASixteenthOfASecond() {
+    play(0, 8);
+    at(8 + 0.055 / GAP, midi(8), Start.PLUCK, -25, QUICK);
+    play(9, 11);
+    at(11 + 0.08 / GAP, midi(11), Start.PLUCK, -25, QUICK);
+    play(12, 14);
+    assertThat(follow()).isEqualTo("repeat");
+    assertThat(told).filteredOn(v -> v.verdict() == Verdict.REPEAT).hasSize(1);
+    assertThat(told.stream().filter(v -> v.verdict() == Verdict.REPEAT).findFirst().orElseThrow())
+        .satisfies(v -> assertThat(v.step()).hasValue(11));
   }
 
   @Test
@@ -156,7 +236,7 @@ class EarErrorModelTests {
 
   @Test
   void whatNeverBeginsIsToldAtTheEnd() {
-    at(-4, 33, Start.PLUCK, -50, SLOW);
+    at(-4, 45, Start.PLUCK, -50, SLOW);
     assertThat(follow()).isEqualTo("extra");
   }
 }

@@ -61,6 +61,25 @@ class EarTests {
         .hasMessageContaining("sample rate");
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 37.9, 700, Double.NaN})
+  void refusesOtherLowestPitches(double lowestHz) {
+    assertThatThrownBy(() -> new Ear(RATE_HZ, lowestHz))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("lowest pitch");
+  }
+
+  @Test
+  void looksForNothingUnderTheLowestNoteOfTheGuitar() {
+    float[] sound = Sounds.line(RATE_HZ, 0.4, 0.4, 33, 40, 45);
+    assertThat(Sounds.hear(sound, RATE_HZ).midis()).containsExactly(33, 40, 45);
+    Notebook heard = new Notebook();
+    Ear ear = new Ear(RATE_HZ, Sounds.hz(39.4));
+    ear.process(sound, 0, sound.length, heard);
+    ear.finish(heard);
+    assertThat(heard.midis()).allMatch(midi -> midi >= 40).endsWith(40, 45);
+  }
+
   /** From two to eight notes a second. */
   @ParameterizedTest
   @ValueSource(doubles = {0.125, 0.2, 0.5})
