@@ -182,7 +182,7 @@ final class WarmUpLead {
             input,
             output,
             LiveSetup.Start.CLICK,
-            CLICK_GAIN,
+            () -> CLICK_GAIN,
             LiveSetup.Rounds.ONE,
             Optional.empty());
     Ears ears = new Ears();
