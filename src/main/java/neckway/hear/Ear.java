@@ -168,6 +168,16 @@ public final class Ear {
     return pitches.pitch(index);
   }
 
+  /**
+   * Whether a note's pitch stood still while it sounded, as a plucked string's does and a voice's
+   * does not; true of one that still sounds.
+   *
+   * @param index of the note, in the order told
+   */
+  public boolean isSteady(int index) {
+    return pitches.isSteady(index);
+  }
+
   /** The guitar's offset from A4 = 440 Hz in cents, -50 to 50, once enough notes tell it. */
   public OptionalDouble tuningCents() {
     return pitches.tuningCents();
