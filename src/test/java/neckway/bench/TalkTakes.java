@@ -330,7 +330,8 @@ final class TalkTakes {
     }
   }
 
-  private static void call(List<String> command) throws IOException, InterruptedException {
+  /** Runs a program to its end. */
+  static void call(List<String> command) throws IOException, InterruptedException {
     Process process =
         new ProcessBuilder(command)
             .redirectErrorStream(true)
