@@ -101,7 +101,7 @@ public final class Ear {
 
   /** Ends the take: what is still open is decided. */
   public void finish(NoteListener listener) {
-    pitches.close(note);
+    pitches.end(note);
     listener.listenedUntil(now());
   }
 

@@ -34,16 +34,26 @@ final class SettledPitches {
 
   /** The last note is over: what its pitch came to is kept. */
   void close(SoundingNote note) {
-    if (notes > 0 && note.estimates() >= LEAST_ESTIMATES) {
-      pitches[notes - 1] = note.pitch();
+    if (notes > 0) {
+      settle(note);
+      unsteady.set(notes - 1, !isSteady(note));
     }
-    if (notes == 0) {
-      return;
+  }
+
+  /** The take is over while the last note sounds: it had no time to stand still. */
+  void end(SoundingNote note) {
+    if (notes > 0) {
+      settle(note);
+      unsteady.set(notes - 1, note.estimates() >= STEADY_ESTIMATES && !isSteady(note));
+    }
+  }
+
+  private void settle(SoundingNote note) {
+    if (note.estimates() >= LEAST_ESTIMATES) {
+      pitches[notes - 1] = note.pitch();
     }
     if (isSteady(note)) {
       tuning.add(note.pitch());
-    } else {
-      unsteady.set(notes - 1);
     }
   }
 
