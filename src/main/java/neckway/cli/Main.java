@@ -2,6 +2,8 @@ package neckway.cli;
 
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
@@ -41,6 +43,8 @@ public final class Main implements Callable<Integer> {
 
   /** Runs a command and ends with its exit status. */
   public static void main(String[] args) {
+    // jFLAC prints there what it thinks of a frame, in the midst of what was asked for
+    System.setOut(new PrintStream(OutputStream.nullOutputStream()));
     StandardOutput standard = new StandardOutput(new FileOutputStream(FileDescriptor.out));
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
     int status = run(new PrintWriter(standard, true, StandardCharsets.UTF_8), err, args);

@@ -126,8 +126,8 @@ public final class ShiftDetector {
   }
 
   /** Where a note may have been played, from all that was heard. */
-  public List<PlaceGuess> places(NoteVerdict v, int midi) {
-    return track(v.attempt()).places(v.note(), midi);
+  public List<PlaceGuess> places(int attempt, HeardNote note, int midi) {
+    return track(attempt).places(note, midi);
   }
 
   /** What the run teaches of the guitar; empty where that is not known. */

@@ -116,7 +116,7 @@ public final class Ear {
 
   /** Ends the take: what is still open is decided. */
   public void finish(NoteListener listener) {
-    pitches.close(note);
+    pitches.end(note);
     listener.listenedUntil(now());
   }
 
@@ -181,6 +181,16 @@ public final class Ear {
    */
   public double settledPitch(int index) {
     return pitches.pitch(index);
+  }
+
+  /**
+   * Whether a note's pitch stood still while it sounded, as a plucked string's does and a voice's
+   * does not; true of one that still sounds.
+   *
+   * @param index of the note, in the order told
+   */
+  public boolean isSteady(int index) {
+    return pitches.isSteady(index);
   }
 
   /** The guitar's offset from A4 = 440 Hz in cents, -50 to 50, once enough notes tell it. */

@@ -12,6 +12,7 @@ final class SoundingNote {
   private double power;
   private long onsetFrame;
   private int estimates;
+  private double wander;
 
   /**
    * Another note takes its place.
@@ -26,6 +27,7 @@ final class SoundingNote {
     periodFrames = note.periodFrames();
     onsetFrame = note.onsetFrame();
     estimates = note.estimates();
+    wander = 0;
     this.power = power;
   }
 
@@ -33,8 +35,14 @@ final class SoundingNote {
   void refine(double pitch, double periodFrames) {
     estimates++;
     double weight = Math.max(LEAST_WEIGHT, 1.0 / estimates);
+    wander += weight * (Math.abs(pitch - this.pitch) - wander);
     this.pitch += weight * (pitch - this.pitch);
     this.periodFrames += weight * (periodFrames - this.periodFrames);
+  }
+
+  /** Mean distance, in semitones, of the newest estimates from the pitch that it came to. */
+  double wander() {
+    return wander;
   }
 
   /** Whether there is one yet. */

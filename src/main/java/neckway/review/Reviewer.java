@@ -2,6 +2,7 @@ package neckway.review;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.UnnamedStep;
@@ -32,21 +33,35 @@ public final class Reviewer {
     this.clock = clock;
   }
 
+  /**
+   * @param told what was said of every note heard
+   * @param toldUnnamed steps heard and not named
+   * @param steady whether the pitch of a note stood still, by the note's index
+   * @param firstBeat when step 0 is due, seconds, where that is given
+   * @param clicks heard, seconds
+   */
   public Review review(
-      List<NoteVerdict> verdicts,
-      List<UnnamedStep> unnamed,
+      List<NoteVerdict> told,
+      List<UnnamedStep> toldUnnamed,
+      IntPredicate steady,
       OptionalDouble firstBeat,
       List<Double> clicks,
       TakeFigures take) {
+    RunBounds.Inside inside = bounds(told, firstBeat, take.seconds(), steady).of(told, toldUnnamed);
+    List<NoteVerdict> verdicts = inside.notes();
+    List<UnnamedStep> unnamed = inside.unnamed();
     Grid grid = grid(verdicts, firstBeat, clicks);
     double tuning = take.tuningCents().orElse(0);
-    List<ReviewedNote> notes = verdicts.stream().map(v -> note(v, grid, tuning)).toList();
+    List<ReviewedNote> notes =
+        verdicts.stream()
+            .map(v -> note(v, inside.toldAs().get(v.attempt()), grid, tuning))
+            .toList();
     Attempt attempt = Attempt.standing(verdicts, unnamed, drill.route().steps().size());
     List<ReviewedStep> steps =
         drill.route().steps().stream()
             .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))
             .toList();
-    List<ReviewedShift> shifts = new ShiftJudge(drill, attempt, hand).judge();
+    List<ReviewedShift> shifts = shifts(attempt, inside);
     int attempts = verdicts.stream().mapToInt(v -> v.attempt() + 1).max().orElse(0);
     return new Review(
         take,
@@ -59,6 +74,18 @@ public final class Reviewer {
         steps,
         shifts,
         figures(attempt, notes, steps, shifts));
+  }
+
+  private RunBounds bounds(
+      List<NoteVerdict> told, OptionalDouble firstBeat, double seconds, IntPredicate steady) {
+    double slot =
+        HeardPulse.slotSeconds(NoteGrid.interOnsets(told)).orElse(drill.pulse().slotSeconds());
+    return new RunBounds(drill.route().steps().size(), slot, firstBeat, seconds, steady);
+  }
+
+  private List<ReviewedShift> shifts(Attempt attempt, RunBounds.Inside inside) {
+    int toldAs = inside.toldAs().get(attempt.number);
+    return new ShiftJudge(drill, attempt, toldAs, hand).judge();
   }
 
   private Grid grid(List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks) {
@@ -78,7 +105,7 @@ public final class Reviewer {
         .orElseGet(() -> NoteGrid.of(verdicts, firstNote, drill.pulse()));
   }
 
-  private ReviewedNote note(NoteVerdict v, Grid grid, double tuningCents) {
+  private ReviewedNote note(NoteVerdict v, int toldAs, Grid grid, double tuningCents) {
     double time = v.note().time();
     int midi = v.note().midi();
     double offMs = grid.offMs(time);
@@ -93,7 +120,7 @@ public final class Reviewer {
         offMs,
         Timing.of(offMs, grid.slotSeconds(), v.note().fine()),
         v.decided(),
-        hand.places(v, midi));
+        hand.places(toldAs, v.note(), midi));
   }
 
   private Summary figures(

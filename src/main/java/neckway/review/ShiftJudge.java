@@ -18,13 +18,18 @@ import neckway.neck.Route;
 final class ShiftJudge {
   private final Route route;
   private final Attempt attempt;
+  private final int toldAs;
   private final ShiftDetector hand;
   private final Landings landings;
   private final double medianInterOnsetSeconds;
 
-  ShiftJudge(PlayableDrill drill, Attempt attempt, ShiftDetector hand) {
+  /**
+   * @param toldAs the attempt's number while it was told
+   */
+  ShiftJudge(PlayableDrill drill, Attempt attempt, int toldAs, ShiftDetector hand) {
     this.route = drill.route();
     this.attempt = attempt;
+    this.toldAs = toldAs;
     this.hand = hand;
     this.landings = new Landings(drill);
     this.medianInterOnsetSeconds = RobustStatistics.median(interOnsets());
@@ -48,7 +53,7 @@ final class ShiftJudge {
   }
 
   private ReviewedShift judge(PlannedShift shift) {
-    Optional<ShiftSaid> said = hand.said(attempt.number, shift);
+    Optional<ShiftSaid> said = hand.said(toldAs, shift);
     if (said.isEmpty()) {
       return new ReviewedShift(
           shift,

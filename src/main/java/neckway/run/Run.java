@@ -182,7 +182,8 @@ public final class Run {
         new TakeFigures(seconds, sampleRateHz, ear.peakDbfs(), ear.noiseDbfs(), ear.tuningCents());
     List<NoteVerdict> settled =
         verdicts.stream().map(v -> v.withPitch(ear.settledPitch(v.note().index()))).toList();
-    Review review = reviewer(seconds).review(settled, unnamed, firstBeat, ear.clicks(), take);
+    Review review =
+        reviewer(seconds).review(settled, unnamed, ear::isSteady, firstBeat, ear.clicks(), take);
     return review.withWords(
         OtherDrill.said(drill, review).orElseGet(() -> Words.of(drill, review)));
   }

@@ -39,7 +39,7 @@ class ReviewerTests {
     hand.finish(20);
     Review review =
         new Reviewer(DRILL, GuitarKnown.NOT_LEARNT, hand, clock)
-            .review(verdicts, List.of(), OptionalDouble.of(2), List.of(), take);
+            .review(verdicts, List.of(), note -> true, OptionalDouble.of(2), List.of(), take);
     return review.withWords(Words.of(DRILL, review));
   }
 

@@ -107,12 +107,13 @@ record ChannelWeights(float[] weights, boolean sidesDiffer) {
 
   /** Whether any two channels that are mixed rise and fall apart. */
   private static boolean differ(float[] weights, List<double[]> levels) {
+    List<double[]> changes = changes(levels);
+    if (levels.size() < FEWEST_BLOCKS || changes.isEmpty()) {
+      return false;
+    }
     for (int a = 0; a < weights.length; a++) {
       for (int b = a + 1; b < weights.length; b++) {
-        if (weights[a] > 0
-            && weights[b] > 0
-            && levels.size() >= FEWEST_BLOCKS
-            && correlation(changes(levels), a, b) < ALIKE) {
+        if (weights[a] > 0 && weights[b] > 0 && correlation(changes, a, b) < ALIKE) {
           return true;
         }
       }

@@ -29,8 +29,8 @@ final class FlacSource implements SoundSource {
   FlacSource(Path path) throws IOException {
     this.path = path;
     in = new BufferedInputStream(Files.newInputStream(path), 1 << 16);
-    decoder = new FLACDecoder(in);
     try {
+      decoder = new FLACDecoder(FlacHead.withFiguresAlone(in));
       decoder.readMetadata();
       info = decoder.getStreamInfo();
     } catch (IOException | RuntimeException e) {

@@ -21,10 +21,14 @@ record PcmLayout(
     long dataOffset,
     OptionalLong promisedBytes) {
 
+  /** More than any file is read with; what a header says beyond it is refused later. */
+  private static final int MOST_CHANNELS = 1 << 16;
+
   /**
-   * Bytes of one sample of every channel; at least one sample, so that no header divides by zero.
+   * Bytes of one sample of every channel; of one channel at least, so that no header divides by
+   * zero, and of so many at most that none claims the memory.
    */
   int frameBytes() {
-    return Math.max(1, channels) * coding.bytes();
+    return Math.max(1, Math.min(MOST_CHANNELS, channels)) * coding.bytes();
   }
 }

@@ -26,7 +26,7 @@ final class PcmSource implements SoundSource {
     file = FileChannel.open(path, StandardOpenOption.READ);
     file.position(layout.dataOffset());
     long present = Math.max(0, file.size() - layout.dataOffset());
-    long promised = layout.promisedBytes().orElse(present);
+    long promised = Math.max(0, layout.promisedBytes().orElse(present));
     frames = Math.min(present, promised) / frameBytes;
     warning = promised / frameBytes > frames ? cutShort(path, promised / frameBytes) : null;
     framesLeft = frames;

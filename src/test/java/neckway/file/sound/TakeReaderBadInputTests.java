@@ -206,6 +206,34 @@ class TakeReaderBadInputTests {
         .contains("0 channels");
   }
 
+  @ParameterizedTest
+  @ValueSource(ints = {0x7fff_ffff, 0x4000_0001, -1, 1_000_000})
+  void moreChannelsThanThereIsMemoryFor(int channels) throws IOException {
+    ByteBuffer au = ByteBuffer.allocate(24 + 200);
+    au.put(".snd".getBytes(StandardCharsets.US_ASCII)).putInt(24).putInt(199).putInt(3);
+    au.putInt(44_100).putInt(channels);
+    assertThat(complaint(file("a.au", au.array()))).contains("channels; 1 to 64 can be read");
+  }
+
+  /** Each channel's loudness is measured block by block: here there is none to compare. */
+  @Test
+  void twoSilentChannels() throws IOException {
+    Path silent = file("a.wav", wav(1, 2, 8_000, 16, new byte[4 * 8_000]));
+    assertThat(Takes.all(silent, Channel.AUTO)).hasSize(8_000).containsOnly(0);
+  }
+
+  /** RFC 9639, 8.6: a comment block begins with the length of its vendor's name. */
+  @Test
+  void flacThatClaimsAnEndlessComment() throws IOException {
+    ByteBuffer flac = ByteBuffer.allocate(4 + 4 + 34 + 4 + 8);
+    flac.put("fLaC".getBytes(StandardCharsets.US_ASCII)).putInt(34);
+    // 4096 frames a block; 44,100 Hz, mono, 16 bits, no frames in all
+    flac.putShort((short) 4096).putShort((short) 4096).put(new byte[6]);
+    flac.putLong(44_100L << 44 | 15L << 36).put(new byte[16]);
+    flac.putInt(0x84 << 24 | 8).putInt(0xffff_ff7f).putInt(0xffff_ff7f);
+    assertThat(complaint(file("a.flac", flac.array()))).contains("zero samples");
+  }
+
   private static byte[] wav(int format, int channels, int rate, int bits, byte[] sound) {
     ByteBuffer wav = ByteBuffer.allocate(44 + sound.length).order(ByteOrder.LITTLE_ENDIAN);
     wav.put("RIFF".getBytes(StandardCharsets.US_ASCII)).putInt(36 + sound.length);
