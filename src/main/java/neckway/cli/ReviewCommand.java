@@ -15,6 +15,7 @@ import neckway.cli.text.Progress;
 import neckway.drill.PlayableDrill;
 import neckway.file.OutputFiles;
 import neckway.neck.BadInput;
+import neckway.recording.Beside;
 import neckway.recording.Recording;
 import neckway.recording.RecordingReviewer;
 import neckway.review.Review;
@@ -51,6 +52,21 @@ final class ReviewCommand implements Callable<Integer> {
               + " click in it, or by the notes.")
   private Double firstBeat;
 
+  @Option(
+      names = "--beside",
+      paramLabel = "BACKING",
+      description =
+          "What else was sounding, as a recording of its own: what leaks of it into the take is"
+              + " taken out before the take is heard.")
+  private Path beside;
+
+  @Option(
+      names = "--beside-starts",
+      paramLabel = "SECONDS",
+      description =
+          "Where the first sample of --beside sounds in the take. Left out: found by likeness.")
+  private Double besideStarts;
+
   @Override
   public Integer call() {
     overwrite
@@ -58,9 +74,13 @@ final class ReviewCommand implements Callable<Integer> {
         .reads("the take", Optional.of(take))
         .reads("--drill", drillOptions.file())
         .reads("--guitar", guitarOption.file())
+        .reads("--beside", Optional.ofNullable(beside))
         .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
     if (firstBeat != null && !Double.isFinite(firstBeat)) {
       throw new BadInput("--first-beat " + firstBeat + ": give seconds, such as 2.0");
+    }
+    if (besideStarts != null && beside == null) {
+      throw new BadInput("--beside-starts " + besideStarts + ": give the recording with --beside");
     }
     PlayableDrill drill = drillOptions.drill();
     Recording recording =
@@ -68,8 +88,9 @@ final class ReviewCommand implements Callable<Integer> {
             take,
             drill,
             guitarOption.guitar(drill),
-            firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat),
-            channelOption.channel());
+            seconds(firstBeat),
+            channelOption.channel(),
+            Optional.ofNullable(beside).map(file -> new Beside(file, seconds(besideStarts))));
     PrintWriter err = spec.commandLine().getErr();
     Progress progress = new Progress(err, take);
     RecordingReviewer.Reviewed reviewed =
@@ -81,6 +102,10 @@ final class ReviewCommand implements Callable<Integer> {
     }
     tell(reviewed.review(), reviewed.drill());
     return 0;
+  }
+
+  private static OptionalDouble seconds(Double given) {
+    return given == null ? OptionalDouble.empty() : OptionalDouble.of(given);
   }
 
   private void tell(Review review, PlayableDrill drill) {
