@@ -18,6 +18,7 @@ import neckway.drill.PlayableDrill;
 import neckway.file.OutputFiles;
 import neckway.folder.FolderReview;
 import neckway.neck.BadInput;
+import neckway.recording.Beside;
 import neckway.recording.Recording;
 import neckway.recording.RecordingReviewer;
 import neckway.review.Review;
@@ -61,6 +62,21 @@ final class ReviewCommand implements Callable<Integer> {
               + " click in it, or by the notes.")
   private Double firstBeat;
 
+  @Option(
+      names = "--beside",
+      paramLabel = "BACKING",
+      description =
+          "What else was sounding, as a recording of its own: what leaks of it into the take is"
+              + " taken out before the take is heard.")
+  private Path beside;
+
+  @Option(
+      names = "--beside-starts",
+      paramLabel = "SECONDS",
+      description =
+          "Where the first sample of --beside sounds in the take. Left out: found by likeness.")
+  private Double besideStarts;
+
   @Override
   public Integer call() {
     if (several.areSeveral(takes)) {
@@ -76,9 +92,13 @@ final class ReviewCommand implements Callable<Integer> {
         .reads("the take", Optional.of(take))
         .reads("--drill", drillOptions.file())
         .reads("--guitar", guitarOption.file())
+        .reads("--beside", Optional.ofNullable(beside))
         .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
     if (firstBeat != null && !Double.isFinite(firstBeat)) {
       throw new BadInput("--first-beat " + firstBeat + ": give seconds, such as 2.0");
+    }
+    if (besideStarts != null && beside == null) {
+      throw new BadInput("--beside-starts " + besideStarts + ": give the recording with --beside");
     }
     PlayableDrill drill = drillOptions.drill();
     Recording recording =
@@ -86,8 +106,9 @@ final class ReviewCommand implements Callable<Integer> {
             take,
             drill,
             guitarOption.guitar(drill),
-            firstBeat == null ? OptionalDouble.empty() : OptionalDouble.of(firstBeat),
-            channelOption.channel());
+            seconds(firstBeat),
+            channelOption.channel(),
+            Optional.ofNullable(beside).map(file -> new Beside(file, seconds(besideStarts))));
     PrintWriter err = spec.commandLine().getErr();
     Progress progress = new Progress(err, take);
     RecordingReviewer.Reviewed reviewed =
@@ -101,12 +122,19 @@ final class ReviewCommand implements Callable<Integer> {
     return 0;
   }
 
+  private static OptionalDouble seconds(Double given) {
+    return given == null ? OptionalDouble.empty() : OptionalDouble.of(given);
+  }
+
   private int reviewSeveral() {
     if (json.toStandardOutput() || json.file().isPresent()) {
       throw new BadInput("--json: is for one recording; several go to --into DIR, a file each");
     }
     if (firstBeat != null) {
       throw new BadInput("--first-beat: is for one recording; give several in a --list, firstBeat");
+    }
+    if (beside != null) {
+      throw new BadInput("--beside: is for one recording; review it by itself");
     }
     Optional<PlayableDrill> drill =
         drillOptions.isNamed() ? Optional.of(drillOptions.drill()) : Optional.empty();

@@ -20,8 +20,8 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
-import javafx.scene.paint.Color;
 import javafx.scene.layout.VBox;
+import javafx.scene.paint.Color;
 import neckway.desk.Screen.Place;
 
 /**

@@ -45,7 +45,21 @@ public final class RecordingReviewer {
    */
   public static Optional<Reviewed> review(
       Recording recording, TakeFeed.Progress progress, BooleanSupplier cancelled) {
-    Optional<Reviewed> asAsked = once(recording, progress, cancelled);
+    Optional<TakeAlone> alone = recording.beside().map(beside -> TakeAlone.of(recording, beside));
+    Hearing hearing =
+        alone.isPresent()
+            ? asked -> once(asked, alone.get(), progress, cancelled)
+            : asked -> once(asked, progress, cancelled);
+    return review(recording, hearing);
+  }
+
+  /** Hears a take from its beginning to its end; empty where that was cancelled. */
+  private interface Hearing {
+    Optional<Reviewed> of(Recording recording);
+  }
+
+  private static Optional<Reviewed> review(Recording recording, Hearing hearing) {
+    Optional<Reviewed> asAsked = hearing.of(recording);
     if (asAsked.isEmpty()) {
       return asAsked;
     }
@@ -56,7 +70,8 @@ public final class RecordingReviewer {
       return asAsked;
     }
     int asked = recording.drill().rounds();
-    return once(recording.heldAgainst(more.get()), progress, cancelled)
+    return hearing
+        .of(recording.heldAgainst(more.get()))
         .map(all -> all.saying(OtherwisePlayed.moreRounds(asked, more.get(), all.review())));
   }
 
@@ -65,14 +80,7 @@ public final class RecordingReviewer {
     try (TakeReader reader = TakeReader.open(recording.file(), recording.channel())) {
       double rate = reader.sampleRate();
       reader.frames().ifPresent(frames -> checkFirstBeat(recording, frames / rate));
-      Run run =
-          new Run(
-              recording.drill(),
-              recording.guitar(),
-              rate,
-              recording.firstBeat(),
-              Clock.MEASURED,
-              verdict -> {});
+      Run run = run(recording, rate);
       if (!TakeFeed.feed(reader, run::feed, progress, cancelled)) {
         return Optional.empty();
       }
@@ -80,6 +88,27 @@ public final class RecordingReviewer {
       checkFirstBeat(recording, review.take().seconds());
       return Optional.of(new Reviewed(review, recording.drill(), reader.warning()));
     }
+  }
+
+  private static Optional<Reviewed> once(
+      Recording recording, TakeAlone alone, TakeFeed.Progress progress, BooleanSupplier cancelled) {
+    double rate = alone.sampleRate();
+    checkFirstBeat(recording, alone.samples().length / rate);
+    Run run = run(recording, rate);
+    if (!TakeFeed.feed(alone, run::feed, progress, cancelled)) {
+      return Optional.empty();
+    }
+    return Optional.of(new Reviewed(run.finish(), recording.drill(), alone.warning()));
+  }
+
+  private static Run run(Recording recording, double rate) {
+    return new Run(
+        recording.drill(),
+        recording.guitar(),
+        rate,
+        recording.firstBeat(),
+        Clock.MEASURED,
+        verdict -> {});
   }
 
   /**

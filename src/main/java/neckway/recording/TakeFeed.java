@@ -57,6 +57,26 @@ public final class TakeFeed {
     return true;
   }
 
+  /**
+   * Feeds sound that is held whole.
+   *
+   * @return whether all of it was fed
+   */
+  static boolean feed(TakeAlone take, Sink sink, Progress progress, BooleanSupplier cancelled) {
+    float[] samples = take.samples();
+    OptionalLong whole = OptionalLong.of(samples.length);
+    for (int from = 0; from < samples.length; from += BLOCK_FRAMES) {
+      if (cancelled.getAsBoolean()) {
+        return false;
+      }
+      int length = Math.min(BLOCK_FRAMES, samples.length - from);
+      sink.feed(samples, from, length);
+      long frames = (long) from + length;
+      progress.at(frames / (double) take.sampleRate(), share(frames, whole));
+    }
+    return true;
+  }
+
   private static OptionalDouble share(long frames, OptionalLong whole) {
     return whole.isPresent() && whole.getAsLong() > 0
         ? OptionalDouble.of(Math.min(1, frames / (double) whole.getAsLong()))

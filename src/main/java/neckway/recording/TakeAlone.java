@@ -1,0 +1,129 @@
+package neckway.recording;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import neckway.file.sound.Channel;
+import neckway.file.sound.TakeReader;
+import neckway.hear.beside.KnownSoundRemover;
+import neckway.neck.BadInput;
+
+/**
+ * A whole take out of which what else was sounding has been taken.
+ *
+ * @param samples mono, full scale -1 to 1
+ * @param sampleRate Hz
+ * @param warning one line on the take, or on what was done with it
+ */
+record TakeAlone(float[] samples, int sampleRate, Optional<String> warning) {
+  /** Take and backing are held whole in memory: ten minutes at 48 kHz. */
+  static final int MOST_FRAMES = 10 * 60 * 48_000;
+
+  private static final int MOST_MINUTES = 10;
+
+  /** No louder than this everywhere is silence, full scale 1: under the last of 16 bits. */
+  private static final float SILENCE = 1e-5f;
+
+  private static final int FIRST_ROOM = 1 << 20;
+
+  /** A file read to its end. */
+  private record Whole(float[] samples, int rate, Optional<String> warning) {
+    double seconds() {
+      return samples.length / (double) rate;
+    }
+  }
+
+  /**
+   * Reads a take and takes out what sounded beside it. Where that is not heard in it, the take is
+   * as it was and the warning says so.
+   *
+   * @throws BadInput where either file cannot be used, or the start lies outside the take
+   */
+  static TakeAlone of(Recording recording, Beside beside) {
+    Whole known = read(beside.file().toString(), TakeReader.open(beside.file(), Channel.MIX));
+    if (isSilent(known.samples())) {
+      throw new BadInput(
+          beside.file() + ": is silent; give the recording that sounded beside the guitar");
+    }
+    String name = recording.file().toString();
+    Whole take = read(name, TakeReader.open(recording.file(), recording.channel()));
+    checkStart(beside.starts(), name, take.seconds());
+    Optional<KnownSoundRemover.Found> found =
+        new KnownSoundRemover(take.samples(), take.rate(), known.samples(), known.rate())
+            .find(beside.starts());
+    String said = found.map(f -> heard(beside, f)).orElseGet(() -> notHeard(beside, name));
+    found.ifPresent(f -> f.takeOut(take.samples()));
+    return new TakeAlone(
+        take.samples(),
+        take.rate(),
+        Optional.of(take.warning().map(first -> first + "; " + said).orElse(said)));
+  }
+
+  private static String heard(Beside beside, KnownSoundRemover.Found found) {
+    return String.format(
+        Locale.ROOT,
+        "%s sounds in the take from %.2f s on and was taken out",
+        beside.file(),
+        found.where().startsSeconds());
+  }
+
+  private static String notHeard(Beside beside, String take) {
+    return beside.starts().isPresent()
+        ? String.format(
+            Locale.ROOT,
+            "%s is not heard in %s from %.2f s on, so nothing was taken out; leave --beside-starts"
+                + " out to have it looked for",
+            beside.file(),
+            take,
+            beside.starts().getAsDouble())
+        : beside.file() + " is not heard in " + take + ", so nothing was taken out";
+  }
+
+  private static void checkStart(OptionalDouble starts, String take, double seconds) {
+    double at = starts.orElse(0);
+    if (!(at >= 0 && at < seconds)) {
+      throw new BadInput(
+          String.format(
+              Locale.ROOT,
+              "--beside-starts %s: lies outside %s, which is %.1f s long; give seconds from the"
+                  + " take's beginning, or leave it out to have it found",
+              at,
+              take,
+              seconds));
+    }
+  }
+
+  private static Whole read(String name, TakeReader opened) {
+    try (TakeReader reader = opened) {
+      float[] samples = new float[(int) Math.min(MOST_FRAMES, reader.frames().orElse(FIRST_ROOM))];
+      float[] block = new float[4096];
+      int count = 0;
+      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
+        if (count + got > MOST_FRAMES) {
+          throw new BadInput(
+              name
+                  + ": is longer than "
+                  + MOST_MINUTES
+                  + " minutes, too long for --beside; cut it to the run");
+        }
+        if (count + got > samples.length) {
+          samples = Arrays.copyOf(samples, Math.min(MOST_FRAMES, Math.max(2 * count, count + got)));
+        }
+        System.arraycopy(block, 0, samples, count, got);
+        count += got;
+      }
+      float[] whole = count == samples.length ? samples : Arrays.copyOf(samples, count);
+      return new Whole(whole, reader.sampleRate(), reader.warning());
+    }
+  }
+
+  private static boolean isSilent(float[] samples) {
+    for (float sample : samples) {
+      if (Math.abs(sample) > SILENCE) {
+        return false;
+      }
+    }
+    return true;
+  }
+}
