@@ -10,11 +10,16 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
 import org.jflac.FLACDecoder;
+import org.jflac.FrameListener;
 import org.jflac.frame.Frame;
+import org.jflac.metadata.Metadata;
 import org.jflac.metadata.StreamInfo;
 
 /** Sound of a FLAC file, decoded frame by frame with jFLAC. */
 final class FlacSource implements SoundSource {
+  /** A frame's first bytes show up in damaged sound by chance once in some thousands. */
+  private static final int MOST_COMPLAINTS = 2_000;
+
   private final Path path;
   private final InputStream in;
   private final FLACDecoder decoder;
@@ -25,12 +30,14 @@ final class FlacSource implements SoundSource {
   private int used;
   private long framesRead;
   private boolean ended;
+  private int complaints;
 
   FlacSource(Path path) throws IOException {
     this.path = path;
     in = new BufferedInputStream(Files.newInputStream(path), 1 << 16);
     try {
       decoder = new FLACDecoder(FlacHead.withFiguresAlone(in));
+      decoder.addFrameListener(new Complaints());
       decoder.readMetadata();
       info = decoder.getStreamInfo();
     } catch (IOException | RuntimeException e) {
@@ -77,7 +84,34 @@ final class FlacSource implements SoundSource {
     return got;
   }
 
+  /** What the decoder finds wrong with frames; it never gives up by itself. */
+  private final class Complaints implements FrameListener {
+    @Override
+    public void processMetadata(Metadata metadata) {
+      // none is asked for
+    }
+
+    @Override
+    public void processFrame(Frame good) {
+      // each is taken as it is read
+    }
+
+    @Override
+    public void processError(String message) {
+      complaints++;
+      if (complaints > MOST_COMPLAINTS) {
+        throw new Hopeless();
+      }
+    }
+  }
+
+  /** So many complaints without a good frame between them: there is none to come. */
+  private static final class Hopeless extends RuntimeException {
+    private static final long serialVersionUID = 1;
+  }
+
   private boolean decodeNext() throws IOException {
+    complaints = 0;
     try {
       Frame next = ended ? null : decoder.readNextFrame();
       if (next == null) {
@@ -95,7 +129,7 @@ final class FlacSource implements SoundSource {
       }
       used = 0;
       return true;
-    } catch (ArrayIndexOutOfBoundsException | NullPointerException e) {
+    } catch (ArrayIndexOutOfBoundsException | NullPointerException | Hopeless e) {
       ended = true;
       return false;
     }
