@@ -96,7 +96,7 @@ class ArchitectureTests {
         "a live run prints nothing and draws nothing");
     room(
         "recording",
-        "neck drill string review run file",
+        "neck drill hear string review run file",
         "a recording is read to its end, whoever shows what came of it");
     room(
         "folder",
