@@ -100,13 +100,16 @@ final class StringLikelihood {
         }
       }
     }
-    hold(midi, log);
+    if (!spectrum.driven()) {
+      hold(midi, log);
+    }
     return new StringEvidence(log, spectrum.estimate(), Optional.empty());
   }
 
   /**
    * Spectrum and fit are of one note: where it strays, both are wrong alike. So together they speak
-   * no louder than one more note of these strings can ({@link Straying#most}).
+   * no louder than one more note of these strings can ({@link Straying#most}). In overdriven sound
+   * a spread is mostly what all notes of the string have alike, and the spectrum tells little.
    */
   private void hold(int midi, double[] log) {
     Optional<StringProfile> leader =
