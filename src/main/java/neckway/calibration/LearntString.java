@@ -1,6 +1,7 @@
 package neckway.calibration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import neckway.string.Stiffness;
 import neckway.string.StiffnessCurve;
@@ -27,6 +28,9 @@ final class LearntString {
 
   private static final double[] SPREAD_SHARES = {0.17, 0.2, 0.25, 0.19, 0.12, 0.05, 0.02};
 
+  /** Frets that what is expected of a string's spread counts as, beside those plucked. */
+  private static final double EXPECTED_FRETS = 2;
+
   /** What lies farther from the likeliest ln B is another answer. */
   private static final double NEAR = 0.5;
 
@@ -41,8 +45,8 @@ final class LearntString {
   final double lnStiffness;
 
   /**
-   * Standard deviation of one more note's ln B from {@link #lnStiffness}: from note to note, and
-   * what is not known of the string.
+   * How far one more note's ln B may be from {@link #lnStiffness}: from note to note, what is not
+   * known of the string, and how well its frets agree with each other.
    */
   final double spread;
 
@@ -108,11 +112,64 @@ final class LearntString {
     lnStiffness = sum / all;
     doubt = elsewhere / (all + elsewhere);
     double variance = straying / all + Math.max(0, squares / all - lnStiffness * lnStiffness);
-    spread = Math.hypot(Math.sqrt(variance), commonError(plucks));
+    List<Integer> good = new ArrayList<>();
     for (int i = 0; i < likelihood.length; i++) {
-      double good = (1 - BAD_SHARE) * smooth[topSpread][i][topAt];
-      (BAD_SHARE / (BAD_SHARE + good) > ODD ? odd : used).add(plucks.get(i));
+      double fits = (1 - BAD_SHARE) * smooth[topSpread][i][topAt];
+      boolean bad = BAD_SHARE / (BAD_SHARE + fits) > ODD;
+      (bad ? odd : used).add(plucks.get(i));
+      if (!bad) {
+        good.add(i);
+      }
     }
+    double agreed = agreement(plucks, likelihood, good, variance);
+    spread = Math.hypot(Math.sqrt(Math.max(variance, agreed)), commonError(plucks));
+  }
+
+  /**
+   * How far each fret lies from where the others put it: the mean square of those distances, each
+   * fret left out in turn (cross-validation: Stone 1974), beside what was expected of it, which
+   * counts as {@link #EXPECTED_FRETS} more. Where one fret was plucked only there is nothing to
+   * hold it against.
+   *
+   * @param expected variance of one more note by the plucks' likelihoods
+   */
+  private double agreement(
+      List<At> plucks, double[][] likelihood, List<Integer> good, double expected) {
+    double squares = EXPECTED_FRETS * expected;
+    double frets = EXPECTED_FRETS;
+    for (int fret : good.stream().map(i -> plucks.get(i).fret()).distinct().toList()) {
+      double[] here = new double[GRID];
+      double[] others = new double[GRID];
+      for (int i : good) {
+        double[] sum = plucks.get(i).fret() == fret ? here : others;
+        for (int x = 0; x < GRID; x++) {
+          sum[x] += Math.log((1 - BAD_SHARE) * likelihood[i][x] + BAD_SHARE);
+        }
+      }
+      if (good.stream().anyMatch(i -> plucks.get(i).fret() != fret)) {
+        double distance = middle(here) - middle(others);
+        squares += distance * distance;
+        frets++;
+      }
+    }
+    return squares / frets;
+  }
+
+  /** Mean of ln B near what was learnt, by what some of the plucks tell. */
+  private double middle(double[] log) {
+    int near = (int) Math.round(NEAR / STEP);
+    int at = (int) Math.round((lnStiffness - LOWEST) / STEP);
+    int from = Math.max(0, at - near);
+    int to = Math.min(GRID - 1, at + near);
+    double top = Arrays.stream(log, from, to + 1).max().orElseThrow();
+    double sum = 0;
+    double all = 0;
+    for (int x = from; x <= to; x++) {
+      double p = Math.exp(log[x] - top);
+      sum += p * (LOWEST + x * STEP);
+      all += p;
+    }
+    return sum / all;
   }
 
   private double commonError(List<At> plucks) {

@@ -34,6 +34,18 @@ public final class GuitarFile {
   static final double MOST_STIFFNESS = 0.01;
 
   private static final double MOST_CENTS = 300;
+
+  /** Says that the spread was held against how well the string's frets agree. */
+  private static final String SPREAD_BY = "spreadBy";
+
+  private static final String BY_FRETS = "frets";
+
+  /**
+   * What is added to a spread that was not, as squares, in ln B. Our own choice: as much again as
+   * one string of the recorded solid body strays from note to note.
+   */
+  private static final double UNHELD = 0.025;
+
   private static final double LEAST_SPREAD = 1e-4;
   private static final double MOST_SPREAD = 10;
   private static final int MOST_PLUCKS = 1_000_000;
@@ -136,7 +148,9 @@ public final class GuitarFile {
         open.midi(),
         fields.number("centsOff", -MOST_CENTS, MOST_CENTS).orElse(0),
         Math.log(stiffness.orElseThrow(() -> fields.missing("stiffness", "1.1e-4"))),
-        spread.orElseThrow(() -> fields.missing("spread", "0.05")),
+        fields.text(SPREAD_BY).isPresent()
+            ? spread.orElseThrow(() -> fields.missing("spread", "0.05"))
+            : Math.hypot(spread.orElseThrow(() -> fields.missing("spread", "0.05")), UNHELD),
         fields.whole("plucks", 0, MOST_PLUCKS).orElse(0));
   }
 
@@ -153,6 +167,7 @@ public final class GuitarFile {
       one.put("centsOff", rounded(string.centsOff(), 1));
       one.put("stiffness", digits(Math.exp(string.lnStiffness())));
       one.put("spread", rounded(string.spread(), 4));
+      one.put(SPREAD_BY, BY_FRETS);
       one.put("plucks", string.plucks());
     }
     ArrayNode pairs = json.putArray("pairs");

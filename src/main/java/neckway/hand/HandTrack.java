@@ -29,6 +29,13 @@ public final class HandTrack {
   private static final double TIME_FOR_IT = 0.6;
 
   private static final double OUT_OF_REACH = 0.03;
+
+  /** A finger that errs mostly lands so near on the string meant: common practice, no source. */
+  private static final int BESIDE_FRETS = 3;
+
+  /** How likely a wrong note is to lie at one place farther off, against one beside. */
+  private static final double NOT_BESIDE = 0.25;
+
   private static final double EVEN_SHARE = 0.01;
 
   /** A string less likely than this is left out of a closer look. */
@@ -243,10 +250,19 @@ public final class HandTrack {
 
   /** Probability that a shift was made on a string, from what was heard so far. */
   public double made(PlannedShift shift, GuitarString string) {
-    if (map.index(shift.round(), 0) > last) {
+    if (map.index(shift.round(), 0) > last || comesTooLate(shift, string)) {
       return 0;
     }
     return posterior(shift.round()).shifted(shift.direction(), shift.pair(), string);
+  }
+
+  /**
+   * Whether a shift made there would first show on the next round's first note, for which the hand
+   * has to come down all the same: that is none of this round's, unless it was planned so.
+   */
+  private boolean comesTooLate(PlannedShift shift, GuitarString string) {
+    int shows = map.shows(shift.direction(), shift.pair(), string);
+    return anotherRoundAfter(shift) && shows == map.steps() - 1 && !string.equals(shift.string());
   }
 
   /** Probability that the hand never went up to the upper shape; 0 before the round's top. */
@@ -260,7 +276,8 @@ public final class HandTrack {
   /**
    * Probability that the hand is still above at the end of a round; 0 before that. A hand that
    * stays above cannot reach the round's last notes: where nothing more of it comes, the last note
-   * that it does reach is the end.
+   * that it does reach is the end. Where another round follows, the end is the note before the one
+   * that they share.
    *
    * @param over whether nothing more of the round will come
    */
@@ -272,7 +289,16 @@ public final class HandTrack {
     if (shift.direction() == Direction.UP || !ended || shift.landingStep() > last) {
       return 0;
     }
-    return 1 - posterior(shift.round()).below(heard, shift.pair() + 1);
+    boolean shared = anotherRoundAfter(shift) && heard == end && !plannedForItsEnd(shift);
+    return 1 - posterior(shift.round()).below(shared ? end - 1 : heard, shift.pair() + 1);
+  }
+
+  private boolean anotherRoundAfter(PlannedShift shift) {
+    return shift.round() < posteriors.length - 1;
+  }
+
+  private boolean plannedForItsEnd(PlannedShift shift) {
+    return map.shows(shift.direction(), shift.pair(), shift.string()) == map.steps() - 1;
   }
 
   /**
@@ -421,7 +447,7 @@ public final class HandTrack {
         if (n.onPitch) {
           decoder.heard(step, n.evidence);
         } else {
-          decoder.heardElsewhere(step, elsewhere(n));
+          decoder.heardElsewhere(step, elsewhere(n, step));
         }
       }
       if (here.isEmpty() && unnamed.contains(map.index(round, step))) {
@@ -435,17 +461,25 @@ public final class HandTrack {
     return decoder.solve(end);
   }
 
-  private double[] elsewhere(Note n) {
+  /** How well another pitch in a step's place fits each stand. */
+  private double[] elsewhere(Note n, int step) {
     double[] log = new double[map.stands()];
     List<Place> candidates = candidates(n.midi);
     for (int s = 0; s < log.length; s++) {
+      Optional<Place> meant = map.place(step, s + StandMap.LOWEST);
       double sum = 0;
       for (Place place : candidates) {
-        sum += reach(place.fret(), s) * Math.exp(evidence(n, place.string()));
+        double beside = meant.filter(m -> beside(place, m)).isPresent() ? 1 : NOT_BESIDE;
+        sum += beside * reach(place.fret(), s) * Math.exp(evidence(n, place.string()));
       }
       log[s] = Math.log(sum);
     }
     return log;
+  }
+
+  private static boolean beside(Place place, Place meant) {
+    return place.string().equals(meant.string())
+        && Math.abs(place.fret() - meant.fret()) <= BESIDE_FRETS;
   }
 
   /**

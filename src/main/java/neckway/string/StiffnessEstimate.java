@@ -1,5 +1,7 @@
 package neckway.string;
 
+import java.util.function.DoubleUnaryOperator;
+
 /**
  * What one note's sound tells of its string's stiffness: the likelihood of every B from {@link
  * Stiffness#LOWEST} to {@link Stiffness#HIGHEST}. It may have several humps or none, so compare
@@ -10,6 +12,9 @@ public final class StiffnessEstimate implements StiffnessCurve {
   private static final int FLANK = 3;
 
   private static final int PARTS = 4;
+
+  /** The same of a string, whose notes stray by Student's distribution. */
+  private static final int STRING_FLANK = 8;
 
   /** Nothing known beforehand of whether the sound is driven. */
   static final double EVEN = 0.5;
@@ -130,12 +135,27 @@ public final class StiffnessEstimate implements StiffnessCurve {
    * @return logarithm of the likelihood averaged over the spread, up to the same constant
    */
   public double logLikelihood(double lnStiffness, double spread) {
+    return averaged(lnStiffness, spread, FLANK, z -> Math.exp(-0.5 * z * z));
+  }
+
+  /**
+   * The same of a learnt string, whose notes stray as {@link Straying} says: farther now and then
+   * than by a normal distribution.
+   *
+   * @param spread of {@link Straying}, 0 or more
+   */
+  public double logLikelihoodOfString(double lnStiffness, double spread) {
+    return averaged(lnStiffness, spread, STRING_FLANK, z -> Math.exp(Straying.log(z)));
+  }
+
+  private double averaged(
+      double lnStiffness, double spread, int flank, DoubleUnaryOperator density) {
     double top = Double.NEGATIVE_INFINITY;
     double sum = 0;
     double weights = 0;
-    for (int i = -FLANK * PARTS; i <= FLANK * PARTS; i++) {
+    for (int i = -flank * PARTS; i <= flank * PARTS; i++) {
       double z = (double) i / PARTS;
-      double weight = Math.exp(-0.5 * z * z);
+      double weight = density.applyAsDouble(z);
       double l = logLikelihood(lnStiffness + z * spread);
       if (l > top) {
         sum = sum * Math.exp(top - l);

@@ -47,6 +47,7 @@ public final class ShiftBench {
     Optional<RecordedNotes> recorded = RecordedNotes.load();
     Map<String, LongFunction<ShiftTake>> families = families(recorded);
     StringBuilder table = new StringBuilder(ShiftScore.heading());
+    StringBuilder reliability = new StringBuilder(ShiftScore.reliabilityHeading());
     System.out.print(table);
     for (Map.Entry<String, LongFunction<ShiftTake>> family : families.entrySet()) {
       if (words.stream().anyMatch(families::containsKey) && !words.contains(family.getKey())) {
@@ -56,11 +57,14 @@ public final class ShiftBench {
       measure(score, family.getValue(), takes, seed, guitar(family.getKey()));
       System.out.print(score.row());
       table.append(score.row());
+      reliability.append(score.reliability());
       if (words.contains("--errors")) {
         score.confusion.forEach((done, said) -> System.out.println("  " + done + " -> " + said));
         score.errors.forEach(System.out::println);
       }
     }
+    System.out.print(reliability);
+    table.append(reliability);
     if (recorded.isEmpty()) {
       System.out.println("Recorded notes are not at " + RecordedNotes.folder() + ": left out.");
     }
@@ -132,13 +136,24 @@ public final class ShiftBench {
     Map<String, LongFunction<ShiftTake>> families = new LinkedHashMap<>();
     recorded.ifPresent(
         notes -> families.put("recorded solid body", s -> ShiftTakes.stitched(notes, s)));
+    recorded.ifPresent(
+        notes ->
+            families.put(
+                "recorded solid body, neck pickup",
+                s -> ShiftTakes.stitched(notes, ShiftTakes.Pickup.NECK, s)));
     families.put("electric, line", s -> electric(s, Amp.Voicing.NONE));
     families.put("electric, shifts slid", s -> ShiftTakes.slid(s, Amp.Voicing.NONE, model(s)));
+    families.put(
+        "electric, hand stayed above", s -> ShiftTakes.stayedAbove(s, Amp.Voicing.NONE, model(s)));
+    families.put(
+        "electric, slips before shifts", s -> ShiftTakes.slipped(s, Amp.Voicing.NONE, model(s)));
     families.put("electric, edge of breakup", s -> electric(s, Amp.Voicing.EDGE));
     families.put("electric, crunch", s -> electric(s, Amp.Voicing.CRUNCH));
     families.put(
         "acoustic, wound third",
         s -> ShiftTakes.virtual(s, Amp.Voicing.NONE, Guitar.Model.ACOUSTIC));
+    families.put(
+        "acoustic, hum, hiss and room", s -> ShiftTakes.microphone(s, Guitar.Model.ACOUSTIC));
     families.put("nylon", s -> ShiftTakes.virtual(s, Amp.Voicing.NONE, Guitar.Model.NYLON));
     recorded.ifPresent(
         notes -> families.put("recorded solid body" + UNKNOWN, s -> ShiftTakes.stitched(notes, s)));

@@ -28,6 +28,10 @@ final class ShiftScore {
   private static final int BLOCK = 4_096;
 
   private static final double SURE = 0.9;
+
+  /** Probabilities of verdicts up to each are counted together. */
+  private static final double[] EDGES = {0.95, 0.98, 0.99, 0.995, 1};
+
   private static final String ELSEWHERE = "moved elsewhere";
 
   /** What was said, by what was done. */
@@ -43,6 +47,8 @@ final class ShiftScore {
   private int shifts;
   private int right;
   private int unheard;
+  private final int[] said = new int[EDGES.length];
+  private final int[] saidRight = new int[EDGES.length];
   private final List<Double> delaySlots = new ArrayList<>();
   private final List<Double> lateErrorMs = new ArrayList<>();
 
@@ -107,6 +113,14 @@ final class ShiftScore {
       int off = Math.abs(truth.string().orElseThrow().number() - truth.planned().string().number());
       what += off == 1 ? " to the next" : " farther";
     }
+    if (said.p().isPresent()) {
+      int bin = 0;
+      while (said.p().getAsDouble() > EDGES[bin]) {
+        bin++;
+      }
+      this.said[bin]++;
+      saidRight[bin] += ok ? 1 : 0;
+    }
     shifts++;
     right += ok ? 1 : 0;
     unheard += said.verdict() == ShiftVerdict.UNHEARD ? 1 : 0;
@@ -157,6 +171,24 @@ final class ShiftScore {
   /** Share of the shifts of which another thing was said than what was done. */
   double shareWrong() {
     return share(shifts - right - unheard, shifts);
+  }
+
+  /** Heading of {@link #reliability()}. */
+  static String reliabilityHeading() {
+    return """
+
+        | verdicts said, right of all with p | 0.9 to 0.95 | to 0.98 | to 0.99 | to 0.995 | to 1 |
+        | --- | --- | --- | --- | --- | --- |
+        """;
+  }
+
+  /** How many verdicts were right of those said with each probability. */
+  String reliability() {
+    StringBuilder row = new StringBuilder("| " + name + " |");
+    for (int bin = 0; bin < said.length; bin++) {
+      row.append(said[bin] == 0 ? " |" : " " + saidRight[bin] + "/" + said[bin] + " |");
+    }
+    return row + "\n";
   }
 
   /** Heading of {@link #row()}. */

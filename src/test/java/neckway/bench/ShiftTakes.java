@@ -3,6 +3,7 @@ package neckway.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
 import neckway.bench.RecordedNotes.Recording;
@@ -34,7 +35,14 @@ final class ShiftTakes {
     MADE,
     NEXT,
     FAR,
-    MISSED
+    MISSED,
+    /** The first shift is made and one down is not. */
+    STAYED_ABOVE;
+
+    /** What is done with the first shift in the take of a seed. */
+    static Deed ofFirst(long seed) {
+      return values()[(int) (seed % 4)];
+    }
   }
 
   /**
@@ -74,7 +82,38 @@ final class ShiftTakes {
    */
   static ShiftTake slipped(long seed, Amp.Voicing amp, Guitar.Model model) {
     PlayerSettings settings = PlayerSettings.random(seed, Condition.CLEAN);
-    return virtual(seed, amp, model, settings, ShiftTakes::slipsBeforeShifts);
+    return virtual(seed, amp, model, settings, Deed.ofFirst(seed), ShiftTakes::slipsBeforeShifts);
+  }
+
+  /**
+   * The same, all shifts up made as planned, one down not made: the hand stays above, mostly to the
+   * end of the round.
+   */
+  static ShiftTake stayedAbove(long seed, Amp.Voicing amp, Guitar.Model model) {
+    PlayerSettings settings = PlayerSettings.random(seed, Condition.CLEAN);
+    return virtual(seed, amp, model, settings, Deed.STAYED_ABOVE, NO_SLIPS);
+  }
+
+  /** The same before a microphone: a room, hum 35 to 55 dB and hiss 40 to 60 dB under the notes. */
+  static ShiftTake microphone(long seed, Guitar.Model model) {
+    Random random = new Random(seed * 41 + 3);
+    PlayerSettings settings = PlayerSettings.random(seed, Condition.CLEAN);
+    Surroundings a = settings.surroundings();
+    Surroundings room =
+        new Surroundings(
+            Amp.Voicing.NONE,
+            0.05 + 0.2 * random.nextDouble(),
+            0.2 + 0.4 * random.nextDouble(),
+            OptionalDouble.of(40 + 20 * random.nextDouble()),
+            OptionalDouble.of(35 + 20 * random.nextDouble()),
+            random.nextBoolean() ? 50 : 60,
+            OptionalDouble.empty(),
+            a.clickSound(),
+            a.levelDbfs(),
+            0,
+            false);
+    settings = settings.withGuitar(model.any(random, 15)).withSurroundings(room);
+    return play(seed, settings, "microphone " + model, Deed.ofFirst(seed), random, NO_SLIPS);
   }
 
   private static List<Mistake> slipsBeforeShifts(PlayableDrill drill, Random random) {
@@ -94,18 +133,29 @@ final class ShiftTakes {
 
   private static ShiftTake virtual(
       long seed, Amp.Voicing amp, Guitar.Model model, PlayerSettings player) {
-    return virtual(seed, amp, model, player, NO_SLIPS);
+    return virtual(seed, amp, model, player, Deed.ofFirst(seed), NO_SLIPS);
   }
 
   private static ShiftTake virtual(
-      long seed, Amp.Voicing amp, Guitar.Model model, PlayerSettings player, Slips slips) {
+      long seed,
+      Amp.Voicing amp,
+      Guitar.Model model,
+      PlayerSettings player,
+      Deed deed,
+      Slips slips) {
     Random random = new Random(seed * 31 + 5);
     PlayerSettings settings = player;
     settings =
         settings.withGuitar(model.any(random, 15)).withSurroundings(with(settings, amp, random));
+    return play(seed, settings, amp + " " + model, deed, random, slips);
+  }
+
+  /** Plays on a guitar that is learnt first, in the same surroundings. */
+  private static ShiftTake play(
+      long seed, PlayerSettings settings, String name, Deed deed, Random random, Slips slips) {
     Performance learnt = new VirtualPlayer(settings).calibration(Tuning.STANDARD, FRETS, seed + 77);
     Optional<GuitarProfile> guitar = learn(learnt.samples(), learnt.sampleRate(), FRETS);
-    return play(seed, settings, amp + " " + model, guitar, 0, random, slips);
+    return play(seed, settings, name, deed, guitar, 0, random, slips);
   }
 
   private static Surroundings with(PlayerSettings s, Amp.Voicing amp, Random random) {
@@ -128,11 +178,11 @@ final class ShiftTakes {
       long seed,
       PlayerSettings settings,
       String name,
+      Deed deed,
       Optional<GuitarProfile> guitar,
       int lowestFret,
       Random random,
       Slips slips) {
-    Deed deed = Deed.values()[(int) (seed % 4)];
     while (true) {
       int shapes = random.nextInt(4) == 0 ? 3 : 2;
       PlayableDrill drill =
@@ -153,18 +203,70 @@ final class ShiftTakes {
     }
   }
 
+  /**
+   * Where a pickup sits, and what its coil lets through.
+   *
+   * @param share of the string between bridge and pickup
+   * @param topHz two poles there
+   */
+  record Pickup(double share, double topHz) {
+    /** In front of the neck, a humbucker: common practice, no source. */
+    static final Pickup NECK = new Pickup(0.25, 2_500);
+
+    /**
+     * A recording as that pickup would have it: the wave, less itself come back from the bridge
+     * (the same time later at every fret), through the coil.
+     */
+    private Recording of(Recording r) {
+      double openHz = 440 * Math.pow(2, (r.midi() - r.fret() - 69) / 12.0);
+      int later = (int) Math.round(share / openHz * RecordedNotes.SAMPLE_RATE);
+      double keep = Math.exp(-2 * Math.PI * topHz / RecordedNotes.SAMPLE_RATE);
+      float[] out = new float[r.samples().length];
+      double first = 0;
+      double second = 0;
+      for (int i = 0; i < out.length; i++) {
+        double wave = r.samples()[i] - (i < later ? 0 : r.samples()[i - later]);
+        first = keep * first + (1 - keep) * wave;
+        second = keep * second + (1 - keep) * first;
+        out[i] = (float) second;
+      }
+      float peak = 0;
+      for (int i = r.onsetFrame(); i < r.onsetFrame() + 0.03 * RecordedNotes.SAMPLE_RATE; i++) {
+        peak = Math.max(peak, Math.abs(out[i]));
+      }
+      return new Recording(
+          r.file(),
+          r.midi(),
+          r.string(),
+          r.fret(),
+          r.onsetFrame(),
+          r.measuredOnsetFrame(),
+          peak,
+          out);
+    }
+  }
+
   /** The same played by single notes of the recorded solid body; learnt from other ones. */
   static ShiftTake stitched(RecordedNotes recorded, long seed) {
+    return stitched(recorded.of("solidbody"), seed);
+  }
+
+  /** The same by a pickup elsewhere. */
+  static ShiftTake stitched(RecordedNotes recorded, Pickup pickup, long seed) {
+    return stitched(recorded.of("solidbody").stream().map(pickup::of).toList(), seed);
+  }
+
+  private static ShiftTake stitched(List<Recording> all, long seed) {
     Random random = new Random(seed * 37 + 11);
     PlayerSettings settings = PlayerSettings.plain();
     settings =
         settings.withHabits(
             settings.habits().withTiming(0, 2 + 8 * random.nextDouble(), 4 * random.nextDouble()));
-    List<Recording> all = recorded.of("solidbody");
     float[] calibration = CalibrationTakes.recorded(all, RECORDED_FRETS, 0);
     Optional<GuitarProfile> learnt = learn(calibration, RecordedNotes.SAMPLE_RATE, RECORDED_FRETS);
     while (true) {
-      ShiftTake plan = play(seed, settings, "stitched", learnt, 1, random, NO_SLIPS);
+      ShiftTake plan =
+          play(seed, settings, "stitched", Deed.ofFirst(seed), learnt, 1, random, NO_SLIPS);
       Optional<Take> take = stitch(plan.played().take(), all, random);
       if (take.isPresent()) {
         return new ShiftTake(
@@ -214,6 +316,12 @@ final class ShiftTakes {
         strings.isEmpty()
             ? Optional.empty()
             : Optional.of(new GuitarString(strings.get(random.nextInt(strings.size()))));
+    if (deed == Deed.STAYED_ABOVE) {
+      int pairs = drill.route().shapes().size() - 1;
+      return List.of(
+          new Mistake.ShiftElsewhere(
+              0, Direction.DOWN, OptionalInt.of(random.nextInt(pairs)), Optional.empty()));
+    }
     return deed == Deed.MADE
         ? List.of()
         : List.of(new Mistake.ShiftElsewhere(0, Direction.UP, OptionalInt.of(0), to));

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import neckway.hear.RobustStatistics;
 import neckway.string.StiffnessCurve;
+import neckway.string.StringProfile;
 import neckway.string.Telling;
 import org.junit.jupiter.api.Test;
 
@@ -72,6 +73,26 @@ class LearntStringTests {
   void stringThatStraysFromNoteToNoteIsTrustedLess() {
     assertThat(learnt(0.02, -9.1, -8.9, -9.1, -8.9).spread)
         .isGreaterThan(1.5 * learnt(0.02, -9, -9, -9, -9).spread);
+  }
+
+  /**
+   * By hand: sharp plucks of two frets 0.2 apart are each 0.2 from where the other puts it; beside
+   * two more as expected the spread is at least 0.2 / sqrt 2.
+   */
+  @Test
+  void fretsThatDisagreeMakeTheStringUnsure() {
+    assertThat(ofTwoFrets(-9, -8.8).spread).isGreaterThan(0.14);
+    assertThat(ofTwoFrets(-9, -9).spread).isLessThan(0.06);
+  }
+
+  private static LearntString ofTwoFrets(double lnOpen, double lnByTwelfth) {
+    double up = 12 * StringProfile.LN_PER_FRET;
+    return new LearntString(
+        40,
+        List.of(
+            new LearntString.At(0, new Pluck(0, 40, Optional.of(Plucked.bell(lnOpen, 0.01)))),
+            new LearntString.At(
+                12, new Pluck(1, 52, Optional.of(Plucked.bell(lnByTwelfth + up, 0.01))))));
   }
 
   @Test

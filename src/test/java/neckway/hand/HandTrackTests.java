@@ -288,4 +288,24 @@ class HandTrackTests {
     assertThat(track.places(stray, 64).stream().mapToDouble(PlaceGuess::p).sum())
         .isEqualTo(1, within(1e-9));
   }
+
+  /** Step 6 lies on string 3 if the shift is made there, and on string 4 if it was made on that. */
+  @Test
+  void theStringOfAWrongNoteTellsWhichOneWasMeant() {
+    assertThat(upAfterAWrongNoteOn(3)).isGreaterThan(0.93);
+    assertThat(upAfterAWrongNoteOn(4)).isLessThan(0.75);
+  }
+
+  private double upAfterAWrongNoteOn(int string) {
+    HandTrack slipped = new HandTrack(planned, Tuning.STANDARD, 22, GAP);
+    for (Step step : planned.steps()) {
+      boolean right = step.index() != 6;
+      int midi = step.midi() + (right ? 0 : 1);
+      HeardNote note = note(1 + step.index() * GAP, midi, HeardNote.Start.PLUCK);
+      slipped.inStep(note, step.index(), right);
+      int on = right ? step.place().string().number() : string;
+      slipped.sounded(note.index(), sounds(on, -4.6));
+    }
+    return slipped.made(shift(Direction.UP), new GuitarString(3));
+  }
 }

@@ -17,7 +17,10 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Route;
 import neckway.neck.Step;
+import neckway.neck.Tuning;
+import neckway.string.GuitarProfile;
 import neckway.string.StringEvidence;
+import neckway.string.StringProfile;
 import org.junit.jupiter.api.Test;
 
 /** A run from major to Dorian in G, planned up on the third string and down on the fifth. */
@@ -31,10 +34,13 @@ class ShiftDetectorTests {
 
   private final Route planned = route(3, 5);
   private final List<ShiftSaid> said = new ArrayList<>();
-  private final ShiftDetector watch =
-      new ShiftDetector(Drills.example(), Optional.empty(), (attempt, shift) -> said.add(shift));
+  private ShiftDetector watch = detector(Optional.empty());
   private double time = 2;
   private int heard;
+
+  private ShiftDetector detector(Optional<GuitarProfile> guitar) {
+    return new ShiftDetector(Drills.example(), guitar, (attempt, shift) -> said.add(shift));
+  }
 
   /** Plays steps; the sound of each, heard out a little later, fits its string so well. */
   private void play(List<Step> steps, double otherLog) {
@@ -122,14 +128,55 @@ class ShiftDetectorTests {
     assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
   }
 
+  /** Each note that lies elsewhere is 5.2 times less likely there: the plan counts as much. */
   @Test
-  void overdrivenSoundMustTellMoreOfAShiftAsPlanned() {
+  void theSoundMustSpeakForAShiftAsPlanned() {
     play(planned.steps(), -1.65);
-    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
-    assertThat(of(Direction.UP).p().getAsDouble()).isLessThan(ShiftDetector.SURE_DRIVEN);
-    ShiftDetectorTests driven = new ShiftDetectorTests();
-    driven.play(planned.steps(), -1.65, Evidence::overdriven);
-    assertThat(driven.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+    ShiftDetectorTests clearer = new ShiftDetectorTests();
+    clearer.play(planned.steps(), -2.5);
+    assertThat(clearer.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(clearer.of(Direction.UP).p().getAsDouble()).isGreaterThan(ShiftDetector.SURE_MADE);
+  }
+
+  private static ShiftDetectorTests onAGuitar(double lnThird, double spread) {
+    List<StringProfile> strings = new ArrayList<>();
+    // the fourth string is at ln B = -9 where both have a pitch
+    double[] ln = {-6, -7.5, -9 - 5 * StringProfile.LN_PER_FRET, lnThird, -10.5, -12};
+    for (GuitarString string : Tuning.STANDARD.strings()) {
+      strings.add(
+          new StringProfile(
+              string,
+              Tuning.STANDARD.openMidi(string),
+              0,
+              ln[strings.size()],
+              string.number() == 3 || string.number() == 4 ? spread : 0.01,
+              4));
+    }
+    ShiftDetectorTests on = new ShiftDetectorTests();
+    on.watch = on.detector(Optional.of(new GuitarProfile(strings)));
+    return on;
+  }
+
+  @Test
+  void aStringThatSoundsLikeTheNextOneIsNotGuessed() {
+    ShiftDetectorTests apart = onAGuitar(-8.7, 0.04);
+    apart.play(planned.steps(), -4.6);
+    assertThat(apart.said).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
+    ShiftDetectorTests alike = onAGuitar(-8.9, 0.04);
+    alike.play(planned.steps(), -4.6);
+    assertThat(alike.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+    assertThat(alike.of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+  }
+
+  @Test
+  void aStringFairlyToldFromTheNextMustBeSurer() {
+    ShiftDetectorTests well = onAGuitar(-8.7, 0.04);
+    well.play(planned.steps(), -2.5);
+    assertThat(well.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    ShiftDetectorTests fairly = onAGuitar(-8.8, 0.04);
+    fairly.play(planned.steps(), -2.5);
+    assertThat(fairly.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
   }
 
   @Test
@@ -191,6 +238,42 @@ class ShiftDetectorTests {
     playDownInTheUpperShape(23);
     assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
     assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MISSED);
+  }
+
+  @Test
+  void theNextRoundsFirstNoteDoesNotBringAHandDownInTime() {
+    Route rounds = Drills.example(3, 5, 2).route();
+    ShiftDetector twice =
+        new ShiftDetector(
+            Drills.example(3, 5, 2), Optional.empty(), (attempt, shift) -> said.add(shift));
+    Route late = Drills.example(3, 6, 2).route();
+    for (Step step : late.steps()) {
+      Step played = step.index() < 25 ? step : rounds.steps().get(step.index());
+      HeardNote note = next(played);
+      twice.decided(right(note, played, time + 0.02));
+      twice.sounded(note, new StringEvidence(log(played, -4.6)), time + 0.16);
+      time += GAP;
+    }
+    twice.finish(time);
+    assertThat(said)
+        .extracting(ShiftSaid::verdict)
+        .containsExactly(
+            ShiftVerdict.MADE, ShiftVerdict.MISSED, ShiftVerdict.MADE, ShiftVerdict.MADE);
+  }
+
+  @Test
+  void aShiftPlannedForTheLastNoteIsMadeThere() {
+    ShiftDetector twice =
+        new ShiftDetector(
+            Drills.example(3, 6, 2), Optional.empty(), (attempt, shift) -> said.add(shift));
+    for (Step step : Drills.example(3, 6, 2).route().steps()) {
+      HeardNote note = next(step);
+      twice.decided(right(note, step, time + 0.02));
+      twice.sounded(note, new StringEvidence(log(step, -4.6)), time + 0.16);
+      time += GAP;
+    }
+    twice.finish(time);
+    assertThat(said).hasSize(4).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
   }
 
   @Test
