@@ -9,7 +9,6 @@ import neckway.drill.Pulse;
 /** What a sheet says in words. The advice is common practice, no source. */
 public final class PracticeWords {
   private static final double SLOW_SHARE_OF_TEMPO = 0.5;
-  private static final int NOTES_AROUND_A_SHIFT = 2;
 
   private PracticeWords() {}
 
@@ -48,10 +47,7 @@ public final class PracticeWords {
         ? List.of(begin, whole, rest)
         : List.of(
             begin,
-            "Take each shift alone first, with the "
-                + NOTES_AROUND_A_SHIFT
-                + " notes before it and after it. "
-                + whole,
+            "Take each shift alone first, with two notes before it and two after it. " + whole,
             rest);
   }
 

@@ -30,7 +30,7 @@ public final class SheetPage {
   /** The page as a PDF file: vectors, the font embedded. */
   public static byte[] pdf(PlayableDrill drill) {
     try (PdfCanvas canvas = new PdfCanvas(drill.title())) {
-      new SheetPage(canvas, drill).draw();
+      draw(canvas, drill);
       return canvas.pdf();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -40,8 +40,13 @@ public final class SheetPage {
   /** The page as a PNG picture, 150 dots an inch. */
   public static byte[] png(PlayableDrill drill) {
     PictureCanvas canvas = new PictureCanvas();
-    new SheetPage(canvas, drill).draw();
+    draw(canvas, drill);
     return canvas.png();
+  }
+
+  /** Draws the page. */
+  static void draw(Canvas canvas, PlayableDrill drill) {
+    new SheetPage(canvas, drill).draw();
   }
 
   private void draw() {

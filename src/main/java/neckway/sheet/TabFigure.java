@@ -43,10 +43,21 @@ final class TabFigure {
     round = drill.route().steps().subList(0, drill.route().stepsPerRound());
     int notesPerBeat = drill.pulse().notesPerBeat();
     notesPerBar = notesPerBeat * drill.pulse().beatsPerBar();
-    int whole = notesPerBar <= MOST_NOTES ? notesPerBar : notesPerBeat;
-    notesPerSystem = MOST_NOTES / whole * whole;
+    notesPerSystem = shared(notesPerBar <= MOST_NOTES ? notesPerBar : notesPerBeat);
     int longest = Math.min(notesPerSystem, round.size());
     cell = Math.min(WIDEST_CELL, (width - NAMES_WIDTH) / longest);
+  }
+
+  /**
+   * Notes in each line of tab, so that the lines are about as long as one another.
+   *
+   * @param whole notes that stand in one line
+   */
+  private int shared(int whole) {
+    int pieces = (round.size() + whole - 1) / whole;
+    int fit = MOST_NOTES / whole;
+    int systems = (pieces + fit - 1) / fit;
+    return (pieces + systems - 1) / systems * whole;
   }
 
   /**
