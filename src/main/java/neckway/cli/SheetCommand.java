@@ -30,9 +30,9 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     description = "Writes a drill on paper or for other programs.",
     footer = {
-      "%nThe ending of --out says what is written: .pdf a page to print, .png the same as a picture,",
-      ".txt the tab in plain text, .mid the notes as a Standard MIDI File, .musicxml the tab for",
-      "notation programs."
+      "%nThe ending of --out says what is written: .pdf a page to print, .png the",
+      "same as a picture, .txt plain text, .mid the notes as a Standard MIDI File,",
+      ".musicxml the tab for notation programs."
     })
 final class SheetCommand implements Callable<Integer> {
   /** What can be written, by the ending of the file's name. */

@@ -71,7 +71,10 @@ public final class SheetPage {
   }
 
   private String slides() {
-    return drill.shapes().size() > 1 ? " A slanted line: the finger slides and stays down." : "";
+    RoutePlaces places = new RoutePlaces(drill);
+    boolean slid =
+        drill.route().shifts().stream().anyMatch(s -> places.slidesOn(s.landingStep() - 1));
+    return slid ? " A slanted line: the finger slides and stays down." : "";
   }
 
   /** In large letters, smaller ones where it is long; cut where even those are too large. */
