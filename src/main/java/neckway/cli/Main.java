@@ -36,6 +36,7 @@ import picocli.CommandLine.TypeConversionException;
       PlanCommand.class,
       WarmUpCommand.class,
       VampCommand.class,
+      SheetCommand.class,
       DeskCommand.class
     })
 public final class Main implements Callable<Integer> {

@@ -37,7 +37,17 @@ public final class OutputFiles {
     /** A list of runs. */
     LOG("list of runs", "neckway-log/"),
     /** Takes side by side. */
-    COMPARISON("comparison", "neckway-compare/");
+    COMPARISON("comparison", "neckway-compare/"),
+    /** A page in the Portable Document Format; ISO 32000-1, 7.5.2, says how it begins. */
+    PDF("PDF file", "%PDF-"),
+    /** A picture; the PNG specification (W3C 2003), 5.2, says how it begins. */
+    PNG("PNG picture", "\u0089PNG\r\n\u001a\n"),
+    /** A Standard MIDI File (MIDI 1.0), which begins with its header chunk. */
+    MIDI("MIDI file", "MThd"),
+    /** A score in MusicXML, uncompressed. */
+    MUSICXML("MusicXML file", "<score-partwise"),
+    /** A drill as plain text. */
+    SHEET_TEXT("drill in plain text", "Drill: ");
 
     private final String word;
     private final String format;
@@ -48,15 +58,23 @@ public final class OutputFiles {
     }
 
     private boolean isIn(Path file) throws IOException {
-      return this == WAV ? isWav(file) : isJson(file);
+      return switch (this) {
+        case WAV -> isWav(file);
+        case PDF, PNG, MIDI, SHEET_TEXT -> head(file, format.length()).equals(format);
+        case MUSICXML -> head(file, MUSICXML_HEAD_BYTES).contains(format);
+        default -> isJson(file);
+      };
+    }
+
+    private static String head(Path file, int bytes) throws IOException {
+      try (InputStream in = Files.newInputStream(file)) {
+        return new String(in.readNBytes(bytes), StandardCharsets.ISO_8859_1);
+      }
     }
 
     /** RIFF or RF64 and WAVE, as the Multimedia Programming Interface 1.0 (1991) has them. */
     private static boolean isWav(Path file) throws IOException {
-      try (InputStream in = Files.newInputStream(file)) {
-        String head = new String(in.readNBytes(WAV_HEAD_BYTES), StandardCharsets.ISO_8859_1);
-        return head.matches("(?s)(RIFF|RF64).{4}WAVE");
-      }
+      return head(file, WAV_HEAD_BYTES).matches("(?s)(RIFF|RF64).{4}WAVE");
     }
 
     private boolean isJson(Path file) {
@@ -71,6 +89,10 @@ public final class OutputFiles {
   }
 
   private static final int WAV_HEAD_BYTES = 12;
+
+  /** Declaration, document type and comments stand before a score's first element. */
+  private static final int MUSICXML_HEAD_BYTES = 2000;
+
   private static final String WAV_SUFFIX = ".wav";
   private static final Path STANDARD_OUTPUT = Path.of("-");
 

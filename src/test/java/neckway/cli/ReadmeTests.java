@@ -54,6 +54,7 @@ class ReadmeTests {
             "plan",
             "warmup",
             "vamp",
+            "sheet",
             "tune",
             "perform");
   }
