@@ -30,6 +30,12 @@ public final class PeriodFinder {
   /** Likeness of the brighter sound under which a lag may be half of a period. */
   private static final double BRIGHT_OF_HALF = 0.55;
 
+  /**
+   * Lower notes, under E3, may have a weak first partial: small bodies and microphones do not carry
+   * it.
+   */
+  private static final double HIGHEST_LOW_HZ = 165;
+
   /** Likeness that twice a lag must have over it to be the period by that alone. */
   private static final double LEAST_GAIN = 0.05;
 
@@ -212,12 +218,14 @@ public final class PeriodFinder {
   }
 
   /**
-   * Whether twice the lag leaves less than half of what the lag leaves: then it is the period of a
-   * note whose second partial is its strongest.
+   * Whether twice the lag is a low note's and leaves less than half of what the lag leaves: then it
+   * is the period of a note whose second partial is its strongest.
    */
   private boolean explainsMore(int lag, int twice) {
     double gained = likeness[twice] - likeness[lag];
-    return gained > LEAST_GAIN && gained > 1 - likeness[twice];
+    return twice > sampleRateHz / HIGHEST_LOW_HZ
+        && gained > LEAST_GAIN
+        && gained > 1 - likeness[twice];
   }
 
   /** Whether twice the lag explains the brighter part of the sound, and the lag does not. */
