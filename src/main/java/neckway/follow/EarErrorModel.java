@@ -23,6 +23,9 @@ final class EarErrorModel {
    */
   private static final double SOONEST_STROKE_SECONDS = 0.065;
 
+  /** The same of a fast run, in slots: a string struck twice is so at about half a slot. */
+  private static final double SOONEST_STROKE_SLOTS = 0.35;
+
   /** Tones of which the ear is not sure take it at least this long. */
   private static final double RATHER_SLOW_SECONDS = 0.045;
 
@@ -41,15 +44,20 @@ final class EarErrorModel {
    * The doubts about a note.
    *
    * @param madeUp there may have been no note
-   * @param harmonic its pitch may be that of which the true one is a harmonic
+   * @param harmonic its pitch may be that of which the true one is a harmonic, or its octave
    * @param leaning semitones to the true pitch, 1 or -1, if it lies nearly between two; else 0
    */
   record Doubt(boolean madeUp, boolean harmonic, int leaning) {}
 
   private final Deque<Double> offSemitone = new ArrayDeque<>();
+  private final double soonestStrokeSeconds;
   private OptionalInt midiBefore = OptionalInt.empty();
   private OptionalInt midiNow = OptionalInt.empty();
   private double timeBefore = Double.NEGATIVE_INFINITY;
+
+  EarErrorModel(double slotSeconds) {
+    soonestStrokeSeconds = Math.min(SOONEST_STROKE_SECONDS, SOONEST_STROKE_SLOTS * slotSeconds);
+  }
 
   /**
    * Takes the next note.
@@ -63,7 +71,7 @@ final class EarErrorModel {
     midiNow = OptionalInt.of(note.midi());
     boolean again = midiBefore.equals(midiNow);
     double earDelay = note.decided() - note.time();
-    boolean tooSoon = note.time() - timeBefore < SOONEST_STROKE_SECONDS;
+    boolean tooSoon = note.time() - timeBefore < soonestStrokeSeconds;
     timeBefore = note.time();
     boolean madeUp = again && (earDelay >= SLOW_SECONDS || tooSoon) || tooFarWithoutAttack(note);
     return new Doubt(madeUp, again || earDelay >= RATHER_SLOW_SECONDS, leaning(note));

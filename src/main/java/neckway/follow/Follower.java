@@ -40,7 +40,7 @@ public final class Follower implements NoteListener {
   private final Hypotheses hypotheses;
   private final Compass compass;
   private final FitGate fitGate = new FitGate();
-  private final EarErrorModel earErrors = new EarErrorModel();
+  private final EarErrorModel earErrors;
   private final Relocation relocation;
   private final InterOnsetInterval interOnset;
   private final double slotSeconds;
@@ -72,6 +72,7 @@ public final class Follower implements NoteListener {
     this.hypotheses = new Hypotheses(route, pulse, firstBeat);
     this.relocation = new Relocation(route);
     this.slotSeconds = pulse.slotSeconds();
+    this.earErrors = new EarErrorModel(slotSeconds);
     this.interOnset = new InterOnsetInterval(slotSeconds);
     this.listener = new Beginning(Objects.requireNonNull(listener));
   }

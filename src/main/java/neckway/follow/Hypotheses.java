@@ -159,9 +159,9 @@ final class Hypotheses {
 
   /**
    * Whether a note in the slot of the step due has a pitch that the ear may take that step for: one
-   * of which it is a low harmonic, as where another string rings or an amp adds them up; an octave
-   * to either side, which nobody in a shape plays by chance; or the semitone beside, where it was
-   * heard between the two.
+   * of which it is a low harmonic, as where another string rings or an amp adds them up; its second
+   * harmonic, which nobody in a shape plays by chance; or the semitone beside, where it was heard
+   * between the two.
    */
   private boolean unnamed(
       Hypothesis r, int pitch, EarErrorModel.Doubt doubt, boolean trusted, double intervals) {
@@ -169,10 +169,10 @@ final class Hypotheses {
       return false;
     }
     int below = midi[r.onward] - pitch;
-    boolean octave = Math.abs(below) == OCTAVE;
     boolean harmonic =
         trusted
-            && (octave || doubt.harmonic() && EarErrorModel.isHarmonic(below))
+            && doubt.harmonic()
+            && (EarErrorModel.isHarmonic(below) || below == -OCTAVE)
             && r.rightInARow >= UNNAMED_AFTER_ROW
             && pitch != midi[0];
     return harmonic || below != 0 && below == doubt.leaning();

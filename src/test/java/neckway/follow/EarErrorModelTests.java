@@ -20,6 +20,7 @@ class EarErrorModelTests {
   private static final double GAP = 0.375;
   private static final double FIRST = 2;
   private static final double QUICK = 0.02;
+  private static final double UNSURE = 0.05;
   private static final double SLOW = 0.09;
   private static final Pulse PULSE = new Pulse(80, 2, 4, 4);
 
@@ -96,14 +97,25 @@ class EarErrorModelTests {
   @Test
   void anOctaveToEitherSideInTimeIsNeitherRightNorWrong() {
     play(0, 5);
-    at(6, midi(6) + 12, Start.PLUCK, -20, QUICK);
+    at(6, midi(6) + 12, Start.PLUCK, -20, UNSURE);
     play(7, 8);
-    at(9, midi(9) - 12, Start.PLUCK, -20, QUICK);
+    at(9, midi(9) - 12, Start.PLUCK, -20, UNSURE);
     play(10, 14);
     assertThat(follow()).isEmpty();
     assertThat(unnamed).containsExactly(6, 9);
     assertThat(told).noneMatch(v -> v.step().orElse(0) == 6 || v.step().orElse(0) == 9);
     assertThat(step(9)).isEqualTo(StepVerdict.PLAYED);
+  }
+
+  @Test
+  void anOctaveHeardWithoutDoubtIsWrong() {
+    play(0, 5);
+    at(6, midi(6) + 12, Start.PLUCK, -20, QUICK);
+    play(7, 8);
+    at(9, midi(9) - 12, Start.PLUCK, -20, QUICK);
+    play(10, 14);
+    assertThat(follow()).isEqualTo("wrong wrong");
+    assertThat(step(9)).isEqualTo(StepVerdict.WRONG);
   }
 
   @Test
@@ -127,7 +139,7 @@ class EarErrorModelTests {
   void aRunPlayedAnOctaveHigherIsNotLetPass() {
     play(0, 3);
     for (int s = 4; s <= 14; s++) {
-      at(s, midi(s) + 12, Start.PLUCK, -20, QUICK);
+      at(s, midi(s) + 12, Start.PLUCK, -20, UNSURE);
     }
     follow();
     assertThat(unnamed).containsExactly(4, 5);

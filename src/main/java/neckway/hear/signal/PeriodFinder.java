@@ -27,12 +27,6 @@ public final class PeriodFinder {
   /** A likeness is at most 1, but for rounding. */
   private static final double MOST_LIKENESS = 1.001;
 
-  /** Likeness of the brighter sound under which a lag may be half of a period. */
-  private static final double BRIGHT_OF_HALF = 0.55;
-
-  /** Likeness that twice a lag must have over it to be the period by that alone. */
-  private static final double LEAST_GAIN = 0.05;
-
   /** Longest lag that is looked at, as a share of the stretch. */
   private static final double MOST_OF_STRETCH = 0.68;
 
@@ -199,32 +193,17 @@ public final class PeriodFinder {
     int shorter = divided(x, from, to, lag, shortestLag);
     if (shorter > 0) {
       lag = shorter;
-    } else if (2 * lag + 2 < last
-        && (likeness[lag] < 1 - LEAST_GAIN || bright(x, from, to, lag) < BRIGHT_OF_HALF)) {
+    } else if (2 * lag + 2 < last && bright(x, from, to, lag) < 0.55) {
       correlate(x, from, to, last + 1);
       int twice = peakNear(2 * lag, last);
-      if (twice > 0 && (explainsMore(lag, twice) || brighter(x, from, to, lag, twice))) {
+      if (twice > 0
+          && likeness[twice] > likeness[lag] - 0.02
+          && bright(x, from, to, twice) > 0.85) {
         lag = twice;
       }
     }
     refine(lag);
     return true;
-  }
-
-  /**
-   * Whether twice the lag leaves less than half of what the lag leaves: then it is the period of a
-   * note whose second partial is its strongest.
-   */
-  private boolean explainsMore(int lag, int twice) {
-    double gained = likeness[twice] - likeness[lag];
-    return gained > LEAST_GAIN && gained > 1 - likeness[twice];
-  }
-
-  /** Whether twice the lag explains the brighter part of the sound, and the lag does not. */
-  private boolean brighter(float[] x, int from, int to, int lag, int twice) {
-    return likeness[twice] > likeness[lag] - 0.02
-        && bright(x, from, to, lag) < BRIGHT_OF_HALF
-        && bright(x, from, to, twice) > 0.85;
   }
 
   /**

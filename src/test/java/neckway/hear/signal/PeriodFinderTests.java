@@ -116,38 +116,6 @@ class PeriodFinderTests {
     assertThat(found).isGreaterThan(2000);
   }
 
-  /**
-   * Worked out by hand: of a first partial of a tenth of the second's power, likeness at half the
-   * period is (1 - 0.1) / (1 + 0.1) = 0.82, at the period 1; of a hundredth it is 0.98.
-   */
-  @ParameterizedTest
-  @CsvSource({"42, 0.32", "46, 0.25", "46, 0.2", "50, 0.2"})
-  void aLowNoteWhoseSecondPartialIsTheStrongestKeepsItsOwnPeriod(int midi, double first) {
-    float[] x = new float[496];
-    Sounds.addSine(x, RATE_HZ, Sounds.hz(midi), first, 0.3);
-    Sounds.addSine(x, RATE_HZ, 2 * Sounds.hz(midi), 1, 1.1);
-    PeriodFinder finder = finder();
-    assertThat(finder.find(x, 0, x.length, SHORTEST, longest())).isTrue();
-    assertThat(finder.pitch()).isCloseTo(midi, within(0.1));
-  }
-
-  /**
-   * The same with the octave's own note and noise 10 dB under it: no first partial, no low note.
-   */
-  @ParameterizedTest
-  @ValueSource(ints = {54, 58, 62})
-  void noiseMakesNoNoteAnOctaveLower(int midi) {
-    for (int seed = 0; seed < 50; seed++) {
-      float[] x = new float[496];
-      Sounds.addSine(x, RATE_HZ, Sounds.hz(midi), 1, 0.1 * seed);
-      Sounds.addSine(x, RATE_HZ, 2 * Sounds.hz(midi), 0.5, 0.3 * seed);
-      Sounds.addNoise(x, 0, x.length, 0.25, seed);
-      PeriodFinder finder = finder();
-      assertThat(finder.find(x, 0, x.length, SHORTEST, longest())).isTrue();
-      assertThat(finder.pitch()).isCloseTo(midi, within(0.4));
-    }
-  }
-
   /** Up to three notes with a few partials each, one of them stronger, and noise. */
   private static float[] mixture(Random random, int length) {
     float[] x = new float[length];
