@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.logging.Level;
 import java.util.logging.Logger;
 import net.sourceforge.jaad.aac.Decoder;
 import net.sourceforge.jaad.mp4.MP4Exception;
@@ -28,11 +27,12 @@ final class AacSource implements SoundSource {
 
   private static final float FULL_SCALE = 32768f;
 
-  /** The decoder's log would say on standard error what is told here in one line; held for good. */
-  private static final Logger DECODER_LOG = Logger.getLogger("net.sourceforge.jaad");
+  /** The decoder's logs would tell on standard error what is told here; held, so that they stay. */
+  private static final List<Logger> DECODER_LOGS =
+      List.of(Logger.getLogger("jaad"), Logger.getLogger("net.sourceforge.jaad"));
 
   static {
-    DECODER_LOG.setLevel(Level.OFF);
+    DECODER_LOGS.forEach(log -> log.setUseParentHandlers(false));
   }
 
   private final Path path;
