@@ -1,6 +1,7 @@
 package neckway.file.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.io.IOException;
@@ -11,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Random;
 import java.util.logging.ConsoleHandler;
@@ -183,6 +185,35 @@ class PhoneRecordingTests {
     Path bare = Files.write(folder.resolve("bare.m4a"), file);
     assertSame(Takes.all(bare, Channel.LEFT), ffmpegSound(folder.resolve("a.m4a")), 40);
     assertThat(warningOf(bare)).contains("bare.m4a").contains("25 ms late");
+  }
+
+  /**
+   * iTunes' note stands where there is no edit list: priming, padding and length in hexadecimal.
+   * Here it is laid into a comment, for want of a program that writes it.
+   */
+  @Test
+  void notedSilenceIsTakenOff() throws Exception {
+    String note = "iTunSMPB....data........ 00000000 00000840 00000000 0000000000030D40 00000000";
+    byte[] file =
+        Files.readAllBytes(
+            ffmpeg("a.m4a", "-b:a", "128k", "-aac_pns", "0", "-metadata", "comment=" + note));
+    float[] edited = Takes.all(folder.resolve("a.m4a"), Channel.LEFT);
+    file[new String(file, StandardCharsets.ISO_8859_1).indexOf("edts")] = 'f';
+    Path noted = Files.write(folder.resolve("noted.m4a"), file);
+    int later = 0x840 - 1024;
+    assertThat(Takes.all(noted, Channel.LEFT))
+        .isEqualTo(Arrays.copyOfRange(edited, later, later + 200_000));
+    assertThat(warningOf(noted)).isNull();
+  }
+
+  /** ISO/IEC 14496-3, 1.6.2.1 and 1.6.6: HE-AAC told openly, and behind a setting of plain AAC. */
+  @ParameterizedTest
+  @CsvSource({"2B920800", "1390 56E580", "EB920800"})
+  void heAacIsRefused(String hex) {
+    byte[] setting = HexFormat.of().parseHex(hex.replace(" ", ""));
+    assertThatThrownBy(() -> AacConfig.read(Path.of("a.m4a"), setting))
+        .isInstanceOf(BadInput.class)
+        .hasMessage("a.m4a: its sound is HE-AAC, which cannot be read; convert it to WAV or FLAC");
   }
 
   @Test
