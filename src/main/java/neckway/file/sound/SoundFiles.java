@@ -17,13 +17,16 @@ final class SoundFiles {
   static final int MAX_RATE = 192_000;
 
   /** What can be read, as told to a person. */
-  static final String KINDS = "WAV, AIFF, AU, FLAC, MP3 or Ogg Vorbis";
+  static final String KINDS = "WAV, AIFF, AU, FLAC, MP3, Ogg Vorbis, Opus or M4A (AAC)";
 
   /** Said of a file that holds nothing. */
   static final String NO_SOUND = "has a header but no sound in it (zero samples); record it again";
 
   private static final int MAX_CHANNELS = 64;
   private static final int PROBE_BYTES = 64;
+
+  /** Where the first packet of an Ogg file begins: its page has one segment (RFC 3533, 6). */
+  private static final int OGG_PACKET = 28;
 
   private SoundFiles() {}
 
@@ -89,15 +92,51 @@ final class SoundFiles {
         return new FlacSource(path);
       }
       case "OggS" -> {
-        return new VorbisSource(path);
+        boolean opus = text(start, OGG_PACKET).equals(OpusSource.HEAD_NAME.substring(0, 4));
+        return opus ? new OpusSource(path) : new VorbisSource(path);
       }
       default -> {
+        if (mp4(start)) {
+          return new AacSource(path);
+        }
+        String other = otherKind(start);
+        if (!other.isEmpty()) {
+          throw unreadable(path, other);
+        }
         if (mp3(start)) {
           return new Mp3Source(path);
         }
       }
     }
     throw new BadInput(path + ": is not a sound file" + looksLike(start) + "; give " + KINDS);
+  }
+
+  /** The first box of an MP4, M4A, 3GP or QuickTime file (ISO/IEC 14496-12, 4.3). */
+  private static boolean mp4(byte[] start) {
+    return switch (text(start, 4)) {
+      case "ftyp", "moov", "mdat", "wide" -> start[0] == 0;
+      default -> false;
+    };
+  }
+
+  /** Kinds of sound that phones and recorders write and that cannot be read; "" for any other. */
+  private static String otherKind(byte[] start) {
+    if (start.length >= 2 && (start[0] & 0xff) == 0xff && (start[1] & 0xf6) == 0xf0) {
+      return "AAC without a container (ADTS)";
+    }
+    return switch (text(start, 0)) {
+      case "#!AM" -> "AMR";
+      case "caff" -> "in a Core Audio file (CAF)";
+      case "0&\u00b2u" -> "WMA";
+      case "\u001aE\u00df\u00a3" -> "in a Matroska or WebM file";
+      default -> "";
+    };
+  }
+
+  /** What is said of sound in a coding that cannot be read. */
+  static BadInput unreadable(Path path, String coding) {
+    return new BadInput(
+        path + ": its sound is " + coding + ", which cannot be read; convert it to WAV or FLAC");
   }
 
   /** An ID3 tag, or a frame header of MPEG layer III (ISO/IEC 11172-3, 2.4.1.3). */

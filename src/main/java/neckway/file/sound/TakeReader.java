@@ -11,7 +11,7 @@ import neckway.neck.BadInput;
  * Reads a recording as mono sound, in constant memory however long it is.
  *
  * <p>The kind of file is told by its content, not by its name: WAV (8 to 32 bits, float, G.711,
- * RF64), AIFF and AIFF-C, AU, FLAC, MP3 and Ogg Vorbis, 8 to 192 kHz.
+ * RF64), AIFF and AIFF-C, AU, FLAC, MP3, Ogg Vorbis, Ogg Opus and AAC in MP4, 8 to 192 kHz.
  */
 public final class TakeReader implements AutoCloseable {
   private static final int BLOCK_FRAMES = 2048;

@@ -54,7 +54,7 @@ class TakeReaderBadInputTests {
     assertThat(complaint(file("a.wav", text)))
         .contains("not a sound file")
         .contains("text that begins '6:3 6:5")
-        .contains("WAV, AIFF, AU, FLAC, MP3 or Ogg Vorbis");
+        .contains("WAV, AIFF, AU, FLAC, MP3, Ogg Vorbis, Opus or M4A (AAC)");
   }
 
   @Test
@@ -175,7 +175,7 @@ class TakeReaderBadInputTests {
     ByteBuffer page = ByteBuffer.allocate(28 + 19).order(ByteOrder.LITTLE_ENDIAN);
     page.put("OggS".getBytes(StandardCharsets.US_ASCII)).put(5, (byte) 2).put(26, (byte) 1);
     page.put(27, (byte) 19).position(28);
-    page.put("OpusHead".getBytes(StandardCharsets.US_ASCII));
+    page.put("Speex   ".getBytes(StandardCharsets.US_ASCII));
     page.putInt(22, crc(page.array()));
     assertThat(complaint(file("a.ogg", page.array()))).contains("not Vorbis").contains("WAV");
   }

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Assumptions;
 
-/** Runs sound tools of other makers (Debian packages sox, flac, lame, vorbis-tools). */
+/** Runs sound tools of other makers (Debian packages sox, flac, lame, vorbis-tools, ffmpeg). */
 public final class Tools {
   private Tools() {}
 
