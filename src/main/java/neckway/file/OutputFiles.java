@@ -18,6 +18,9 @@ import neckway.neck.BadInput;
  * is replaced only where that was asked for.
  */
 public final class OutputFiles {
+  /** What every report has near its beginning, so that it is known for one. */
+  public static final String REPORT_MARK = "content=\"Neckway report\"";
+
   /** What is written. */
   public enum Kind {
     /** A sound file. */
@@ -37,7 +40,9 @@ public final class OutputFiles {
     /** A list of runs. */
     LOG("list of runs", "neckway-log/"),
     /** Takes side by side. */
-    COMPARISON("comparison", "neckway-compare/");
+    COMPARISON("comparison", "neckway-compare/"),
+    /** A report to hand back. */
+    REPORT("report", REPORT_MARK);
 
     private final String word;
     private final String format;
@@ -48,7 +53,18 @@ public final class OutputFiles {
     }
 
     private boolean isIn(Path file) throws IOException {
-      return this == WAV ? isWav(file) : isJson(file);
+      return switch (this) {
+        case WAV -> isWav(file);
+        case REPORT -> isReport(file);
+        default -> isJson(file);
+      };
+    }
+
+    private boolean isReport(Path file) throws IOException {
+      try (InputStream in = Files.newInputStream(file)) {
+        String head = new String(in.readNBytes(REPORT_HEAD_BYTES), StandardCharsets.UTF_8);
+        return head.contains(format);
+      }
     }
 
     /** RIFF or RF64 and WAVE, as the Multimedia Programming Interface 1.0 (1991) has them. */
@@ -71,6 +87,7 @@ public final class OutputFiles {
   }
 
   private static final int WAV_HEAD_BYTES = 12;
+  private static final int REPORT_HEAD_BYTES = 512;
   private static final String WAV_SUFFIX = ".wav";
   private static final Path STANDARD_OUTPUT = Path.of("-");
 
@@ -138,6 +155,9 @@ public final class OutputFiles {
     if (kind == Kind.WAV) {
       checkWavName(output);
     }
+    if (kind == Kind.REPORT) {
+      checkReportName(output);
+    }
     boolean device = Files.exists(file) && !Files.isRegularFile(file);
     for (Named other : taken) {
       if (!device && isSame(file, other.file())) {
@@ -167,6 +187,17 @@ public final class OutputFiles {
             + ": sound is written as a WAV file; name one, such as "
             + stem
             + WAV_SUFFIX);
+  }
+
+  private static void checkReportName(Named output) {
+    String name = String.valueOf(output.file().getFileName()).toLowerCase(Locale.ROOT);
+    if (name.endsWith(".html") || name.endsWith(".htm")) {
+      return;
+    }
+    throw new BadInput(
+        output.shown()
+            + ": a report is written as HTML; name an .html file, and print it from a browser for"
+            + " paper or PDF");
   }
 
   private static void checkWritable(Named output) {
