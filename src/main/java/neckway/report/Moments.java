@@ -137,7 +137,7 @@ final class Moments {
       Optional<Verdict> teacher = Optional.ofNullable(overruled.get(i));
       if (note.attempt() == told.review.reviewed()
           && (note.verdict() != Verdict.RIGHT || teacher.isPresent())) {
-        String says = teacher.map(v -> " Your teacher says: " + spoken(v) + ".").orElse("");
+        String says = teacher.map(v -> says(v, note.verdict())).orElse("");
         add(teacher.isPresent() ? Kind.TEACHER : Kind.SLIP, note.time(), words(note) + says);
       }
     }
@@ -154,6 +154,12 @@ final class Moments {
       case REPEAT -> spot(step) + ": struck twice.";
       case EXTRA -> spot(step) + ": a stray note.";
     };
+  }
+
+  private static String says(Verdict teacher, Verdict heard) {
+    return teacher == heard
+        ? " Your teacher agrees."
+        : " Your teacher says: " + spoken(teacher) + ".";
   }
 
   private static String spoken(Verdict verdict) {

@@ -15,12 +15,15 @@ final class NeckPicture {
   private static final double FRET = 42;
   private static final double ROW = 26;
   private static final double LEFT = 30;
+
+  /** What is wider is not made to fit a phone, but moved sideways under the finger. */
+  private static final double MOST_PHONE = 460;
+
   private static final double TOP = 16;
   private static final double DOT = 10;
 
   /** How often what happened in one place. */
   private static final class Happened {
-    private int played;
     private int slips;
     private boolean reached;
 
@@ -29,7 +32,7 @@ final class NeckPicture {
       if (!reached) {
         return "";
       }
-      return slips == 0 ? "ok" : slips == 1 && played == 1 ? "x" : slips + "x";
+      return slips == 0 ? "ok" : slips == 1 ? "x" : slips + "x";
     }
   }
 
@@ -53,7 +56,6 @@ final class NeckPicture {
     boolean slip =
         at.ink() == Ink.WRONG || at.ink() == Ink.LEFT_OUT || at.twice() || !at.strays().isEmpty();
     int step = at.due().index();
-    here.played++;
     here.reached |= at.ink() != Ink.PALE;
     here.slips += told.overruled(step).map(v -> v != Verdict.RIGHT).orElse(slip) ? 1 : 0;
     if (at.played().elsewhere().isPresent()) {
@@ -74,6 +76,8 @@ final class NeckPicture {
         Markup.length(width),
         "height",
         Markup.length(bottom + 34),
+        "class",
+        width > MOST_PHONE ? "long" : "short",
         "role",
         "img");
     out.element("title", spoken());

@@ -2,7 +2,6 @@ package neckway.report;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import neckway.drill.PlayableDrill;
 import neckway.neck.Shape;
 import neckway.review.Remarks;
@@ -165,7 +164,7 @@ public final class Report {
   private void sentence(Sentence sentence, String element) {
     boolean disputed =
         sentence.steps().stream().anyMatch(step -> told.overruled(step).isPresent())
-            || sentence.part() == Sentence.Part.SCORE && !told.remarks.overruled().isEmpty();
+            || sentence.part() == Sentence.Part.SCORE && told.isDisputed();
     out.element(
         element,
         sentence.text()
@@ -208,12 +207,14 @@ public final class Report {
 
   private void moment(Moments.Group group, Optional<Clips.Clip> clip) {
     out.open("li");
-    out.open("p").element("span", "At " + Moments.time(group.from()), "class", "time").text(": ");
-    out.text(group.moments().stream().map(Moments.Moment::words).collect(Collectors.joining(" ")));
-    if (group.moments().stream().anyMatch(m -> m.kind() == Moments.Kind.DOUBT)) {
-      out.text(" ").element("strong", "Please listen.", "class", "doubt");
+    for (Moments.Moment each : group.moments()) {
+      out.open("p").element("span", "At " + Moments.time(each.time()), "class", "time");
+      out.text(": " + each.words());
+      if (each.kind() == Moments.Kind.DOUBT) {
+        out.text(" ").element("strong", "Please listen.", "class", "doubt");
+      }
+      out.close();
     }
-    out.close();
     clip.filter(c -> c.sound().length > 0)
         .ifPresent(
             c -> {

@@ -8,7 +8,7 @@ final class ReportStyle {
       :root { color-scheme: light; }
       * { box-sizing: border-box; }
       body { margin: 0; background: #fff; color: #1b1b1b;
-        font: 1rem/1.5 "DejaVu Sans", Verdana, sans-serif; overflow-wrap: anywhere; }
+        font: 1rem/1.5 "DejaVu Sans", Verdana, sans-serif; overflow-wrap: break-word; }
       main { max-width: 60rem; margin: 0 auto; padding: 1rem; }
       h1 { font-size: 1.4rem; line-height: 1.25; margin: 0 0 .3rem; }
       h2 { font-size: 1.1rem; margin: 1.4rem 0 .4rem; }
@@ -21,7 +21,7 @@ final class ReportStyle {
       footer { margin-top: 2rem; border-top: 1px solid #999; padding-top: .5rem; }
       .tab { display: flex; flex-wrap: wrap; gap: .2rem .4rem; }
       svg { max-width: 100%; height: auto; display: block; }
-      .wide { overflow-x: auto; } .wide svg { max-width: none; }
+      .wide { overflow-x: auto; } svg.long { min-width: 34rem; }
       text { font: 12px "DejaVu Sans", Verdana, sans-serif; text-anchor: middle; fill: #1b1b1b; }
       text.label { font-size: 11px; } text.strong { font-weight: bold; }
       text.sign { font-size: 13px; } text.bad { font-weight: bold; fill: #8c1d13; }
@@ -43,9 +43,10 @@ final class ReportStyle {
       .sound span { width: 5.5rem; flex: none; } audio { flex: 1 1 auto; min-width: 0; height: 2.5rem; }
       @page { margin: 14mm; }
       @media print {
-        main { padding: 0; max-width: none; } body { font-size: 9.5pt; line-height: 1.35; }
+        main { padding: 0; max-width: none; } html { font-size: 9.5pt; }
+        body { line-height: 1.35; }
         .sound { display: none; } section { break-inside: avoid; } h2 { margin-top: .8rem; }
-        .wide { overflow: visible; } .wide svg { max-width: 100%; } .tab svg { zoom: .85; }
+        .wide { overflow: visible; } svg.long { min-width: 0; } .tab svg { zoom: .85; }
       }
       """;
 

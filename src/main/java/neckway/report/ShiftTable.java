@@ -50,7 +50,7 @@ final class ShiftTable {
         "How late a hand landed is the time from the note before, less your usual time between"
             + " notes. Up to "
             + Math.round(CleanStretch.latestMs(told.slotMs()))
-            + " ms counts as clean.",
+            + " ms is in time.",
         "class",
         "small");
   }
@@ -82,7 +82,7 @@ final class ShiftTable {
       case MADE -> "as planned";
       case MOVED -> "on the " + Phrases.string(shift.string().orElseThrow());
       case MISSED -> "not made: the hand stayed";
-      case UNHEARD -> "on which string, the sound does not tell";
+      case UNHEARD -> "the sound does not tell on which string";
       case UNPLAYED -> "not reached";
     };
   }
@@ -97,6 +97,6 @@ final class ShiftTable {
     }
     double lateMs = shift.lateMs().getAsDouble();
     String size = Phrases.ms(lateMs);
-    return (lateMs < 0 ? size + " early" : size + " late") + (inTime(shift) ? ", clean" : "");
+    return (lateMs < 0 ? size + " early" : size + " late") + (inTime(shift) ? ", in time" : "");
   }
 }

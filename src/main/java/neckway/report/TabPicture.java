@@ -47,7 +47,7 @@ final class TabPicture {
 
   void write(Markup out) {
     List<Integer> all = new ArrayList<>();
-    for (int from = 0; from < told.page.steps(); from += columns) {
+    for (int from = 0; from < told.page.steps(); from = end(from)) {
       all.add(from);
     }
     boolean long_ = all.size() > MOST_PICTURES;
@@ -69,9 +69,15 @@ final class TabPicture {
     out.element("p", legend(), "class", "small");
   }
 
+  /** Where the picture from a step ends: one step left over, the bottom note, goes with it. */
+  private int end(int from) {
+    int to = from + columns;
+    return to + 1 >= told.page.steps() ? told.page.steps() : to;
+  }
+
   /** Whether a slip or a shift that was not simply made lies in a stretch. */
   private boolean isTelling(int from) {
-    return IntStream.range(from, Math.min(from + columns, told.page.steps()))
+    return IntStream.range(from, end(from))
         .anyMatch(
             step -> {
               PageStep at = told.page.at(step);
@@ -84,7 +90,7 @@ final class TabPicture {
   }
 
   private void picture(Markup out, int from) {
-    int to = Math.min(from + columns, told.page.steps());
+    int to = end(from);
     int strings = told.page.strings();
     double width = LEFT + COLUMN * (to - from) + 4;
     double bottom = TOP + ROW * (strings - 1);

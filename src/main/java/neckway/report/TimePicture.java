@@ -13,6 +13,10 @@ import neckway.review.ReviewedNote;
 /** How each note lay in time, along the run. */
 final class TimePicture {
   private static final double LEFT = 52;
+
+  /** What is wider is not made to fit a phone, but moved sideways under the finger. */
+  private static final double MOST_PHONE = 460;
+
   private static final double TOP = 12;
   private static final double HEIGHT = 150;
   private static final double STEP = 13;
@@ -79,6 +83,8 @@ final class TimePicture {
         Markup.length(width),
         "height",
         Markup.length(HEIGHT + 2 * TOP),
+        "class",
+        width > MOST_PHONE ? "long" : "short",
         "role",
         "img");
     out.element("title", spoken());
@@ -227,7 +233,7 @@ final class TimePicture {
             ? ""
             : " Your spread was "
                 + Math.round(spread.getAsDouble())
-                + " ms: some two notes in three lay as near as that to your own middle.";
+                + " ms: about two notes in three lay within that of your own middle.";
     return "A round counts as clean where the spread of its notes is no more than "
         + limit
         + "; the grey band is as wide as that on both sides of your own middle."

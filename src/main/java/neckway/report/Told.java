@@ -28,7 +28,8 @@ final class Told {
     page.review(review);
     for (Remarks.Overruled by : remarks.overruled()) {
       ReviewedNote note = review.notes().get(by.note());
-      if (note.attempt() == review.reviewed() && note.inPlace()) {
+      boolean differs = note.verdict() != by.verdict();
+      if (differs && note.attempt() == review.reviewed() && note.inPlace()) {
         overruled.put(note.step().getAsInt(), by.verdict());
       }
     }
@@ -47,6 +48,12 @@ final class Told {
   String openNote(int string) {
     int strings = drill.tuning().count();
     return drill.tuning().lowToHigh().get(strings - string).note();
+  }
+
+  /** Whether the teacher says something else of any note than the review. */
+  boolean isDisputed() {
+    return remarks.overruled().stream()
+        .anyMatch(by -> by.verdict() != review.notes().get(by.note()).verdict());
   }
 
   /** A slot of the grid, milliseconds. */
