@@ -112,16 +112,34 @@ final class Moments {
       add(Kind.TEACHER, said.time(), "Your teacher: " + said.text());
     }
     notes();
+    leftOut();
     for (int step = 0; step < told.page.steps(); step++) {
       Ink ink = told.page.at(step).ink();
-      if (ink == Ink.LEFT_OUT) {
-        add(Kind.SLIP, near(step), spot(step) + ": left out.");
-      } else if (ink == Ink.UNNAMED) {
+      if (ink == Ink.UNNAMED) {
         add(Kind.DOUBT, near(step), spot(step) + ": played, but what it was could not be heard.");
       }
     }
     shifts();
     all.sort(Comparator.comparingDouble(Moment::time));
+  }
+
+  /** Those that follow on one another are one slip. */
+  private void leftOut() {
+    int step = 0;
+    while (step < told.page.steps()) {
+      int end = step;
+      while (end < told.page.steps() && told.page.at(end).ink() == Ink.LEFT_OUT) {
+        end++;
+      }
+      if (end == step + 1) {
+        add(Kind.SLIP, near(step), spot(step) + ": left out.");
+      } else if (end > step) {
+        String first = Phrases.spot(told.page.step(step).place());
+        String notes = Phrases.sentence(Phrases.count(end - step, "note"));
+        add(Kind.SLIP, near(step), notes + " left out, from the " + first + ", on.");
+      }
+      step = end + 1;
+    }
   }
 
   private void add(Kind kind, double time, String words) {

@@ -3,6 +3,8 @@ package neckway.report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import neckway.follow.Verdict;
 import neckway.neck.Place;
@@ -14,7 +16,7 @@ import neckway.page.PageStep;
 final class NeckPicture {
   private static final double FRET = 42;
   private static final double ROW = 26;
-  private static final double LEFT = 30;
+  private static final double LEFT = 44;
 
   /** What is wider is not made to fit a phone, but moved sideways under the finger. */
   private static final double MOST_PHONE = 460;
@@ -24,6 +26,7 @@ final class NeckPicture {
 
   /** How often what happened in one place. */
   private static final class Happened {
+    private final Set<String> landings = new TreeSet<>();
     private int slips;
     private boolean reached;
 
@@ -56,6 +59,9 @@ final class NeckPicture {
     boolean slip =
         at.ink() == Ink.WRONG || at.ink() == Ink.LEFT_OUT || at.twice() || !at.strays().isEmpty();
     int step = at.due().index();
+    if (!at.landings().isEmpty()) {
+      here.landings.add(at.landingSign());
+    }
     here.reached |= at.ink() != Ink.PALE;
     here.slips += told.overruled(step).map(v -> v != Verdict.RIGHT).orElse(slip) ? 1 : 0;
     if (at.played().elsewhere().isPresent()) {
@@ -85,7 +91,7 @@ final class NeckPicture {
       String y = Markup.length(y(s));
       String note = told.openNote(s);
       out.element("text", note, "x", "8", "y", Markup.length(y(s) + 4), "class", "label");
-      line(out, LEFT - 12, width - 4, y, y, "string");
+      line(out, LEFT - 14, width - 4, y, y, "string");
     }
     for (int fret = first - 1; fret <= last; fret++) {
       double x = LEFT + FRET * (fret - first + 1);
@@ -109,7 +115,8 @@ final class NeckPicture {
     out.element(
         "p",
         "Ring with ok: right each time. Box with x: a slip there (2x: two of them)."
-            + " Empty ring: planned there, not played there. Figures below are frets.",
+            + " Broken ring: planned there, not played there."
+            + " ^ and v: a shift up or down lands there. Figures below are frets.",
         "class",
         "small");
   }
@@ -134,7 +141,7 @@ final class NeckPicture {
   }
 
   private double x(Place place) {
-    return place.fret() == 0 ? LEFT - 12 : LEFT + FRET * (place.fret() - first + 0.5);
+    return place.fret() == 0 ? LEFT - 14 : LEFT + FRET * (place.fret() - first + 0.5);
   }
 
   private void dot(Markup out, Place place, Happened happened) {
@@ -159,6 +166,11 @@ final class NeckPicture {
       String kind = slipped ? "label bad" : "label";
       out.element(
           "text", happened.mark(), "x", Markup.length(x), "y", Markup.length(y + 4), "class", kind);
+    }
+    if (!happened.landings.isEmpty()) {
+      String beside = Markup.length(x + DOT + 9);
+      String signs = String.join(" ", happened.landings);
+      out.element("text", signs, "x", beside, "y", Markup.length(y - 4), "class", "label strong");
     }
   }
 

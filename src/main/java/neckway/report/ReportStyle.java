@@ -40,10 +40,11 @@ final class ReportStyle {
       .sound { display: flex; flex-wrap: wrap; gap: .3rem 1rem; }
       .sound label { display: flex; align-items: center; gap: .4rem; flex: 1 1 18rem;
         font-size: .85rem; }
-      .sound span { width: 5.5rem; flex: none; } audio { flex: 1 1 auto; min-width: 0; height: 2.5rem; }
-      @page { margin: 14mm; }
+      .sound span { width: 5.5rem; flex: none; } audio { flex: 1 1 8rem; width: 8rem; min-width: 0;
+        height: 2.5rem; }
+      @page { margin: 12mm; }
       @media print {
-        main { padding: 0; max-width: none; } html { font-size: 9.5pt; }
+        main { padding: 0; max-width: none; } html { font-size: 9pt; }
         body { line-height: 1.35; }
         .sound { display: none; } section { break-inside: avoid; } h2 { margin-top: .8rem; }
         .wide { overflow: visible; } svg.long { min-width: 0; } .tab svg { zoom: .85; }

@@ -28,12 +28,13 @@ final class ShiftTable {
     if (shown.size() < all.size()) {
       out.element(
           "p",
-          told.review.summary().shiftsMade()
-              + " of "
+          "There were "
               + all.size()
-              + " shifts were made where planned. Below are "
+              + " shifts"
+              + untold(all)
+              + ". Below are "
               + (wanted.size() > shown.size() ? "the first " : "")
-              + "those that were not, or landed late.",
+              + "those that were not made as planned, or landed late.",
           "class",
           "small");
     }
@@ -53,6 +54,13 @@ final class ShiftTable {
             + " ms is in time.",
         "class",
         "small");
+  }
+
+  private static String untold(List<ReviewedShift> all) {
+    long untold = all.stream().filter(s -> s.verdict() == ShiftVerdict.UNHEARD).count();
+    return untold == 0
+        ? ""
+        : ", of which the sound does not tell for " + untold + " on which string they were made";
   }
 
   private boolean isTelling(ReviewedShift shift) {

@@ -23,7 +23,7 @@ final class TabPicture {
   private static final double COLUMN = 36;
   private static final double LEFT = 20;
   private static final double ROW = 19;
-  private static final double TOP = 30;
+  private static final double TOP = 34;
   private static final double MARK = 8.5;
 
   private final Told told;
@@ -106,6 +106,10 @@ final class TabPicture {
         "role",
         "img");
     out.element("title", "Notes " + (from + 1) + " to " + to + ": " + spoken(from, to));
+    if (told.page.steps() > MOST_PICTURES * columns) {
+      String bar = "bar " + (from / told.page.barSteps() + 1);
+      write(out, LEFT + COLUMN / 2, 9, "label", bar);
+    }
     for (int s = 1; s <= strings; s++) {
       double y = y(s);
       out.element("text", told.openNote(s), "x", "8", "y", Markup.length(y + 4), "class", "label");
@@ -173,7 +177,7 @@ final class TabPicture {
     if (!at.plannedSign().isEmpty()) {
       write(out, x, y(at.due().place().string().number()) + 4, "label", at.plannedSign());
     }
-    write(out, x, 16, "label strong", at.landingSign());
+    write(out, x, 22, "label strong", at.landingSign());
     write(out, x, bottom + 22, "label strong", below(at, teacher));
     write(out, x, bottom + 38, "label", at.timeLabel().replace('-', '\u2212'));
   }

@@ -26,7 +26,7 @@ public final class Phrases {
   }
 
   /** "one note", "three notes". */
-  static String count(int number, String thing) {
+  public static String count(int number, String thing) {
     return count(number) + " " + thing + (number == 1 ? "" : "s");
   }
 
