@@ -178,7 +178,8 @@ public final class Report {
     }
     List<Moments.Group> heard = Moments.heard(all);
     List<Clips.Clip> cut = clips.cut(heard.stream().map(this::stretch).toList());
-    out.open("section").element("h2", cut.isEmpty() ? "Moments" : "Listen");
+    out.open("section", "class", "listen");
+    out.element("h2", cut.isEmpty() ? "Moments" : "Listen");
     if (heard.size() < all.size()) {
       out.element(
           "p",

@@ -46,7 +46,8 @@ final class ReportStyle {
       @media print {
         main { padding: 0; max-width: none; } html { font-size: 9pt; }
         body { line-height: 1.35; }
-        .sound { display: none; } section { break-inside: avoid; } h2 { margin-top: .8rem; }
+        .sound { display: none; } section, li { break-inside: avoid; }
+        .listen { break-inside: auto; } h2 { margin-top: .8rem; }
         .wide { overflow: visible; } svg.long { min-width: 0; } .tab svg { zoom: .85; }
       }
       """;

@@ -132,6 +132,22 @@ final class ReportCommandTests {
   }
 
   @Test
+  void whatIsNotCertainIsMarkedAndWhatTheSoundDoesNotTellIsNot() throws IOException {
+    Path review = review("three-slips");
+    assertThat(report(review)).contains("the sound does not tell").doesNotContain("lease listen");
+    ObjectNode json = (ObjectNode) JsonFile.read(review);
+    ObjectNode up = (ObjectNode) json.path("shifts").path(0);
+    up.put("verdict", "made").put("string", 4).put("p", 0.92);
+    ObjectNode down = (ObjectNode) json.path("shifts").path(1);
+    down.put("verdict", "made").put("string", 2).put("p", 0.99);
+    JsonFile.write(review, json);
+    String html = report(review);
+    assertThat(html).containsOnlyOnce("Please listen.").containsOnlyOnce("please listen<");
+    assertThat(parsed(html).getDocumentElement().getTextContent())
+        .contains("planned on the fourth string, is not certain: I am 92 % sure of it.");
+  }
+
+  @Test
   void hostileNamesAreText() throws IOException {
     Path review = review("three-slips");
     ObjectNode json = (ObjectNode) JsonFile.read(review);
