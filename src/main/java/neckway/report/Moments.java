@@ -111,6 +111,13 @@ final class Moments {
     for (Remarks.Moment said : told.remarks.moments()) {
       add(Kind.TEACHER, said.time(), "Your teacher: " + said.text());
     }
+    if (told.fits()) {
+      heard();
+    }
+    all.sort(Comparator.comparingDouble(Moment::time));
+  }
+
+  private void heard() {
     notes();
     leftOut();
     for (int step = 0; step < told.page.steps(); step++) {
@@ -120,7 +127,6 @@ final class Moments {
       }
     }
     shifts();
-    all.sort(Comparator.comparingDouble(Moment::time));
   }
 
   /** Those that follow on one another are one slip. */

@@ -98,13 +98,19 @@ public final class Report {
     head();
     next();
     what();
+    if (told.fits()) {
+      pictures();
+    }
+    moments();
+    foot();
+    out.close().close().close();
+  }
+
+  private void pictures() {
     section("The notes", () -> new TabPicture(told).write(out));
     section("On the neck", () -> new NeckPicture(told).write(out));
     section("The shifts", () -> new ShiftTable(told).write(out));
     section("Your time", () -> new TimePicture(told).write(out));
-    moments();
-    foot();
-    out.close().close().close();
   }
 
   private void section(String title, Runnable content) {
@@ -147,7 +153,7 @@ public final class Report {
         .overall()
         .ifPresent(text -> out.open("p").element("strong", "Your teacher: ").text(text).close());
     if (next.isEmpty() && told.remarks.overall().isEmpty()) {
-      out.element("p", "Play it again, and see what is said below.");
+      out.element("p", "See what is said below, and play it again.");
     }
     next.forEach(sentence -> sentence(sentence, "p"));
     out.close();

@@ -47,7 +47,8 @@ final class ReportStyle {
         main { padding: 0; max-width: none; } html { font-size: 9pt; }
         body { line-height: 1.35; }
         .sound { display: none; } section, li { break-inside: avoid; }
-        .listen { break-inside: auto; } h2 { margin-top: .8rem; }
+        .listen { break-inside: auto; } .moments p { margin: 0; } .moments li { margin: .1rem 0; }
+        footer { margin-top: .5rem; } h2 { margin-top: .8rem; }
         .wide { overflow: visible; } svg.long { min-width: 0; } .tab svg { zoom: .85; }
       }
       """;

@@ -9,6 +9,8 @@ import neckway.page.PageModel;
 import neckway.review.Remarks;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
+import neckway.review.words.Sentence;
+import neckway.review.words.Words;
 
 /** All that a report tells of: the review, the page that follows from it, the teacher's remarks. */
 final class Told {
@@ -48,6 +50,14 @@ final class Told {
   String openNote(int string) {
     int strings = drill.tuning().count();
     return drill.tuning().lowToHigh().get(strings - string).note();
+  }
+
+  /**
+   * Whether the review tells a score: where it says that another drill was played, no slip is one.
+   */
+  boolean fits() {
+    return Words.said(drill, review).stream()
+        .anyMatch(sentence -> sentence.part() == Sentence.Part.SCORE);
   }
 
   /** Whether the teacher says something else of any note than the review. */

@@ -148,6 +148,17 @@ final class ReportCommandTests {
   }
 
   @Test
+  void nothingIsCalledASlipWhereItIsNotThisDrill() throws IOException {
+    Path json = folder.resolve("misfit.json");
+    String drill = "test-audio/missed-shift.drill.json";
+    assertThat(run("review", "test-audio/three-slips.wav", "--drill", drill, "--json", "" + json))
+        .isZero();
+    assertThat(report(json))
+        .contains("This sounds like")
+        .doesNotContain("left out", "wrong,", "<h2>Moments");
+  }
+
+  @Test
   void hostileNamesAreText() throws IOException {
     Path review = review("three-slips");
     ObjectNode json = (ObjectNode) JsonFile.read(review);
