@@ -50,10 +50,10 @@ final class TabPicture {
     for (int from = 0; from < told.page.steps(); from = end(from)) {
       all.add(from);
     }
-    boolean long_ = all.size() > MOST_PICTURES;
-    List<Integer> wanted = long_ ? all.stream().filter(this::isTelling).toList() : all;
+    boolean tooMany = all.size() > MOST_PICTURES;
+    List<Integer> wanted = tooMany ? all.stream().filter(this::isTelling).toList() : all;
     List<Integer> shown = wanted.subList(0, Math.min(MOST_PICTURES, wanted.size()));
-    if (long_) {
+    if (tooMany) {
       out.element(
           "p",
           "Of "
