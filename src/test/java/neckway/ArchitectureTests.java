@@ -72,6 +72,10 @@ class ArchitectureTests {
         "neck drill hear follow hand review",
         "what stands on the page is the same on every screen");
     room(
+        "report",
+        "neck drill follow hand review page",
+        "what is handed back needs no file and no device to be written");
+    room(
         "player",
         "neck drill",
         "whoever judges a take must not see how it was made, and the player not how it is judged");
@@ -110,8 +114,8 @@ class ArchitectureTests {
         "nothing but the command that opens it knows the window");
     room(
         "cli",
-        "neck drill hear follow string hand calibration review run page practice player sound band"
-            + " sheet file log live recording folder desk",
+        "neck drill hear follow string hand calibration review run page report practice player sound"
+            + " band sheet file log live recording folder desk",
         "nobody knows the commands");
   }
 

@@ -31,6 +31,7 @@ import picocli.CommandLine.TypeConversionException;
       PerformCommand.class,
       TuneCommand.class,
       CompareCommand.class,
+      ReportCommand.class,
       LogCommand.class,
       ReachCommand.class,
       PlanCommand.class,

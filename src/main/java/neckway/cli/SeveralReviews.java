@@ -3,10 +3,14 @@ package neckway.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
+import neckway.file.OutputFiles;
 import neckway.folder.FolderReview;
 import neckway.folder.TakeJob;
 import neckway.recording.RecordingReviewer.Reviewed;
+import neckway.report.Report;
+import neckway.review.Remarks;
 
 /** Reviews several recordings and says on the terminal how far it is. */
 final class SeveralReviews implements FolderReview.Listener {
@@ -15,16 +19,19 @@ final class SeveralReviews implements FolderReview.Listener {
   private static final double SECOND_NANOS = 1e9;
 
   private final PrintWriter err;
+  private final Path into;
   private final BiConsumer<TakeJob, Reviewed> keep;
   private final boolean terminal = System.console() != null;
   private final long begunNanos = System.nanoTime();
   private long saidNanos = begunNanos;
 
   /**
+   * @param into where the reports go
    * @param keep told each that was reviewed now
    */
-  private SeveralReviews(PrintWriter err, BiConsumer<TakeJob, Reviewed> keep) {
+  private SeveralReviews(PrintWriter err, Path into, BiConsumer<TakeJob, Reviewed> keep) {
     this.err = err;
+    this.into = into;
     this.keep = keep;
   }
 
@@ -43,7 +50,7 @@ final class SeveralReviews implements FolderReview.Listener {
     FolderReview review = new FolderReview(jobs, into, terms);
     Interrupt interrupt = Interrupt.watch();
     try {
-      SeveralReviews progress = new SeveralReviews(err, keep);
+      SeveralReviews progress = new SeveralReviews(err, into, keep);
       FolderReview.Counted counted = review.run(progress, interrupt::asked);
       if (progress.terminal) {
         err.print("\r\033[K");
@@ -79,7 +86,25 @@ final class SeveralReviews implements FolderReview.Listener {
   }
 
   @Override
-  public synchronized void reviewed(TakeJob job, Reviewed reviewed, String name) {
-    keep.accept(job, reviewed);
+  public void reviewed(TakeJob job, Reviewed reviewed, String name) {
+    synchronized (this) {
+      keep.accept(job, reviewed);
+    }
+    report(job, reviewed, name);
+  }
+
+  /** Beside its review, with its sound. */
+  private void report(TakeJob job, Reviewed reviewed, String name) {
+    Path target = into.resolve(name + ".html");
+    OutputFiles.check(target, OutputFiles.Kind.REPORT);
+    ReportCommand.write(
+        target,
+        Report.html(
+            reviewed.drill(),
+            reviewed.review(),
+            Remarks.NONE,
+            Optional.of(job.file().getFileName().toString()),
+            Report.Names.TOLD,
+            new TakeClips(job.file(), job.channel(), reviewed.review())));
   }
 }

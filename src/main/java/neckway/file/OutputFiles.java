@@ -18,6 +18,9 @@ import neckway.neck.BadInput;
  * is replaced only where that was asked for.
  */
 public final class OutputFiles {
+  /** What every report has near its beginning, so that it is known for one. */
+  public static final String REPORT_MARK = "content=\"Neckway report\"";
+
   /** What is written. */
   public enum Kind {
     /** A sound file. */
@@ -47,7 +50,9 @@ public final class OutputFiles {
     /** A score in MusicXML, uncompressed. */
     MUSICXML("MusicXML file", "<score-partwise"),
     /** A drill as plain text. */
-    SHEET_TEXT("drill in plain text", "Drill: ");
+    SHEET_TEXT("drill in plain text", "Drill: "),
+    /** A report to hand back. */
+    REPORT("report", REPORT_MARK);
 
     private final String word;
     private final String format;
@@ -62,6 +67,7 @@ public final class OutputFiles {
         case WAV -> isWav(file);
         case PDF, PNG, MIDI, SHEET_TEXT -> head(file, format.length()).equals(format);
         case MUSICXML -> head(file, MUSICXML_HEAD_BYTES).contains(format);
+        case REPORT -> head(file, REPORT_HEAD_BYTES).contains(format);
         default -> isJson(file);
       };
     }
@@ -93,6 +99,7 @@ public final class OutputFiles {
   /** Declaration, document type and comments stand before a score's first element. */
   private static final int MUSICXML_HEAD_BYTES = 2000;
 
+  private static final int REPORT_HEAD_BYTES = 512;
   private static final String WAV_SUFFIX = ".wav";
   private static final Path STANDARD_OUTPUT = Path.of("-");
 
@@ -160,6 +167,9 @@ public final class OutputFiles {
     if (kind == Kind.WAV) {
       checkWavName(output);
     }
+    if (kind == Kind.REPORT) {
+      checkReportName(output);
+    }
     boolean device = Files.exists(file) && !Files.isRegularFile(file);
     for (Named other : taken) {
       if (!device && isSame(file, other.file())) {
@@ -189,6 +199,17 @@ public final class OutputFiles {
             + ": sound is written as a WAV file; name one, such as "
             + stem
             + WAV_SUFFIX);
+  }
+
+  private static void checkReportName(Named output) {
+    String name = String.valueOf(output.file().getFileName()).toLowerCase(Locale.ROOT);
+    if (name.endsWith(".html") || name.endsWith(".htm")) {
+      return;
+    }
+    throw new BadInput(
+        output.shown()
+            + ": a report is written as HTML; name an .html file, and print it from a browser for"
+            + " paper or PDF");
   }
 
   private static void checkWritable(Named output) {

@@ -61,6 +61,11 @@ public final class CleanStretch {
     return Math.max(LATE_MS, LATE_SHARE * slotMs);
   }
 
+  /** How far the notes of a clean stretch may spread, milliseconds. */
+  public static double widestMs(double slotMs) {
+    return Math.max(SPREAD_MS, SPREAD_SHARE * slotMs);
+  }
+
   /** Whether any note was played in place of a step of the stretch. */
   public boolean anyPlayed(int from, int to) {
     return review.notes().stream()
@@ -100,6 +105,6 @@ public final class CleanStretch {
 
   private boolean isEven(List<ReviewedNote> right) {
     double[] off = right.stream().mapToDouble(ReviewedNote::offMs).toArray();
-    return RobustStatistics.spread(off) <= Math.max(SPREAD_MS, SPREAD_SHARE * slotMs);
+    return RobustStatistics.spread(off) <= widestMs(slotMs);
   }
 }

@@ -49,6 +49,7 @@ class ReadmeTests {
             "review",
             "calibrate",
             "compare",
+            "report",
             "log",
             "reach",
             "plan",

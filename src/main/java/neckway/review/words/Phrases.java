@@ -7,7 +7,7 @@ import neckway.neck.Place;
 import neckway.review.Milliseconds;
 
 /** The small change of sentences: numbers, strings, ways, lists. */
-final class Phrases {
+public final class Phrases {
   private static final List<String> COUNTS =
       List.of(
           "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
@@ -21,12 +21,12 @@ final class Phrases {
   private Phrases() {}
 
   /** A whole number, in a word up to twelve. */
-  static String count(int number) {
+  public static String count(int number) {
     return number < COUNTS.size() ? COUNTS.get(number) : Integer.toString(number);
   }
 
   /** "one note", "three notes". */
-  static String count(int number, String thing) {
+  public static String count(int number, String thing) {
     return count(number) + " " + thing + (number == 1 ? "" : "s");
   }
 
@@ -69,7 +69,7 @@ final class Phrases {
   }
 
   /** "second string, fret 8". */
-  static String spot(Place place) {
+  public static String spot(Place place) {
     return string(place.string()) + (place.fret() == 0 ? ", open" : ", fret " + place.fret());
   }
 
@@ -79,21 +79,21 @@ final class Phrases {
   }
 
   /** "third string". */
-  static String string(GuitarString string) {
+  public static String string(GuitarString string) {
     return ORDINALS.get(string.number() - 1) + " string";
   }
 
   /** "first finger", or "open" where none is on the string. */
-  static String finger(int finger) {
+  public static String finger(int finger) {
     return finger == 0 ? "open" : FINGERS.get(finger - 1) + " finger";
   }
 
-  static String way(Direction direction) {
+  public static String way(Direction direction) {
     return direction == Direction.UP ? "up" : "down";
   }
 
   /** "A", "A and B", "A, B and C". */
-  static String list(List<String> things) {
+  public static String list(List<String> things) {
     if (things.size() < 2) {
       return String.join("", things);
     }
@@ -102,12 +102,12 @@ final class Phrases {
   }
 
   /** With a capital letter. */
-  static String sentence(String words) {
+  public static String sentence(String words) {
     return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 
   /** "62 ms", "220 ms", "1.2 seconds". */
-  static String ms(double ms) {
+  public static String ms(double ms) {
     long shown = Math.abs(Milliseconds.rounded(ms));
     if (shown < 1000) {
       return shown + " ms";

@@ -1,0 +1,96 @@
+package neckway.cli;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import neckway.cli.option.ChannelOption;
+import neckway.cli.option.HelpOption;
+import neckway.cli.option.OverwriteOption;
+import neckway.file.AtomicFile;
+import neckway.file.JsonFile;
+import neckway.file.OutputFiles;
+import neckway.file.RemarksFile;
+import neckway.file.ReviewReader;
+import neckway.report.Clips;
+import neckway.report.Report;
+import neckway.review.Remarks;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Writes a report to hand back. */
+@Command(
+    name = "report",
+    description =
+        "Writes a report to hand back: one page to read on a phone or print, which needs no"
+            + " network. With --take its moments can be heard.")
+final class ReportCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private HelpOption help;
+  @Mixin private ChannelOption channel = new ChannelOption();
+  @Mixin private OverwriteOption overwrite = new OverwriteOption();
+
+  @Parameters(paramLabel = "REVIEW.json", description = "The review.")
+  private Path file;
+
+  @Option(
+      names = "--take",
+      paramLabel = "TAKE",
+      description =
+          "The recording that was reviewed: a few seconds around each slip go into the report.")
+  private Path take;
+
+  @Option(
+      names = "--remarks",
+      paramLabel = "FILE",
+      description = "The teacher's remarks, overall and by moment.")
+  private Path remarks;
+
+  @Option(
+      names = "--no-name",
+      description = "Leaves out the recording's name and the drill's title.")
+  private boolean noName;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE.html",
+      required = true,
+      description = "Where the report goes.")
+  private Path target;
+
+  @Override
+  public Integer call() {
+    overwrite
+        .files()
+        .reads("", Optional.of(file))
+        .reads("--take", Optional.ofNullable(take))
+        .reads("--remarks", Optional.ofNullable(remarks))
+        .writes("--out", Optional.of(target), OutputFiles.Kind.REPORT);
+    JsonNode json = JsonFile.read(file);
+    ReviewReader.DrillReviewed read = ReviewReader.read(json, file.toString());
+    Remarks said = remarks == null ? Remarks.NONE : RemarksFile.read(remarks, read.review());
+    Clips clips = take == null ? Clips.NONE : new TakeClips(take, channel.channel(), read.review());
+    JsonNode name = json.path("take").path("file");
+    write(
+        target,
+        Report.html(
+            read.drill(),
+            read.review(),
+            said,
+            name.isTextual() ? Optional.of(name.textValue()) : Optional.empty(),
+            noName ? Report.Names.LEFT_OUT : Report.Names.TOLD,
+            clips));
+    spec.commandLine().getOut().println("The report is in " + target + ".");
+    return 0;
+  }
+
+  /** Writes a page beside its target and moves it into place. */
+  static void write(Path target, String page) {
+    AtomicFile.write(target, page.getBytes(StandardCharsets.UTF_8));
+  }
+}

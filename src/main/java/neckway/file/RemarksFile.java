@@ -1,0 +1,86 @@
+package neckway.file;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import neckway.follow.Verdict;
+import neckway.neck.BadInput;
+import neckway.review.Remarks;
+import neckway.review.Review;
+
+/** A teacher's remarks from JSON, format {@value #FORMAT}. */
+public final class RemarksFile {
+  public static final String FORMAT = "neckway-remarks/1";
+  private static final double LONGEST_SECONDS = 1e7;
+  private static final String EXAMPLE_TEXT = "\"Listen to the landing\"";
+
+  private RemarksFile() {}
+
+  /**
+   * Reads a file.
+   *
+   * @param review the review that the remarks are of
+   * @throws BadInput naming the file, the field and the mend
+   */
+  public static Remarks read(Path file, Review review) {
+    return fromJson(JsonFile.read(file), file.toString(), review);
+  }
+
+  /**
+   * Reads remarks.
+   *
+   * @param where what a complaint begins with: the file's name
+   * @param review the review that the remarks are of
+   * @throws BadInput naming the field and the mend
+   */
+  public static Remarks fromJson(JsonNode json, String where, Review review) {
+    Fields fields = Fields.of(json, where);
+    String format =
+        fields.text("format").orElseThrow(() -> fields.missing("format", "\"" + FORMAT + "\""));
+    if (!format.equals(FORMAT)) {
+      throw fields.bad("format", "\"" + format + "\": remarks have \"" + FORMAT + "\" there");
+    }
+    List<Remarks.Moment> moments =
+        fields.objects("moments", RemarksFile::moment).stream()
+            .sorted(Comparator.comparingDouble(Remarks.Moment::time))
+            .toList();
+    Set<Integer> told = new HashSet<>();
+    List<Remarks.Overruled> overruled =
+        fields.objects("verdicts", verdict -> overruled(verdict, review, told));
+    Optional<String> overall = fields.text("overall").filter(text -> !text.isBlank());
+    return new Remarks(overall, moments, overruled);
+  }
+
+  private static Remarks.Moment moment(Fields moment) {
+    double time =
+        moment.number("time", 0, LONGEST_SECONDS).orElseThrow(() -> moment.missing("time", "4.2"));
+    String text =
+        moment
+            .text("text")
+            .filter(words -> !words.isBlank())
+            .orElseThrow(() -> moment.missing("text", EXAMPLE_TEXT));
+    return new Remarks.Moment(time, text);
+  }
+
+  private static Remarks.Overruled overruled(Fields given, Review review, Set<Integer> told) {
+    int notes = review.notes().size();
+    if (notes == 0) {
+      throw given.bad("note", "the review has no notes; leave the verdicts out");
+    }
+    int note = given.whole("note", 0, notes - 1).orElseThrow(() -> given.missing("note", "0"));
+    if (!told.add(note)) {
+      throw given.bad("note", note + " has a verdict already; give one for each note");
+    }
+    String word = given.text("verdict").orElseThrow(() -> given.missing("verdict", "\"right\""));
+    for (Verdict verdict : Verdict.values()) {
+      if (verdict.word().equals(word)) {
+        return new Remarks.Overruled(note, verdict);
+      }
+    }
+    throw given.bad("verdict", "\"" + word + "\" should be right, wrong, repeat or extra");
+  }
+}

@@ -1,0 +1,256 @@
+package neckway.report;
+
+import java.util.List;
+import java.util.Optional;
+import neckway.drill.PlayableDrill;
+import neckway.neck.Shape;
+import neckway.review.Remarks;
+import neckway.review.Review;
+import neckway.review.words.Phrases;
+import neckway.review.words.Sentence;
+import neckway.review.words.Words;
+
+/**
+ * A report on a take, to be handed back to whoever played it: one page of HTML, well-formed as XML
+ * too, with no script and with nothing that is fetched from elsewhere. What to do next comes first.
+ */
+public final class Report {
+  /** How much is heard before a moment and after it, in slots. */
+  private static final double BEFORE_SLOTS = 4;
+
+  private static final double AFTER_SLOTS = 3;
+
+  private static final double LEAST_BEFORE_SECONDS = 1.2;
+  private static final double MOST_BEFORE_SECONDS = 2;
+  private static final double LEAST_AFTER_SECONDS = 1;
+  private static final double MOST_AFTER_SECONDS = 1.5;
+
+  /** However many slips follow on one another, no more is heard at once. */
+  private static final double LONGEST_SECONDS = 6;
+
+  private final Told told;
+  private final Optional<String> takeName;
+  private final Names names;
+  private final Clips clips;
+  private final Markup out = new Markup();
+
+  /** Whether names are told. */
+  public enum Names {
+    /** The drill's title and the take's file. */
+    TOLD,
+    /** Neither: the drill goes by its key and shapes. */
+    LEFT_OUT
+  }
+
+  private Report(Told told, Optional<String> takeName, Names names, Clips clips) {
+    this.told = told;
+    this.takeName = takeName;
+    this.names = names;
+    this.clips = clips;
+  }
+
+  /**
+   * The whole page.
+   *
+   * @param takeName name of the take's file, where it is known
+   * @param clips the sound, where it is at hand
+   */
+  public static String html(
+      PlayableDrill drill,
+      Review review,
+      Remarks remarks,
+      Optional<String> takeName,
+      Names names,
+      Clips clips) {
+    Report report = new Report(new Told(drill, review, remarks), takeName, names, clips);
+    report.page();
+    return report.out + "\n";
+  }
+
+  private String title() {
+    return names == Names.TOLD ? told.drill.title() : told.drill.key() + ", " + shapes();
+  }
+
+  private String shapes() {
+    List<String> shapes = told.drill.shapes().stream().map(Shape::spoken).toList();
+    return (shapes.size() == 1 ? "the " : "from the ")
+        + String.join(
+            " to the ",
+            List.of(shapes.get(0), shapes.get(shapes.size() - 1)).stream().distinct().toList())
+        + " shape";
+  }
+
+  private void page() {
+    out.raw("<!DOCTYPE html>");
+    out.open("html", "lang", "en").open("head");
+    out.empty("meta", "charset", "utf-8");
+    out.empty("meta", "name", "generator", "content", "Neckway report");
+    out.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
+    out.empty(
+        "meta",
+        "http-equiv",
+        "Content-Security-Policy",
+        "content",
+        "default-src 'none'; style-src 'unsafe-inline'; media-src data:");
+    out.element("title", "Your run: " + title());
+    out.open("style").raw(ReportStyle.CSS).close();
+    out.close().open("body").open("main");
+    head();
+    next();
+    what();
+    if (told.fits()) {
+      pictures();
+    }
+    moments();
+    foot();
+    out.close().close().close();
+  }
+
+  private void pictures() {
+    section("The notes", () -> new TabPicture(told).write(out));
+    section("On the neck", () -> new NeckPicture(told).write(out));
+    section("The shifts", () -> new ShiftTable(told).write(out));
+    section("Your time", () -> new TimePicture(told).write(out));
+  }
+
+  private void section(String title, Runnable content) {
+    out.open("section").element("h2", title);
+    content.run();
+    out.close();
+  }
+
+  private void head() {
+    out.open("header").element("h1", "Your run: " + title());
+    String tempo = Math.round(told.review.grid().tempo()) + " beats a minute";
+    String what =
+        told.drill.key()
+            + " pentatonic, "
+            + shapes()
+            + ", fret "
+            + told.drill.start()
+            + ", "
+            + tempo
+            + ", "
+            + Phrases.count(told.drill.pulse().notesPerBeat())
+            + (told.drill.pulse().notesPerBeat() == 1 ? " note" : " notes")
+            + " a beat"
+            + (told.drill.rounds() > 1 ? ", " + told.drill.rounds() + " rounds" : "")
+            + ".";
+    String take =
+        names == Names.TOLD ? takeName.map(name -> " Recording: " + name + ".").orElse("") : "";
+    out.element("p", what + take, "class", "small").close();
+  }
+
+  private List<Sentence> sentences() {
+    return Words.said(told.drill, told.review);
+  }
+
+  private void next() {
+    List<Sentence> next = sentences().stream().filter(s -> s.part() == Sentence.Part.NEXT).toList();
+    out.open("section", "class", "next");
+    out.element("h2", "What to do next");
+    told.remarks
+        .overall()
+        .ifPresent(text -> out.open("p").element("strong", "Your teacher: ").text(text).close());
+    if (next.isEmpty() && told.remarks.overall().isEmpty()) {
+      out.element("p", "See what is said below, and play it again.");
+    }
+    next.forEach(sentence -> sentence(sentence, "p"));
+    out.close();
+  }
+
+  private void what() {
+    out.open("section").element("h2", "What happened").open("ul");
+    sentences().stream()
+        .filter(s -> s.part() != Sentence.Part.NEXT)
+        .forEach(sentence -> sentence(sentence, "li"));
+    out.close().close();
+  }
+
+  private void sentence(Sentence sentence, String element) {
+    boolean disputed =
+        sentence.steps().stream().anyMatch(step -> told.overruled(step).isPresent())
+            || sentence.part() == Sentence.Part.SCORE && told.isDisputed();
+    out.element(
+        element,
+        sentence.text()
+            + (disputed ? " (So the program heard it; your teacher differs, see below.)" : ""));
+  }
+
+  private void moments() {
+    List<Moments.Group> all = Moments.of(told);
+    if (all.isEmpty()) {
+      return;
+    }
+    List<Moments.Group> heard = Moments.heard(all);
+    List<Clips.Clip> cut = clips.cut(heard.stream().map(this::stretch).toList());
+    out.open("section", "class", "listen");
+    out.element("h2", cut.isEmpty() ? "Moments" : "Listen");
+    if (heard.size() < all.size()) {
+      out.element(
+          "p",
+          heard.size()
+              + " moments of "
+              + all.size()
+              + ": what your teacher says, then what is not certain, then slips in their order.",
+          "class",
+          "small");
+    }
+    out.open("ol", "class", "moments");
+    for (int i = 0; i < heard.size(); i++) {
+      moment(heard.get(i), cut.isEmpty() ? Optional.empty() : Optional.of(cut.get(i)));
+    }
+    out.close().close();
+  }
+
+  private Clips.Stretch stretch(Moments.Group group) {
+    double slot = told.review.grid().slotSeconds();
+    double before =
+        Math.max(LEAST_BEFORE_SECONDS, Math.min(MOST_BEFORE_SECONDS, BEFORE_SLOTS * slot));
+    double after = Math.max(LEAST_AFTER_SECONDS, Math.min(MOST_AFTER_SECONDS, AFTER_SLOTS * slot));
+    double from = Math.max(0, group.from() - before);
+    return new Clips.Stretch(from, Math.min(from + LONGEST_SECONDS, group.to() + after));
+  }
+
+  private void moment(Moments.Group group, Optional<Clips.Clip> clip) {
+    out.open("li");
+    for (Moments.Moment each : group.moments()) {
+      out.open("p").element("span", "At " + Moments.time(each.time()), "class", "time");
+      out.text(": " + each.words());
+      if (each.kind() == Moments.Kind.DOUBT) {
+        out.text(" ").element("strong", "Please listen.", "class", "doubt");
+      }
+      out.close();
+    }
+    clip.filter(c -> c.sound().length > 0)
+        .ifPresent(
+            c -> {
+              out.open("div", "class", "sound");
+              player("as played", c.sound(), c.sampleRate());
+              player("half speed", c.slow(), c.sampleRate());
+              out.close();
+            });
+    out.close();
+  }
+
+  private void player(String name, float[] sound, double sampleRate) {
+    out.open("label").element("span", name);
+    out.open(
+        "audio",
+        "controls",
+        "controls",
+        "preload",
+        "metadata",
+        "src",
+        SmallWav.uri(sound, sampleRate));
+    out.close().close();
+  }
+
+  private void foot() {
+    out.element(
+        "footer",
+        "Heard by a program, which can be wrong: where you know better, you are right. What is said"
+            + " here was worked out on the machine where this page was made. The page loads"
+            + " nothing and sends nothing.");
+  }
+}
