@@ -30,12 +30,12 @@ public final class ShiftDetector {
 
   /**
    * The same of a shift made where planned. The plan alone makes 0.84 against one next string, so
-   * the sound must speak for it threefold.
+   * the sound must speak for it twofold.
    */
-  static final double SURE_MADE = 0.94;
+  static final double SURE_MADE = 0.92;
 
-  /** The same on a string that is told only fairly from the next one: sevenfold. */
-  static final double SURE_FAIRLY_TOLD = 0.97;
+  /** The same on a string that is told only fairly from the next one: threefold. */
+  static final double SURE_FAIRLY_TOLD = 0.94;
 
   /** The same where half of the notes were overdriven or more. */
   static final double SURE_DRIVEN = 0.92;

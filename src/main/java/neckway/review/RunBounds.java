@@ -34,6 +34,9 @@ final class RunBounds {
   /** A stray note so long before a step is a slip on the way to it. */
   private static final double BEFORE_A_STEP_SLOTS = 1.2;
 
+  /** Between two steps so near each other nobody talks: what sounds there is of the run. */
+  private static final double PLAYED_ON_SLOTS = 3;
+
   /** The player may come in so much early on a beat that is given. */
   private static final double EARLY_SLOTS = 0.6;
 
@@ -180,11 +183,13 @@ final class RunBounds {
         first && firstBeat.isPresent()
             ? firstBeat.getAsDouble() + AFTER_A_STEP_SLOTS * slotSeconds
             : Double.NEGATIVE_INFINITY;
+    double stepBefore = Double.NEGATIVE_INFINITY;
     for (NoteVerdict v : notes) {
       double time = v.note().time();
       boolean within = time >= begun && time <= until;
       if (v.verdict() == Verdict.RIGHT) {
-        inside.addAll(ledTo(v, open));
+        boolean playedOn = time - stepBefore <= PLAYED_ON_SLOTS * slotSeconds;
+        inside.addAll(ledTo(v, open, playedOn ? stepBefore : time));
         open.clear();
         inside.add(v);
       } else if (within && isSteady(v)) {
@@ -193,6 +198,7 @@ final class RunBounds {
         open.add(v);
       }
       if (v.verdict() == Verdict.RIGHT || within && v.inPlace() && isSteady(v)) {
+        stepBefore = time;
         boolean end = v.step().getAsInt() == lastStep;
         begun = Math.min(begun, time);
         until = time + (end ? AFTER_THE_END_SLOTS : AFTER_A_STEP_SLOTS) * slotSeconds;
@@ -201,9 +207,13 @@ final class RunBounds {
     return inside;
   }
 
-  /** Those of the open notes that a right step shows to be of the run. */
-  private List<NoteVerdict> ledTo(NoteVerdict right, List<NoteVerdict> open) {
-    double from = right.note().time();
+  /**
+   * Those of the open notes that a right step shows to be of the run.
+   *
+   * @param since from this time on the player was at it
+   */
+  private List<NoteVerdict> ledTo(NoteVerdict right, List<NoteVerdict> open, double since) {
+    double from = since;
     for (NoteVerdict v : open) {
       if (v.inPlace()) {
         from = Math.min(from, v.note().time());

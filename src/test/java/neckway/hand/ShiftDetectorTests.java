@@ -172,10 +172,10 @@ class ShiftDetectorTests {
   @Test
   void aStringFairlyToldFromTheNextMustBeSurer() {
     ShiftDetectorTests well = onAGuitar(-8.7, 0.04);
-    well.play(planned.steps(), -2.5);
+    well.play(planned.steps(), -1.7);
     assertThat(well.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
     ShiftDetectorTests fairly = onAGuitar(-8.8, 0.04);
-    fairly.play(planned.steps(), -2.5);
+    fairly.play(planned.steps(), -1.7);
     assertThat(fairly.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
   }
 
