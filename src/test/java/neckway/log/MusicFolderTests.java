@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 
 /** Takes lie with the music, as the file format of xdg-user-dirs (user-dirs.dirs(5)) has it. */
 class MusicFolderTests {
-  private static final Path HOME = Path.of("/home/kim").toAbsolutePath();
+  private static final Path HOME = Path.of("kim").toAbsolutePath();
   private static final Path USUAL = HOME.resolve("Music").resolve("Neckway");
 
   private static Path of(String... lines) {
