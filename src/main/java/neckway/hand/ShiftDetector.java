@@ -226,7 +226,9 @@ public final class ShiftDetector {
     int last = track.last().orElse(-1);
     for (GuitarString string : drill.tuning().strings()) {
       int shows = track.shows(shift, string);
-      if (mayBeTold(string) && shows <= last && track.heard(shows) && track.heardOut(shows)) {
+      boolean asPlanned = string.equals(shift.string());
+      boolean known = shows <= last && track.heard(shows) && track.heardOut(shows);
+      if (known && (!asPlanned || mayBeTold(string))) {
         outcomes.add(ShiftSaid.on(shift, string, track.made(shift, string), now));
       }
     }
@@ -241,10 +243,10 @@ public final class ShiftDetector {
   }
 
   /**
-   * Whether a shift made on a string can be told from one on the next string. The two differ in one
-   * note, which lies on the one string or on the other. Where these sound alike, what would be said
-   * is the plan and no more. In overdriven sound a string's spread is mostly what all its notes
-   * have alike, so there the notes are asked.
+   * Whether a shift made as planned on a string can be told from one on the next string. The two
+   * differ in one note, which lies on the one string or on the other. Where these sound alike, what
+   * would be said is the plan and no more; against the plan only the sound can speak. In overdriven
+   * sound a string's spread is mostly what all its notes have alike, so there the notes are asked.
    */
   private boolean mayBeTold(GuitarString string) {
     return drivenShare() == 1 || told(string) != Telling.NOT;

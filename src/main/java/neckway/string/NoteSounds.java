@@ -150,7 +150,7 @@ public final class NoteSounds {
     }
     return overdriven
         .weigh(sound, sound.length, f0Hz, candidates)
-        .map(fits -> likelihood.fitted(midi, spectrum, fitted, fits))
+        .map(fits -> likelihood.fitted(spectrum, fitted, fits))
         .orElse(spectrum);
   }
 

@@ -20,16 +20,4 @@ public final class Straying {
   public static double log(double z) {
     return -0.5 * (DEGREES_OF_FREEDOM + 1) * Math.log1p(z * z / DEGREES_OF_FREEDOM);
   }
-
-  /**
-   * By how much one note may at most speak for the string that it fits best against another one,
-   * natural logarithm, 0 or more: it may have strayed from the other to there.
-   *
-   * @param distance between the two in ln B
-   * @param spread of the string that it fits
-   * @param otherSpread of the other one
-   */
-  static double most(double distance, double spread, double otherSpread) {
-    return Math.max(0, Math.log(otherSpread / spread) - log(distance / otherSpread));
-  }
 }

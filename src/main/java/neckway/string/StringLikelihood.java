@@ -74,13 +74,12 @@ final class StringLikelihood {
   /**
    * What the fits of some strings to the note's sound tell on top of its spectrum.
    *
-   * @param midi the note's MIDI note number
    * @param spectrum what its spectrum tells
    * @param strings that were fitted, all with the pitch
    * @param fits one for each
    */
   StringEvidence fitted(
-      int midi, StringEvidence spectrum, List<GuitarString> strings, OverdrivenNote.Weighed fits) {
+      StringEvidence spectrum, List<GuitarString> strings, OverdrivenNote.Weighed fits) {
     double[] fit = fits.logLikelihoods();
     double most = Arrays.stream(fit).max().orElseThrow();
     double sum = Arrays.stream(fit).map(log -> Math.exp(log - most)).sum();
@@ -100,32 +99,7 @@ final class StringLikelihood {
         }
       }
     }
-    if (!spectrum.driven()) {
-      hold(midi, log);
-    }
     return new StringEvidence(log, spectrum.estimate(), Optional.empty());
-  }
-
-  /**
-   * Spectrum and fit are of one note: where it strays, both are wrong alike. So together they speak
-   * no louder than one more note of these strings can ({@link Straying#most}). In overdriven sound
-   * a spread is mostly what all notes of the string have alike, and the spectrum tells little.
-   */
-  private void hold(int midi, double[] log) {
-    Optional<StringProfile> leader =
-        guitar.strings().stream()
-            .filter(s -> log[s.string().number() - 1] > Double.NEGATIVE_INFINITY)
-            .max(Comparator.comparingDouble(s -> log[s.string().number() - 1]));
-    for (StringProfile other : guitar.strings()) {
-      int i = other.string().number() - 1;
-      if (leader.isPresent() && log[i] > Double.NEGATIVE_INFINITY) {
-        StringProfile first = leader.get();
-        double there = other.lnStiffnessAt(midi - other.openMidi());
-        double distance = there - first.lnStiffnessAt(midi - first.openMidi());
-        double most = Straying.most(distance, first.spread(), other.spread());
-        log[i] = Math.max(log[i], log[first.string().number() - 1] - most);
-      }
-    }
   }
 
   /** The strings that were learnt, as they are at a note's fret, in the order given. */

@@ -80,8 +80,7 @@ class StringLikelihoodTests {
     StringEvidence spectrum = Evidence.overdriven(new double[GuitarString.MAX_STRINGS], driven);
     List<GuitarString> both = List.of(new GuitarString(string), new GuitarString(favoured));
     StringEvidence fitted =
-        likelihood.fitted(
-            D3_OR_MORE, spectrum, both, new OverdrivenNote.Weighed(new double[] {-20, 0}, 1e-6));
+        likelihood.fitted(spectrum, both, new OverdrivenNote.Weighed(new double[] {-20, 0}, 1e-6));
     return Math.exp(fitted.log(both.get(0)) - fitted.log(both.get(1)));
   }
 
