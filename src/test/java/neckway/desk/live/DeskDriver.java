@@ -130,6 +130,7 @@ public final class DeskDriver {
       case "held" -> Held.now();
       case "state" -> desk.router().current().get() + " " + coach.playing().state().get();
       case "words" -> onScreen(".sentence");
+      case "score" -> onScreen(".figures");
       case "line" -> onScreen(".off") + onScreen(".notice");
       case "room" -> onScreen(".room-line");
       case "picture" -> picture(Path.of(asked[1]));
