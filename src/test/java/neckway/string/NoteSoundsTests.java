@@ -132,7 +132,7 @@ class NoteSoundsTests {
     assertThat(Evidence.share(spectrum)).isGreaterThan(0.95);
     StringEvidence closer = spectrum.closer(Set.of(new GuitarString(3), new GuitarString(4)));
     assertThat(closer.open()).isFalse();
-    assertThat(apart(closer, 4)).isGreaterThan(apart(spectrum, 4) + 1);
+    assertThat(apart(closer, 4)).isGreaterThan(apart(spectrum, 4) + 2);
   }
 
   @Test
