@@ -27,4 +27,9 @@ public record Pulse(double tempo, int notesPerBeat, int beatsPerBar, int countIn
   public double beatSeconds() {
     return 60 / tempo;
   }
+
+  /** The same at another tempo, beats a minute. */
+  public Pulse withTempo(double beats) {
+    return new Pulse(beats, notesPerBeat, beatsPerBar, countIn);
+  }
 }
