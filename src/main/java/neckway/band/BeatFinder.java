@@ -10,7 +10,8 @@ import java.util.OptionalDouble;
  * detection in music signals", IEEE Trans. SAP 13, 2005); the tempo is the lag at which onsets are
  * most like those before, weighted towards what is usually tapped (Ellis, "Beat tracking by dynamic
  * programming", JNMR 36, 2007), made exact on a comb of beats over the whole recording. Half and
- * twice the tempo fit nearly as well, so what is found is to be shown for correction.
+ * twice the tempo fit nearly as well, and one and a half times where a beat has three even notes;
+ * so what is found is to be shown for correction.
  */
 public final class BeatFinder {
   /** Slowest and fastest tempo that is looked for, beats a minute. */
@@ -34,10 +35,10 @@ public final class BeatFinder {
   private static final double EXACT_HOPS = 0.5;
 
   /**
-   * What comes on the beats must be so many times what comes on average. Measured: vamps 3.9 and
-   * more, noise and onsets at random times up to 1.5.
+   * What comes on the beats must be so many times what comes on average. Measured: vamps 10.9 to
+   * 17.4, noise 1.04, forty knocks at random times in twenty seconds up to 6.2.
    */
-  static final double LEAST_CONTRAST = 2;
+  static final double LEAST_CONTRAST = 8;
 
   /** An onset counts as the first when it is this share of what comes on a beat on average. */
   private static final double FIRST_SHARE = 0.4;

@@ -2,6 +2,7 @@ package neckway.bench;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Random;
 import neckway.band.Backing;
 import neckway.band.ChordRow;
@@ -75,13 +76,17 @@ final class LiveBackingTakes {
             samples,
             notes,
             t.tuningCents(),
-            java.util.OptionalDouble.of(played.firstBeat() + later),
+            OptionalDouble.of(played.firstBeat() + later),
             t.beatSeconds());
     return new PlayedTake(other, played.drill(), played.firstBeat() + later, played.mistakes());
   }
 
-  /** One drawn by a seed. */
-  static Live of(long seed, double roomSeconds) {
+  /**
+   * One drawn by a seed.
+   *
+   * @param drift by which share the output's clock is faster than the input's
+   */
+  static Live of(long seed, double roomSeconds, double drift) {
     Random random = new Random(99_000 + seed);
     PlayedTake bare = VirtualTakes.take(Population.ORDINARY, seed, Condition.CLEAN);
     double rate = bare.take().sampleRate();
@@ -95,7 +100,9 @@ final class LiveBackingTakes {
     float[] played = new float[length];
     band(alone, start - latency, rate, random).fill(0, played);
     float[] leak = new float[length];
-    Biquad.highPass(120, 0.7, rate).run(placed(played, leak, latency));
+    float[] late = AtRate.of(played, 1 + drift, 1);
+    System.arraycopy(late, 0, leak, (int) latency, Math.min(late.length, length - (int) latency));
+    Biquad.highPass(120, 0.7, rate).run(leak);
     Biquad.lowPass(9000, 0.7, rate).run(leak);
     leak = BackingTakes.convolve(leak, BackingTakes.impulse(rate, roomSeconds, random));
     double loud = rms(alone.take().samples(), alone) / rms(leak, alone);
@@ -103,13 +110,6 @@ final class LiveBackingTakes {
       leak[i] *= (float) loud;
     }
     return new Live(alone, played, leak);
-  }
-
-  private static float[] placed(float[] played, float[] leak, double latency) {
-    float[] late = AtRate.of(played, 1, 1);
-    int whole = (int) latency;
-    System.arraycopy(late, 0, leak, whole, leak.length - whole);
-    return leak;
   }
 
   /** The take's own quiet is not known; noise as quiet as its first tenth of a second is put. */
@@ -140,10 +140,7 @@ final class LiveBackingTakes {
     double beat = pulse.beatSeconds() * rate;
     BackingTrack track =
         BackingTrack.round(
-            sound,
-            startFrame,
-            bars * pulse.beatsPerBar() * beat,
-            Boolean.getBoolean("nointro") ? 0 : pulse.countIn() * beat);
+            sound, startFrame, bars * pulse.beatsPerBar() * beat, pulse.countIn() * beat);
     ClickTrack clicks =
         new ClickTrack(
             (int) rate,

@@ -192,8 +192,7 @@ class ListenBackingTests {
     args.addAll(List.of("--backing-volume", volume()));
     args.addAll(List.of(more));
     Process process =
-        sound.java(
-            Map.of("PULSE_SINK", "mic"), Main.class.getName(), args.toArray(new String[0]));
+        sound.java(Map.of("PULSE_SINK", "mic"), Main.class.getName(), args.toArray(new String[0]));
     String text;
     try (BufferedReader out =
         new BufferedReader(

@@ -232,9 +232,9 @@ public final class BackingOptions {
     double first = firstBeat == null ? found.firstBeatSeconds() : firstBeat;
     show.printf(
         Locale.ROOT,
-        "Found in the recording, not known for certain: --backing-tempo %.2f"
-            + " --backing-first-beat %.2f. Half or twice the tempo may be meant, and bar one may lie"
-            + " on a later beat; give what is right.%n",
+        "Found in the recording, not known for certain: --backing-tempo %.2f --backing-first-beat"
+            + " %.2f. Half or twice the tempo may be meant, two thirds of it where three notes go to"
+            + " a beat, and bar one may lie on a later beat: give what is right.%n",
         found.tempo(),
         first);
     show.flush();

@@ -31,6 +31,12 @@ public final class LiveRemover {
     void take(float[] samples, int offset, int length);
   }
 
+  /**
+   * Share of the way that is forgotten with each block: more than for a whole take, since clocks
+   * that run apart are not known here. See docs/decisions/beside.md.
+   */
+  static final double FORGOTTEN = 0.003;
+
   /** Times that the way is learnt from the count-in. */
   static final int PASSES = 4;
 
@@ -113,7 +119,7 @@ public final class LiveRemover {
       doubt = KnownSoundRemover.MOST_DOUBT * Math.pow(0.1, i);
     }
     takesOut = without - least >= KnownSoundRemover.LEAST_TOLD * whole;
-    filter.forget(KnownSoundRemover.FORGOTTEN);
+    filter.forget(FORGOTTEN);
     filter.forgetWay();
     for (int pass = 0; pass < PASSES && takesOut; pass++) {
       filter.rewind();
