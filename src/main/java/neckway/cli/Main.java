@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import neckway.neck.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.TypeConversionException;
@@ -49,12 +50,27 @@ public final class Main implements Callable<Integer> {
     System.setOut(new PrintStream(OutputStream.nullOutputStream()));
     StandardOutput standard = new StandardOutput(new FileOutputStream(FileDescriptor.out));
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    int status = run(new PrintWriter(standard, true, StandardCharsets.UTF_8), err, args);
+    int status =
+        args.length == 0
+            ? window(err)
+            : run(new PrintWriter(standard, true, StandardCharsets.UTF_8), err, args);
     if (status == 0) {
       status = Complaints.aboutOutput(standard, err);
     }
     Interrupt.finished(status);
     Ending.with(status);
+  }
+
+  /** The window alone; there is nothing to parse then, and the parser's model takes its time. */
+  private static int window(PrintWriter err) {
+    try {
+      DeskCommand.open();
+      return 0;
+    } catch (BadInput e) {
+      return Complaints.unusable(err, e);
+    } catch (RuntimeException e) {
+      return Complaints.fault(err, e);
+    }
   }
 
   /**

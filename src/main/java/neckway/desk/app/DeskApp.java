@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import javafx.animation.AnimationTimer;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.stage.Stage;
@@ -27,6 +28,8 @@ public final class DeskApp extends Application {
 
   static final String PLAYER = "player";
   static final String NO_LOG = "no-log";
+
+  private static final int PULSES_UNTIL_PAINTED = 2;
 
   private Desk desk;
   private DeskFrame frame;
@@ -64,9 +67,25 @@ public final class DeskApp extends Application {
         e -> WindowSize.put(settings, stage.getScene().getWidth(), stage.getScene().getHeight()));
     openGiven();
     frame.prepare();
-    // the log is read once the window stands there, so that it opens as fast as without
-    stage.setOnShown(e -> Platform.runLater(practice::begin));
+    // the log is read once the window is painted, so that it opens as fast as without
+    stage.setOnShown(e -> oncePainted(practice::begin));
     size.open(stage);
+  }
+
+  /** The picture of one pulse is painted before the second one after it. */
+  private static void oncePainted(Runnable then) {
+    new AnimationTimer() {
+      private int pulses;
+
+      @Override
+      public void handle(long now) {
+        pulses++;
+        if (pulses > PULSES_UNTIL_PAINTED) {
+          stop();
+          then.run();
+        }
+      }
+    }.start();
   }
 
   private LogChoice log() {
