@@ -121,11 +121,19 @@ public final class Coach {
     }
   }
 
-  /** Looks for takes that a crash left unfinished, and says where they are. */
+  /**
+   * Looks for takes of earlier versions and those that a crash left unfinished; says where they
+   * are.
+   */
   public void rescue(Executor work, Executor window) {
     Path folder = settings.takesFolder();
+    Optional<Path> earlier = settings.earlierTakesFolder();
     work.execute(
         () -> {
+          int moved = earlier.map(before -> LostTakes.moved(before, folder)).orElse(0);
+          if (moved > 0) {
+            window.execute(() -> desk.say(Texts.of("read.moved", moved, folder)));
+          }
           List<Path> rescued = LostTakes.rescue(folder, Instant.now());
           if (!rescued.isEmpty()) {
             Path last = rescued.get(rescued.size() - 1);

@@ -159,6 +159,12 @@ public final class RunSettings {
         .orElseGet(() -> isUsual() ? MusicFolder.usual() : beside("takes"));
   }
 
+  /** Where takes lay in earlier versions, if they are kept at their usual place now. */
+  public Optional<Path> earlierTakesFolder() {
+    boolean named = settings.text(TAKES).filter(f -> !f.isBlank()).isPresent();
+    return Optional.of(beside("takes")).filter(folder -> isUsual() && !named);
+  }
+
   /**
    * A new file for a take, in the folder of takes.
    *
