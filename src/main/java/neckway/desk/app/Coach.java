@@ -132,7 +132,7 @@ public final class Coach {
         () -> {
           int moved = earlier.map(before -> LostTakes.moved(before, folder)).orElse(0);
           if (moved > 0) {
-            window.execute(() -> desk.say(Texts.of("read.moved", moved, folder)));
+            window.execute(() -> desk.say(Texts.of("read.takes-moved", moved, folder)));
           }
           List<Path> rescued = LostTakes.rescue(folder, Instant.now());
           if (!rescued.isEmpty()) {

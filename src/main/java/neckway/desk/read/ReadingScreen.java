@@ -260,7 +260,7 @@ public final class ReadingScreen implements Screen {
       unbound(details, tools);
       column
           .getChildren()
-          .setAll(head(), view, pointed(view), legend, shift(), tools, details, again.node());
+          .setAll(head(), details, view, pointed(view), legend, shift(), tools, again.node());
       return scroll(column);
     }
     foot.getChildren().add(foot.getChildren().size() - 1, again.node());
