@@ -142,7 +142,11 @@ public final class ReadingScreen implements Screen {
       Label nothing = new Label(Texts.of("read.nothing"));
       nothing.getStyleClass().add("nothing");
       nothing.setWrapText(true);
-      root.setCenter(new StackPane(nothing));
+      Button begin = button("read.begin", "Space", actions::again);
+      begin.getStyleClass().add("main-action");
+      VBox both = new VBox(nothing, begin);
+      both.getStyleClass().add("nothing-yet");
+      root.setCenter(new StackPane(both));
       return;
     }
     PageModel shown = model.page().get();
