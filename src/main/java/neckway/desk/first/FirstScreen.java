@@ -41,6 +41,7 @@ public final class FirstScreen implements Screen {
     this.check = check;
     page.getStyleClass().addAll("page", "first");
     root.setFitToWidth(true);
+    root.setFitToHeight(true);
     root.getStyleClass().add("scroll");
     root.setFocusTraversable(false);
     level.getStyleClass().add("level");
