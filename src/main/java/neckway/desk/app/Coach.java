@@ -17,6 +17,7 @@ import neckway.desk.Texts;
 import neckway.desk.open.LogChoice;
 import neckway.desk.play.DeviceCheck;
 import neckway.desk.play.Engine;
+import neckway.desk.play.GuestPlayer;
 import neckway.desk.play.LostTakes;
 import neckway.desk.play.PlayingModel;
 import neckway.desk.play.PlayingScreen;
@@ -69,6 +70,9 @@ public final class Coach {
             thread("reading"),
             recording,
             Platform::runLater);
+    coach.playing.guest(
+        new GuestPlayer(
+            new DeviceClipOutput(settings::output), desk.volume()::gain, System::nanoTime));
     coach.rescue(recording, Platform::runLater);
     return coach;
   }
@@ -115,6 +119,9 @@ public final class Coach {
     // who has gone elsewhere meanwhile is not fetched back, nor who plays again already
     if (desk.router().current().get() == Place.PLAYING && !playing.beginsNext()) {
       desk.router().go(Place.READING);
+    }
+    if (playing.guestPlayed()) {
+      desk.say(Texts.of("play.guest.read"));
     }
     if (!playing.complaint().isEmpty()) {
       desk.say(playing.complaint());

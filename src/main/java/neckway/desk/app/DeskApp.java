@@ -17,7 +17,10 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
 import neckway.desk.choose.ChoosingScreen;
+import neckway.desk.first.FirstModel;
+import neckway.desk.first.FirstScreen;
 import neckway.desk.open.LogChoice;
+import neckway.desk.play.DeviceCheck;
 import neckway.desk.sound.SoundScreen;
 import neckway.file.SettingsFile;
 
@@ -60,6 +63,9 @@ public final class DeskApp extends Application {
     practice.offer(screens);
     screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
     frame = new DeskFrame(desk, screens, Optional.of(practice.strip()));
+    if (settings.isFirst() && getParameters().getUnnamed().isEmpty()) {
+      frame.before(new FirstScreen(new FirstModel(desk, frame::begin), new DeviceCheck()));
+    }
     WindowSize size = WindowSize.kept(settings);
     stage.setScene(frame.scene(size.width(), size.height()));
     stage.setTitle(Texts.of("window.title"));
