@@ -10,6 +10,7 @@ import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -349,5 +350,44 @@ final class ReportCommandTests {
     Document document = parsed(Files.readString(into.resolve("monday.html")));
     assertThat(document.getDocumentElement().getTextContent()).contains("monday.wav");
     assertThat(all(document, "audio")).hasSize(6);
+  }
+
+  @Test
+  void aFoldersReportsFollowTheRemarksBesideThem() throws IOException {
+    Path takes = Files.createDirectory(folder.resolve("takes"));
+    Files.copy(Path.of("test-audio/three-slips.wav"), takes.resolve("monday.wav"));
+    Path into = folder.resolve("class");
+    String[] words = {
+      "review", "" + takes, "--drill", "test-audio/three-slips.drill.json", "--into", "" + into
+    };
+    assertThat(run(words)).isZero();
+    Path html = into.resolve("monday.html");
+    String first = Files.readString(html);
+    FileTime firstTime = FileTime.fromMillis(1_000_000);
+    Files.setLastModifiedTime(html, firstTime);
+    assertThat(run(words)).isZero();
+    assertThat(Files.getLastModifiedTime(html)).as("left as it is").isEqualTo(firstTime);
+
+    Path remarks = into.resolve("monday.remarks.json");
+    String said = "{\"format\": \"neckway-remarks/1\", \"overall\": \"%s\"}";
+    Files.writeString(remarks, said.formatted("Keep the wrist loose."));
+    assertThat(run(words)).isZero();
+    assertThat(Files.readString(html)).contains("Keep the wrist loose.");
+    Files.writeString(remarks, said.formatted("Breathe."));
+    assertThat(run(words)).isZero();
+    assertThat(Files.readString(html)).contains("Breathe.").doesNotContain("wrist");
+
+    Files.writeString(remarks, "{");
+    assertThat(run(words)).isZero();
+    assertThat(err.toString().strip().lines())
+        .singleElement()
+        .asString()
+        .contains("monday.remarks");
+    assertThat(Files.readString(into.resolve("table.csv"))).contains("monday.wav,monday,ok,");
+
+    Files.delete(remarks);
+    Files.delete(html);
+    assertThat(run(words)).isZero();
+    assertThat(Files.readString(html)).isEqualTo(first);
   }
 }
