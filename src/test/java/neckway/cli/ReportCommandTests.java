@@ -390,4 +390,25 @@ final class ReportCommandTests {
     assertThat(run(words)).isZero();
     assertThat(Files.readString(html)).isEqualTo(first);
   }
+
+  @Test
+  void aLongRunWithoutASlipHasNoBarsToShow() throws IOException {
+    Path wav = folder.resolve("long.wav");
+    Path json = folder.resolve("long.json");
+    String[] drill = {"--key", "G major", "--shapes", "major,dorian", "--rounds", "9"};
+    assertThat(run(words("perform", drill, "--seed", "1", "--out", "" + wav))).isZero();
+    assertThat(run(words("review", drill, "" + wav, "--json", "" + json))).isZero();
+    Document page = parsed(report(json));
+    assertThat(page.getDocumentElement().getTextContent())
+        .contains("Each note played was right, so none of the 28 bars is shown.")
+        .contains("None was heard to be made elsewhere")
+        .doesNotContain("Figures are frets", "Below are");
+  }
+
+  private static String[] words(String command, String[] drill, String... more) {
+    List<String> words = new ArrayList<>(List.of(command));
+    words.addAll(List.of(drill));
+    words.addAll(List.of(more));
+    return words.toArray(String[]::new);
+  }
 }
