@@ -183,7 +183,12 @@ public final class ShiftDetector {
     while (attempts.size() <= attempt) {
       attempts.forEach(HandTrack::settle);
       attempts.add(
-          new HandTrack(drill.route(), drill.tuning(), drill.frets(), drill.pulse().slotSeconds()));
+          new HandTrack(
+              drill.route(),
+              drill.tuning(),
+              drill.frets(),
+              drill.pulse().slotSeconds(),
+              drill.pulse().slots()));
       said.add(new HashMap<>());
     }
     return attempts.get(attempt);

@@ -423,7 +423,7 @@ public final class PlayingModel {
 
   /** Whether anything was played in a round, not only sounded in the rest before it. */
   private static boolean played(Review review) {
-    double from = review.grid().firstBeat() - review.grid().slotSeconds();
+    double from = review.grid().due(0) - review.grid().slotSeconds();
     return review.notes().stream().anyMatch(note -> note.time() >= from);
   }
 
