@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import neckway.drill.Pulse;
 import neckway.neck.BadInput;
 
 /**
@@ -20,12 +21,23 @@ public enum Feel {
   /** Quiet, one note a beat. */
   QUIET("4/4-quiet", new double[] {0});
 
+  /** Nearer to two thirds than to a half. */
+  private static final double LEAST_SHUFFLE = 7 / 12.0;
+
   private final String word;
   private final double[] parts;
 
   Feel(String word, double[] parts) {
     this.word = word;
     this.parts = parts;
+  }
+
+  /** What goes under a drill: swung under swung notes, triplets under triplets, else straight. */
+  public static Feel under(Pulse pulse) {
+    if (pulse.notesPerBeat() == 2 && pulse.swing() >= LEAST_SHUFFLE) {
+      return SHUFFLE;
+    }
+    return pulse.notesPerBeat() == 3 ? TRIPLETS : STRAIGHT;
   }
 
   /** As it is named. */

@@ -54,8 +54,13 @@ final class Complaints {
     if (problem instanceof BadInput bad) {
       return unusable(line, bad);
     }
-    line.getErr().println("neckway: a fault of the program, not of what you gave it: " + problem);
-    problem.printStackTrace(line.getErr());
+    return fault(line.getErr(), problem);
+  }
+
+  /** What nobody foresaw. */
+  static int fault(PrintWriter err, Exception problem) {
+    err.println("neckway: a fault of the program, not of what you gave it: " + problem);
+    problem.printStackTrace(err);
     return FAULT;
   }
 
@@ -112,7 +117,12 @@ final class Complaints {
   }
 
   private static int unusable(CommandLine line, BadInput bad) {
-    line.getErr().println("neckway: " + bad.getMessage());
+    return unusable(line.getErr(), bad);
+  }
+
+  /** Unusable files or a machine without what is needed. */
+  static int unusable(PrintWriter err, BadInput bad) {
+    err.println("neckway: " + bad.getMessage());
     return UNUSABLE;
   }
 

@@ -37,7 +37,7 @@ final class DeskCommand implements Callable<Integer> {
   }
 
   /** Opens the window and comes back when it is closed. Nothing of it is loaded before. */
-  static void open() {
-    DeskStart.open(Optional.empty(), LogChoice.USUAL);
+  static void open(Optional<Path> drill) {
+    DeskStart.open(drill, LogChoice.USUAL);
   }
 }

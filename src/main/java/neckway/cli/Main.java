@@ -8,7 +8,12 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import java.util.stream.Stream;
+import neckway.neck.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.TypeConversionException;
@@ -41,20 +46,44 @@ import picocli.CommandLine.TypeConversionException;
       DeskCommand.class
     })
 public final class Main implements Callable<Integer> {
+  /** The JDK's synthesizer says there that it made a folder; held, since loggers are forgotten. */
+  private static final Logger PREFERENCES = Logger.getLogger("java.util.prefs");
+
   private Main() {}
 
   /** Runs a command and ends with its exit status. */
   public static void main(String[] args) {
     // jFLAC prints there what it thinks of a frame, in the midst of what was asked for
     System.setOut(new PrintStream(OutputStream.nullOutputStream()));
+    PREFERENCES.setLevel(Level.SEVERE);
     StandardOutput standard = new StandardOutput(new FileOutputStream(FileDescriptor.out));
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    int status = run(new PrintWriter(standard, true, StandardCharsets.UTF_8), err, args);
+    int status =
+        isWindowAlone(args)
+            ? window(err, args)
+            : run(new PrintWriter(standard, true, StandardCharsets.UTF_8), err, args);
     if (status == 0) {
       status = Complaints.aboutOutput(standard, err);
     }
     Interrupt.finished(status);
     Ending.with(status);
+  }
+
+  /** No word at all, or a drill's file that was opened with the program. */
+  private static boolean isWindowAlone(String... args) {
+    return args.length == 0 || args.length == 1 && args[0].endsWith(".drill.json");
+  }
+
+  /** The window alone; there is nothing to parse then, and the parser's model takes its time. */
+  private static int window(PrintWriter err, String... drill) {
+    try {
+      DeskCommand.open(Stream.of(drill).map(Path::of).findFirst());
+      return 0;
+    } catch (BadInput e) {
+      return Complaints.unusable(err, e);
+    } catch (RuntimeException e) {
+      return Complaints.fault(err, e);
+    }
   }
 
   /**
@@ -65,7 +94,7 @@ public final class Main implements Callable<Integer> {
    * @return 0 done, 2 unusable arguments or files, 1 a fault of the program
    */
   static int run(PrintWriter out, PrintWriter err, String... args) {
-    CommandLine line = new CommandLine(new Main());
+    CommandLine line = commandLine();
     line.setOut(out);
     line.setErr(err);
     line.setCaseInsensitiveEnumValuesAllowed(true);
@@ -76,6 +105,11 @@ public final class Main implements Callable<Integer> {
     out.flush();
     err.flush();
     return status;
+  }
+
+  /** All commands with their options. */
+  static CommandLine commandLine() {
+    return new CommandLine(new Main());
   }
 
   private static Path path(String name) {
@@ -94,7 +128,7 @@ public final class Main implements Callable<Integer> {
   /** No command was named: opens the window. */
   @Override
   public Integer call() {
-    DeskCommand.open();
+    DeskCommand.open(Optional.empty());
     return 0;
   }
 }

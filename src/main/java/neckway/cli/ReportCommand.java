@@ -3,6 +3,7 @@ package neckway.cli;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import neckway.cli.option.ChannelOption;
@@ -42,7 +43,7 @@ final class ReportCommand implements Callable<Integer> {
       names = "--take",
       paramLabel = "TAKE",
       description =
-          "The recording that was reviewed: a few seconds around each slip go into the report.")
+          "The recording that was reviewed: a few seconds around each slip go into the report; not into a PDF.")
   private Path take;
 
   @Option(
@@ -58,9 +59,10 @@ final class ReportCommand implements Callable<Integer> {
 
   @Option(
       names = "--out",
-      paramLabel = "FILE.html",
+      paramLabel = "FILE",
       required = true,
-      description = "Where the report goes.")
+      description =
+          "Where the report goes: HTML, or where the name ends in .pdf the same on paper.")
   private Path target;
 
   @Override
@@ -70,23 +72,27 @@ final class ReportCommand implements Callable<Integer> {
         .reads("", Optional.of(file))
         .reads("--take", Optional.ofNullable(take))
         .reads("--remarks", Optional.ofNullable(remarks))
-        .writes("--out", Optional.of(target), OutputFiles.Kind.REPORT);
+        .writes(
+            "--out", Optional.of(target), isPdf() ? OutputFiles.Kind.PDF : OutputFiles.Kind.REPORT);
     JsonNode json = JsonFile.read(file);
     ReviewReader.DrillReviewed read = ReviewReader.read(json, file.toString());
     Remarks said = remarks == null ? Remarks.NONE : RemarksFile.read(remarks, read.review());
-    Clips clips = take == null ? Clips.NONE : new TakeClips(take, channel.channel(), read.review());
-    JsonNode name = json.path("take").path("file");
-    write(
-        target,
-        Report.html(
-            read.drill(),
-            read.review(),
-            said,
-            name.isTextual() ? Optional.of(name.textValue()) : Optional.empty(),
-            noName ? Report.Names.LEFT_OUT : Report.Names.TOLD,
-            clips));
+    JsonNode heard = json.path("take").path("file");
+    Optional<String> name = heard.isTextual() ? Optional.of(heard.textValue()) : Optional.empty();
+    Report.Names names = noName ? Report.Names.LEFT_OUT : Report.Names.TOLD;
+    if (isPdf()) {
+      AtomicFile.write(target, Report.pdf(read.drill(), read.review(), said, name, names));
+    } else {
+      Clips clips =
+          take == null ? Clips.NONE : new TakeClips(take, channel.channel(), read.review());
+      write(target, Report.html(read.drill(), read.review(), said, name, names, clips));
+    }
     spec.commandLine().getOut().println("The report is in " + target + ".");
     return 0;
+  }
+
+  private boolean isPdf() {
+    return target.toString().toLowerCase(Locale.ROOT).endsWith(".pdf");
   }
 
   /** Writes a page beside its target and moves it into place. */

@@ -3,14 +3,11 @@ package neckway.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.BiConsumer;
-import neckway.file.OutputFiles;
 import neckway.folder.FolderReview;
 import neckway.folder.TakeJob;
+import neckway.neck.BadInput;
 import neckway.recording.RecordingReviewer.Reviewed;
-import neckway.report.Report;
-import neckway.review.Remarks;
 
 /** Reviews several recordings and says on the terminal how far it is. */
 final class SeveralReviews implements FolderReview.Listener {
@@ -19,7 +16,7 @@ final class SeveralReviews implements FolderReview.Listener {
   private static final double SECOND_NANOS = 1e9;
 
   private final PrintWriter err;
-  private final Path into;
+  private final FolderReports reports;
   private final BiConsumer<TakeJob, Reviewed> keep;
   private final boolean terminal = System.console() != null;
   private final long begunNanos = System.nanoTime();
@@ -31,7 +28,7 @@ final class SeveralReviews implements FolderReview.Listener {
    */
   private SeveralReviews(PrintWriter err, Path into, BiConsumer<TakeJob, Reviewed> keep) {
     this.err = err;
-    this.into = into;
+    reports = new FolderReports(into);
     this.keep = keep;
   }
 
@@ -90,21 +87,22 @@ final class SeveralReviews implements FolderReview.Listener {
     synchronized (this) {
       keep.accept(job, reviewed);
     }
-    report(job, reviewed, name);
+    report(() -> reports.write(job, reviewed.drill(), reviewed.review(), name));
   }
 
-  /** Beside its review, with its sound. */
-  private void report(TakeJob job, Reviewed reviewed, String name) {
-    Path target = into.resolve(name + ".html");
-    OutputFiles.check(target, OutputFiles.Kind.REPORT);
-    ReportCommand.write(
-        target,
-        Report.html(
-            reviewed.drill(),
-            reviewed.review(),
-            Remarks.NONE,
-            Optional.of(job.file().getFileName().toString()),
-            Report.Names.TOLD,
-            new TakeClips(job.file(), job.channel(), reviewed.review())));
+  @Override
+  public void unchanged(TakeJob job, Path review, String name) {
+    report(() -> reports.renew(job, review, name));
+  }
+
+  /** A report that cannot be made is told, and stops neither its review nor another. */
+  private void report(Runnable making) {
+    try {
+      making.run();
+    } catch (BadInput e) {
+      synchronized (this) {
+        err.println((terminal ? "\r\033[K" : "") + "neckway: " + e.getMessage());
+      }
+    }
   }
 }

@@ -53,9 +53,9 @@ final class VampCommand implements Callable<Integer> {
       names = "--feel",
       paramLabel = "METRE",
       description =
-          "4/4 (straight), 4/4-swung, 12/8 (slow triplets) or 4/4-quiet. Left out: 4/4. A drill of"
+          "4/4 (straight), 4/4-swung, 12/8 (slow triplets) or 4/4-quiet. Left out: the drill's own. A drill of"
               + " another metre keeps its beats in a bar.")
-  private String feel = Feel.STRAIGHT.word();
+  private String feel;
 
   @Option(
       names = "--bars",
@@ -87,7 +87,8 @@ final class VampCommand implements Callable<Integer> {
         chords == null
             ? ChordRow.usual(key)
             : DrillOptions.option("--chords", chords, text -> ChordRow.parse(text, key));
-    Feel asked = DrillOptions.option("--feel", feel, Feel::parse);
+    Feel asked =
+        feel == null ? Feel.under(drill.pulse()) : DrillOptions.option("--feel", feel, Feel::parse);
     int count = bars(drill);
     Backing.Clicks which = clicks ? Backing.Clicks.ALL : Backing.Clicks.COUNT_IN;
     Backing backing = Backing.of(row, asked, drill.pulse(), count, which);
@@ -116,7 +117,7 @@ final class VampCommand implements Callable<Integer> {
     double barSeconds = pulse.beatsPerBar() * pulse.beatSeconds();
     int count;
     if (bars == null) {
-      double notes = drill.route().steps().size();
+      double notes = pulse.slots().offset() + drill.route().steps().size();
       double beats = Math.ceil(notes / pulse.notesPerBeat());
       count = (int) Math.max(1, Math.ceil(beats / pulse.beatsPerBar()));
     } else {

@@ -158,10 +158,7 @@ final class WarmUpLead {
   private static PlayableDrill slower(PlayableDrill drill) {
     Pulse pulse = drill.pulse();
     double tempo = Math.max(Pulse.SLOWEST, Math.rint(SLOWER * pulse.tempo()));
-    return drill
-        .drill()
-        .withPulse(new Pulse(tempo, pulse.notesPerBeat(), pulse.beatsPerBar(), pulse.countIn()))
-        .playable();
+    return drill.drill().withPulse(pulse.withTempo(tempo)).playable();
   }
 
   private static boolean isEven(OptionalDouble spreadMs, Pulse pulse) {

@@ -47,6 +47,9 @@ public final class DeskFrame {
   private final BorderPane root = new BorderPane();
   private final Optional<Strip> strip;
 
+  /** What is asked before the first view comes to the front; empty once it is over. */
+  private Optional<Screen> before = Optional.empty();
+
   /**
    * @param makers the views that there are; each is made when it is first shown
    */
@@ -76,6 +79,17 @@ public final class DeskFrame {
     desk.router().current().addListener((o, before, now) -> show(before, now));
   }
 
+  /** Shows something in place of the first view, until another view is gone to. */
+  public void before(Screen asked) {
+    before = Optional.of(asked);
+  }
+
+  /** What stood in place of the first view is over: that comes to the front. */
+  public void begin() {
+    Place now = desk.router().current().get();
+    show(now, now);
+  }
+
   /** A scene with this frame, its keys at work and its first view in front. */
   public Scene scene(double width, double height) {
     Scene scene = new Scene(root, width, height);
@@ -84,8 +98,12 @@ public final class DeskFrame {
     desk.look().window(width, height);
     scene.widthProperty().addListener(o -> measured(scene));
     scene.heightProperty().addListener(o -> measured(scene));
-    Place now = desk.router().current().get();
-    show(now, now);
+    if (before.isPresent()) {
+      root.setCenter(before.get().node());
+      before.get().shown();
+    } else {
+      begin();
+    }
     desk.look().dark().addListener(o -> fill(scene));
     fill(scene);
     return scene;
@@ -102,9 +120,9 @@ public final class DeskFrame {
   }
 
   private void toTheFront(KeyEvent event) {
-    Screen front = made.get(desk.router().current().get());
+    Screen front = before.orElse(made.get(desk.router().current().get()));
     Node focus = root.getScene().getFocusOwner();
-    boolean taken = strip.filter(s -> s.takesKey(event, focus)).isPresent();
+    boolean taken = before.isEmpty() && strip.filter(s -> s.takesKey(event, focus)).isPresent();
     if (taken || front != null && front.takesKey(event)) {
       event.consume();
     }
@@ -116,13 +134,15 @@ public final class DeskFrame {
 
   /** Tells the view in front that the window closes. */
   public void close() {
-    Screen front = made.get(desk.router().current().get());
+    Screen front = before.orElse(made.get(desk.router().current().get()));
     if (front != null) {
       front.hidden();
     }
   }
 
   private void show(Place before, Place now) {
+    this.before.ifPresent(Screen::hidden);
+    this.before = Optional.empty();
     Screen old = made.get(before);
     if (old != null && before != now) {
       old.hidden();
@@ -157,7 +177,7 @@ public final class DeskFrame {
       tab.setAccessibleRole(AccessibleRole.TAB_ITEM);
       tab.setTooltip(new Tooltip(Texts.of("place.key", place.ordinal() + 1)));
       tab.setToggleGroup(group);
-      tab.setOnAction(e -> desk.router().go(place));
+      tab.setOnAction(e -> go(place));
       tabs.put(place, tab);
       bar.getChildren().add(tab);
     }
@@ -170,6 +190,14 @@ public final class DeskFrame {
     SideBySide top = new SideBySide(bar, look);
     top.getStyleClass().add("top");
     return top;
+  }
+
+  private void go(Place place) {
+    if (before.isPresent() && desk.router().current().get() == place) {
+      begin();
+    } else {
+      desk.router().go(place);
+    }
   }
 
   private static void keepOne(Toggle before, Toggle now) {
@@ -217,7 +245,7 @@ public final class DeskFrame {
   private void keys(Scene scene) {
     for (Place place : makers.keySet()) {
       KeyCode digit = KeyCode.getKeyCode(Integer.toString(place.ordinal() + 1));
-      on(scene, digit, () -> desk.router().go(place));
+      on(scene, digit, () -> go(place));
     }
     on(scene, KeyCode.PLUS, () -> desk.look().largerText());
     on(scene, KeyCode.EQUALS, () -> desk.look().largerText());

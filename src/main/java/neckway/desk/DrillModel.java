@@ -194,10 +194,7 @@ public final class DrillModel {
       return false;
     }
     Pulse p = drill().pulse();
-    return take(
-        drill()
-            .drill()
-            .withPulse(new Pulse(tempo, p.notesPerBeat(), p.beatsPerBar(), p.countIn())));
+    return take(drill().drill().withPulse(p.withTempo(tempo)));
   }
 
   /** Notes in a beat, 1 to 8. */
@@ -207,8 +204,7 @@ public final class DrillModel {
       return false;
     }
     Pulse p = drill().pulse();
-    return take(
-        drill().drill().withPulse(new Pulse(p.tempo(), notes, p.beatsPerBar(), p.countIn())));
+    return take(drill().drill().withPulse(p.withNotesPerBeat(notes)));
   }
 
   /** How often the route is played without a pause, 1 to 99. */

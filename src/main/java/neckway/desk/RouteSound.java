@@ -16,11 +16,11 @@ import neckway.sound.Levelling;
  *
  * @param samples mono
  * @param sampleRate frames a second
- * @param firstBeatSeconds when the first note is due
- * @param slotSeconds from note to note
+ * @param firstBeatSeconds the first beat after the count-in
+ * @param pulse to which it is played
  */
 public record RouteSound(
-    Route route, float[] samples, int sampleRate, double firstBeatSeconds, double slotSeconds) {
+    Route route, float[] samples, int sampleRate, double firstBeatSeconds, Pulse pulse) {
   private static final double LEAD_SECONDS = 0.2;
   private static final double TAIL_SECONDS = 1;
   private static final double JITTER_MS = 2;
@@ -39,7 +39,8 @@ public record RouteSound(
             .withFirstBeat(firstBeat)
             .withTailSeconds(TAIL_SECONDS);
     Performance played = new VirtualPlayer(settings).play(route, pulse, List.of(), 1);
-    int beats = (int) Math.ceil((double) route.steps().size() / pulse.notesPerBeat());
+    double slots = pulse.slots().offset() + (double) route.steps().size();
+    int beats = (int) Math.ceil(slots / pulse.notesPerBeat());
     ClickTrack click =
         new ClickTrack(
             sampleRate,
@@ -54,12 +55,19 @@ public record RouteSound(
         Levelling.withClick(played.samples(), click, sampleRate),
         sampleRate,
         played.firstBeat(),
-        pulse.slotSeconds());
+        pulse);
+  }
+
+  /** When a step is due, seconds. */
+  public double due(int step) {
+    return firstBeatSeconds + pulse.dueSeconds(step);
   }
 
   /** The step that sounds at a frame: below 0 before the first, beyond the last after it. */
   public int stepAt(long frame) {
     double seconds = (double) frame / sampleRate;
-    return (int) Math.floor((seconds - firstBeatSeconds) / slotSeconds + 1e-6);
+    double slots = (seconds - firstBeatSeconds) / pulse.slotSeconds() + 1e-6;
+    int nearest = (int) pulse.slots().nearest(slots);
+    return pulse.slots().position((long) nearest) <= slots ? nearest : nearest - 1;
   }
 }

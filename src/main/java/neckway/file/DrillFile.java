@@ -102,11 +102,18 @@ public final class DrillFile {
 
   private static Pulse pulse(Fields fields) {
     Pulse usual = Drill.USUAL_PULSE;
-    return new Pulse(
-        fields.number("tempo", Pulse.SLOWEST, Pulse.FASTEST).orElse(usual.tempo()),
-        fields.whole("notesPerBeat", 1, Pulse.MOST_NOTES_PER_BEAT).orElse(usual.notesPerBeat()),
-        fields.whole("beatsPerBar", 1, MOST_BEATS_PER_BAR).orElse(usual.beatsPerBar()),
-        fields.whole("countIn", 0, LONGEST_COUNT_IN).orElse(usual.countIn()));
+    Pulse plain =
+        new Pulse(
+            fields.number("tempo", Pulse.SLOWEST, Pulse.FASTEST).orElse(usual.tempo()),
+            fields.whole("notesPerBeat", 1, Pulse.MOST_NOTES_PER_BEAT).orElse(usual.notesPerBeat()),
+            fields.whole("beatsPerBar", 1, MOST_BEATS_PER_BAR).orElse(usual.beatsPerBar()),
+            fields.whole("countIn", 0, LONGEST_COUNT_IN).orElse(usual.countIn()));
+    Pulse pulse =
+        plain.withFeel(
+            fields.number("swing", Pulse.STRAIGHT, Pulse.MOST_SWING).orElse(Pulse.STRAIGHT),
+            fields.number("offsetBeats", 0, Pulse.LATEST_OFFSET).orElse(0));
+    fields.read("swing", pulse::checkedSwing);
+    return fields.read("offsetBeats", pulse::checkedOffset);
   }
 
   /** A drill as JSON, with everything said: title, start, and each join with its finger. */
@@ -131,6 +138,12 @@ public final class DrillFile {
     pulse.put("notesPerBeat", drill.pulse().notesPerBeat());
     pulse.put("beatsPerBar", drill.pulse().beatsPerBar());
     pulse.put("countIn", drill.pulse().countIn());
+    if (drill.pulse().swing() != Pulse.STRAIGHT) {
+      pulse.put("swing", drill.pulse().swing());
+    }
+    if (drill.pulse().offsetBeats() != 0) {
+      pulse.put("offsetBeats", drill.pulse().offsetBeats());
+    }
     return json;
   }
 

@@ -208,8 +208,7 @@ public final class OutputFiles {
     }
     throw new BadInput(
         output.shown()
-            + ": a report is written as HTML; name an .html file, and print it from a browser for"
-            + " paper or PDF");
+            + ": a report is written as HTML or PDF; name a file that ends in .html or .pdf");
   }
 
   private static void checkWritable(Named output) {

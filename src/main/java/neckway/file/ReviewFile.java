@@ -161,6 +161,7 @@ public final class ReviewFile {
     json.put("skipped", summary.skipped());
     put(json, "offMsMedian", summary.offMsMedian(), HUNDREDTHS);
     put(json, "offMsSpread", summary.offMsSpread(), HUNDREDTHS);
+    put(json, "swing", summary.swing(), TEN_THOUSANDTHS);
     json.put("shiftsMade", summary.shiftsMade());
     json.put("shiftsPlanned", summary.shiftsPlanned());
     summary.words().forEach(json.putArray("words")::add);

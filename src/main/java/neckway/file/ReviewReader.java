@@ -154,7 +154,7 @@ public final class ReviewReader {
       }
     }
     double firstBeat = grid.number("firstBeat", -LONGEST_SECONDS, LONGEST_SECONDS).orElse(0);
-    return new Grid(source, tempo, firstBeat, slot);
+    return new Grid(source, tempo, firstBeat, slot, drill.pulse().slots());
   }
 
   private ReviewedNote note(Fields note) {
@@ -233,6 +233,7 @@ public final class ReviewReader {
         summary.number("offMsSpread", -MOST_MS, MOST_MS),
         count(summary, "shiftsMade"),
         count(summary, "shiftsPlanned"),
+        summary.number("swing", 0, 1),
         summary.texts("words"));
   }
 

@@ -91,6 +91,11 @@ public final class SettingsFile {
     return complaint;
   }
 
+  /** Whether nothing was ever kept; settings that could not be read were. */
+  public boolean isFirst() {
+    return !Files.exists(path) && complaint().isEmpty();
+  }
+
   /** A text. */
   public Optional<String> text(String name) {
     return Optional.of(root.path(name)).filter(JsonNode::isTextual).map(JsonNode::textValue);

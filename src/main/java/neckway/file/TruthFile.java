@@ -15,6 +15,7 @@ import neckway.neck.Step;
 import neckway.player.Performance;
 import neckway.player.plan.PlayedNote;
 import neckway.player.plan.PlayedShift;
+import neckway.review.Grid;
 
 /** The truth of a performed take, as a review in which everything is as it was played. */
 public final class TruthFile {
@@ -105,7 +106,7 @@ public final class TruthFile {
   }
 
   private static void putVerdict(ObjectNode one, PlayedNote note, Performance played, Pulse pulse) {
-    long slot = Math.round((note.time() - played.firstBeat()) / pulse.slotSeconds());
+    long slot = grid(played, pulse).slot(note.time());
     double offMs = offMs(note, played, pulse);
     double on = Math.max(LEAST_ON_MS, ON_SHARE_OF_SLOT * 1000 * pulse.slotSeconds());
     one.put("verdict", note.kind().name().toLowerCase(Locale.ROOT));
@@ -122,8 +123,11 @@ public final class TruthFile {
   }
 
   private static double offMs(PlayedNote note, Performance played, Pulse pulse) {
-    double slots = (note.time() - played.firstBeat()) / pulse.slotSeconds();
-    return 1000 * pulse.slotSeconds() * (slots - Math.round(slots));
+    return grid(played, pulse).offMs(note.time());
+  }
+
+  private static Grid grid(Performance played, Pulse pulse) {
+    return Grid.of(Grid.Source.GIVEN, pulse, played.firstBeat());
   }
 
   private static void putSteps(ArrayNode steps, Route route, Performance played, Pulse pulse) {
@@ -133,7 +137,7 @@ public final class TruthFile {
       one.put("string", step.place().string().number());
       one.put("fret", step.place().fret());
       one.put("midi", step.midi());
-      one.put("due", played.firstBeat() + step.index() * pulse.slotSeconds());
+      one.put("due", grid(played, pulse).due(step.index()));
       one.put("verdict", stepVerdict(step, played));
     }
   }

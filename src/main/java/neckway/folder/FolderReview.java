@@ -53,6 +53,14 @@ public final class FolderReview {
      * @param name of its files, made unique, without an ending
      */
     void reviewed(TakeJob job, Reviewed reviewed, String name);
+
+    /**
+     * One has not changed since it was reviewed.
+     *
+     * @param review the file where its review lies
+     * @param name as above
+     */
+    default void unchanged(TakeJob job, Path review, String name) {}
   }
 
   /** How many could be read, and how many not. */
@@ -183,6 +191,7 @@ public final class FolderReview {
       String digest = digest(job, drills);
       TakeRow before = earlier.get(digest);
       if (before != null && Files.isRegularFile(reviewFile(name))) {
+        listener.unchanged(job, reviewFile(name), name);
         return before;
       }
       Optional<Reviewed> heard = heard(job, drills, stopped);

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import neckway.drill.Pulse;
+import neckway.drill.Slots;
 import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.neck.Route;
@@ -43,7 +44,10 @@ public final class Follower implements NoteListener {
   private final EarErrorModel earErrors;
   private final Relocation relocation;
   private final InterOnsetInterval interOnset;
+  private final Slots slots;
   private final double slotSeconds;
+  private final double longSlotSeconds;
+  private final double shortSlotSeconds;
   private final Beginning listener;
   private final Deque<HeardNote> pending = new ArrayDeque<>();
 
@@ -59,7 +63,7 @@ public final class Follower implements NoteListener {
    * @param route what is to be played
    * @param pulse the pulse it is to be played to
    * @param compass of the guitar; what it cannot play is not its player's
-   * @param firstBeat when the first step is due, seconds, if known
+   * @param firstBeat seconds, if known
    * @param listener told each verdict
    */
   public Follower(
@@ -71,8 +75,11 @@ public final class Follower implements NoteListener {
     this.compass = compass;
     this.hypotheses = new Hypotheses(route, pulse, firstBeat);
     this.relocation = new Relocation(route);
+    this.slots = pulse.slots();
     this.slotSeconds = pulse.slotSeconds();
-    this.earErrors = new EarErrorModel(slotSeconds);
+    this.longSlotSeconds = 2 * slots.swing() * slotSeconds;
+    this.shortSlotSeconds = 2 * (1 - slots.swing()) * slotSeconds;
+    this.earErrors = new EarErrorModel(shortSlotSeconds);
     this.interOnset = new InterOnsetInterval(slotSeconds);
     this.listener = new Beginning(Objects.requireNonNull(listener));
   }
@@ -139,7 +146,7 @@ public final class Follower implements NoteListener {
 
   private boolean passed(HeardNote last, HeardNote note) {
     boolean again = earErrors.isPitchBefore(last);
-    return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_SLOTS * slotSeconds)
+    return note.time() - last.time() < Math.min(PASSING_SECONDS, PASSING_SLOTS * shortSlotSeconds)
         && Math.abs(note.midi() - last.midi())
             <= (again ? PASSING_SEMITONES_AGAIN : PASSING_SEMITONES);
   }
@@ -168,7 +175,7 @@ public final class Follower implements NoteListener {
       commit(now);
     }
     nextCheck =
-        pending.isEmpty() ? Double.POSITIVE_INFINITY : pending.peekFirst().time() + slotSeconds;
+        pending.isEmpty() ? Double.POSITIVE_INFINITY : pending.peekFirst().time() + longSlotSeconds;
   }
 
   /** Whether the oldest open note can be decided now. */
@@ -183,11 +190,11 @@ public final class Follower implements NoteListener {
     }
     boolean settled =
         fitGate.trusted() || best.next > 0 || hypotheses.onFirstBeat(pending.peekFirst().time());
-    return settled && (lead(best) >= CLEAR || age >= slotSeconds && !leavesOpen(best));
+    return settled && (lead(best) >= CLEAR || age >= longSlotSeconds && !leavesOpen(best));
   }
 
   private double longestWait() {
-    double wait = Math.max(slotSeconds, interOnset.seconds());
+    double wait = Math.max(longSlotSeconds, 2 * slots.swing() * interOnset.seconds());
     int notes = fitGate.longestRow() + (freshStartIsOpen() ? 1 : 0);
     return (LATE_NOTE_SLOTS + notes - 1) * wait + EAR_SECONDS;
   }
@@ -317,7 +324,9 @@ public final class Follower implements NoteListener {
       return;
     }
     if (lastInPlace != null && follows(lastInPlace, verdict)) {
-      interOnset.heard(verdict.note().time() - lastInPlace.note().time());
+      interOnset.heard(
+          (verdict.note().time() - lastInPlace.note().time())
+              / slots.gapBefore(verdict.step().getAsInt()));
     }
     lastInPlace = verdict;
   }

@@ -3,6 +3,7 @@ package neckway.follow;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.drill.Pulse;
+import neckway.drill.Slots;
 import neckway.hear.HeardNote;
 import neckway.neck.Route;
 
@@ -25,15 +26,20 @@ final class Hypotheses {
   private final int[] midi;
   private final int stepsPerRound;
   private final int shapes;
-  private final OptionalDouble firstBeat;
+  private final OptionalDouble firstDue;
   private final double slotSeconds;
+  private final Slots slots;
 
   Hypotheses(Route route, Pulse pulse, OptionalDouble firstBeat) {
     this.midi = route.steps().stream().mapToInt(s -> s.midi()).toArray();
     this.stepsPerRound = route.stepsPerRound();
     this.shapes = Math.max(1, route.shapes().size());
-    this.firstBeat = firstBeat;
+    this.firstDue =
+        firstBeat.isPresent()
+            ? OptionalDouble.of(firstBeat.getAsDouble() + pulse.dueSeconds(0))
+            : OptionalDouble.empty();
     this.slotSeconds = pulse.slotSeconds();
+    this.slots = pulse.slots();
   }
 
   /**
@@ -96,8 +102,11 @@ final class Hypotheses {
     }
   }
 
-  private static double intervals(Hypothesis r, double time, double interOnsetSeconds) {
-    return Double.isNaN(r.slotTime) ? Double.NaN : (time - r.slotTime) / interOnsetSeconds;
+  /** Slots since the last step, as if the step due came straight. */
+  private double intervals(Hypothesis r, double time, double interOnsetSeconds) {
+    return Double.isNaN(r.slotTime)
+        ? Double.NaN
+        : (time - r.slotTime) / interOnsetSeconds - slots.lag(r.onward) + slots.lag(r.onward - 1L);
   }
 
   /** Whether the step that was played but not named has its name at last. */
@@ -126,7 +135,9 @@ final class Hypotheses {
         continue;
       }
       double cost =
-          leave + (turn ? Costs.TURN : Costs.skip(skipped)) + timeCost(r, time, intervals, skipped);
+          leave
+              + (turn ? Costs.TURN : Costs.skip(skipped))
+              + timeCost(r, time, intervals + slots.lag(r.onward) - slots.lag(step), skipped);
       if (skipped >= 2 && pitch == midi[0] && step + 1 < midi.length) {
         cost += Costs.OR_FROM_THE_BOTTOM;
       }
@@ -213,13 +224,13 @@ final class Hypotheses {
   }
 
   private boolean beforeFirstBeat(double time) {
-    return firstBeat.isPresent() && time < firstBeat.getAsDouble() - EARLY_SLOTS * slotSeconds;
+    return firstDue.isPresent() && time < firstDue.getAsDouble() - EARLY_SLOTS * slotSeconds;
   }
 
   /** Whether a note begins about when the first step is due. */
   boolean onFirstBeat(double time) {
-    return firstBeat.isPresent()
-        && Math.abs(time - firstBeat.getAsDouble()) < ON_BEAT_SLOTS * slotSeconds;
+    return firstDue.isPresent()
+        && Math.abs(time - firstDue.getAsDouble()) < ON_BEAT_SLOTS * slotSeconds;
   }
 
   private void fromTheBottom(

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import neckway.drill.Slots;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -54,6 +55,7 @@ public final class HandTrack {
   private final Tuning tuning;
   private final int frets;
   private final double slotSeconds;
+  private final Slots slots;
   private final List<Note> notes = new ArrayList<>();
   private final Map<Integer, Note> byIndex = new HashMap<>();
   private final List<List<Note>> bySteps = new ArrayList<>();
@@ -91,13 +93,15 @@ public final class HandTrack {
    * @param route up and down its shapes
    * @param tuning of the strings
    * @param frets of the neck
-   * @param slotSeconds between notes
+   * @param slotSeconds between notes, on the whole
+   * @param slots how the notes lie between the beats
    */
-  public HandTrack(Route route, Tuning tuning, int frets, double slotSeconds) {
+  public HandTrack(Route route, Tuning tuning, int frets, double slotSeconds, Slots slots) {
     this.map = new StandMap(route, tuning, frets);
     this.tuning = tuning;
     this.frets = frets;
     this.slotSeconds = slotSeconds;
+    this.slots = slots;
     this.decoders = new HandHmm[route.rounds()];
     this.posteriors = new StandPosterior[route.rounds()];
     for (int i = 0; i < route.steps().size(); i++) {
@@ -515,6 +519,7 @@ public final class HandTrack {
     List<Note> first = bySteps.get(before);
     double from = first.get(first.size() - 1).heard.time();
     double seconds = bySteps.get(after).get(0).heard.time() - from;
-    return seconds > (after - before - 1 + TIME_FOR_IT) * slotSeconds;
+    double due = slots.position((long) after) - slots.position((long) before);
+    return seconds > (due - 1 + TIME_FOR_IT) * slotSeconds;
   }
 }

@@ -34,11 +34,17 @@ public final class ShiftDetector {
    */
   static final double SURE_MADE = 0.92;
 
-  /** The same on a string that is told only fairly from the next one: threefold. */
+  /**
+   * The same, in clean sound, on a string that is told only fairly from the next one, or worse:
+   * threefold.
+   */
   static final double SURE_FAIRLY_TOLD = 0.94;
 
-  /** The same where half of the notes were overdriven or more. */
-  static final double SURE_DRIVEN = 0.92;
+  /**
+   * Strings nearer each other than that, in standard deviations of one note, sound alike: one note
+   * in six or more would be taken for the other's.
+   */
+  static final double ALIKE = 2;
 
   /**
    * A string may have been learnt wrongly, and each of its notes then speaks against the plan: a
@@ -156,14 +162,12 @@ public final class ShiftDetector {
   }
 
   private boolean sure(ShiftSaid s) {
-    double share = drivenShare();
     double enough =
         switch (s.verdict()) {
-          case MADE -> {
-            double clean =
-                told(s.planned().string()) == Telling.WELL ? SURE_MADE : SURE_FAIRLY_TOLD;
-            yield clean + share * (SURE_DRIVEN - clean);
-          }
+          case MADE ->
+              Telling.of(apart(s.planned().string())) == Telling.WELL
+                  ? SURE_MADE
+                  : SURE_FAIRLY_TOLD + drivenShare() * (SURE_MADE - SURE_FAIRLY_TOLD);
           case MOVED -> SURE_ELSEWHERE;
           case MISSED, UNHEARD, UNPLAYED -> SURE;
         };
@@ -179,7 +183,12 @@ public final class ShiftDetector {
     while (attempts.size() <= attempt) {
       attempts.forEach(HandTrack::settle);
       attempts.add(
-          new HandTrack(drill.route(), drill.tuning(), drill.frets(), drill.pulse().slotSeconds()));
+          new HandTrack(
+              drill.route(),
+              drill.tuning(),
+              drill.frets(),
+              drill.pulse().slotSeconds(),
+              drill.pulse().slots()));
       said.add(new HashMap<>());
     }
     return attempts.get(attempt);
@@ -249,12 +258,14 @@ public final class ShiftDetector {
    * sound a string's spread is mostly what all its notes have alike, so there the notes are asked.
    */
   private boolean mayBeTold(GuitarString string) {
-    return drivenShare() == 1 || told(string) != Telling.NOT;
+    return drivenShare() == 1 || apart(string) >= ALIKE;
   }
 
-  /** How well a string is told from the next one on either side, the worse of the two. */
-  private Telling told(GuitarString string) {
-    return guitar.map(learnt -> learnt.toldFromNeighbours(string)).orElse(Telling.WELL);
+  /** How far a string lies from the next one on either side, the nearer of both. */
+  private double apart(GuitarString string) {
+    return guitar
+        .map(learnt -> learnt.apartFromNeighbours(string))
+        .orElse(Double.POSITIVE_INFINITY);
   }
 
   private void say(int attempt, ShiftSaid shift) {

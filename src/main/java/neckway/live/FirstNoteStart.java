@@ -7,13 +7,18 @@ import neckway.hear.HeardNote;
 import neckway.hear.NoteListener;
 import neckway.review.Clock;
 
-/** A free start: the first note heard is the first beat. */
+/** A free start: the first note heard is the first one of the drill. */
 final class FirstNoteStart implements RoundStart {
   private final Ear ear;
   private final FirstNote first = new FirstNote();
+  private final double firstDueSeconds;
   private int heard;
 
-  FirstNoteStart(double sampleRate) {
+  /**
+   * @param firstDueSeconds from the first beat to the first note
+   */
+  FirstNoteStart(double sampleRate, double firstDueSeconds) {
+    this.firstDueSeconds = firstDueSeconds;
     ear = new Ear(sampleRate);
   }
 
@@ -29,8 +34,8 @@ final class FirstNoteStart implements RoundStart {
     return beat(first.time.orElse(0));
   }
 
-  private static FirstBeat beat(double seconds) {
-    return new FirstBeat(seconds, Clock.MEASURED, Optional.empty());
+  private FirstBeat beat(double firstNote) {
+    return new FirstBeat(firstNote - firstDueSeconds, Clock.MEASURED, Optional.empty());
   }
 
   /** Keeps the time of the first note heard. */

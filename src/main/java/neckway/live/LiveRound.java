@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import neckway.drill.PlayableDrill;
-import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
 import neckway.neck.BadInput;
@@ -110,9 +109,7 @@ final class LiveRound {
   private void begin(FirstBeat first) {
     clock = first.source();
     end.begun(first, take.seconds());
-    Pulse pulse = drill.pulse();
-    listener.begun(
-        new Grid(Grid.Source.GIVEN, pulse.tempo(), first.seconds(), pulse.slotSeconds()));
+    listener.begun(Grid.of(Grid.Source.GIVEN, drill.pulse(), first.seconds()));
     run =
         Optional.of(
             new Run(

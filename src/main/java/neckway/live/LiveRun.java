@@ -97,7 +97,7 @@ public final class LiveRun {
 
   private void toFirstNote(Capture in) {
     in.start();
-    round(0, in, 0, new FirstNoteStart(in.sampleRate()));
+    round(0, in, 0, new FirstNoteStart(in.sampleRate(), setup.drill().pulse().dueSeconds(0)));
   }
 
   private void toClick(Capture in) {

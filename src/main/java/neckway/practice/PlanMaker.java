@@ -226,7 +226,23 @@ public final class PlanMaker {
         .sorted(
             Comparator.comparing((Progress p) -> p.lastDay().orElse(reach.today()))
                 .thenComparingDouble(PlanMaker::cleanShareOfLast))
-        .forEach(p -> join(p, whyWorking(p)).ifPresent(c -> addNew(to, c)));
+        .forEach(p -> worked(p, to));
+  }
+
+  /** A join that fails slower too is halved: first the shape in which the hand lands, alone. */
+  private void worked(Progress progress, List<Candidate> to) {
+    if (Tempos.failsSlowerToo(progress)) {
+      Exercise.OfJoin join = (Exercise.OfJoin) progress.exercise();
+      Shape landing = join.direction() == Direction.UP ? join.upper() : join.lower();
+      shape(
+              landing,
+              named(join)
+                  + " failed slower too: half of it first, the "
+                  + landing.spoken()
+                  + " shape where the hand lands.")
+          .ifPresent(c -> addNew(to, c));
+    }
+    join(progress, whyWorking(progress)).ifPresent(c -> addNew(to, c));
   }
 
   /** What is open is kept open, the longest unplayed first. */
@@ -345,9 +361,7 @@ public final class PlanMaker {
   }
 
   private void otherKey(List<Candidate> to) {
-    int tonic = Math.floorMod(key.majorTonic() + FOURTH, 12);
-    String[] names = {"C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B"};
-    Key other = Key.parse(names[tonic] + " major");
+    Key other = key.up(FOURTH);
     playable(
             other,
             List.of(Shape.MINOR, Shape.MAJOR),

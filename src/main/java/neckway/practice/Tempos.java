@@ -46,6 +46,17 @@ final class Tempos {
     return running(progress.all(), false) >= FAILED_RUNNING;
   }
 
+  /** Whether it went on failing after it had been made slower. */
+  static boolean failsSlowerToo(Progress progress) {
+    List<PlayedRound> rounds = progress.all();
+    int failed = running(rounds, false);
+    if (failed < 2 * FAILED_RUNNING) {
+      return false;
+    }
+    double first = rounds.get(rounds.size() - failed).tempo();
+    return rounds.get(rounds.size() - 1).tempo() < first;
+  }
+
   private static int running(List<PlayedRound> rounds, boolean clean) {
     int count = 0;
     for (int i = rounds.size() - 1; i >= 0 && rounds.get(i).clean() == clean; i--) {

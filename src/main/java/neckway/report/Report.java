@@ -67,6 +67,17 @@ public final class Report {
     return report.out + "\n";
   }
 
+  /**
+   * The same on paper, as a PDF file: two pages of A4, of which Letter paper has room for all, the
+   * font embedded. There is nothing to hear in it.
+   *
+   * @param takeName name of the take's file, where it is known
+   */
+  public static byte[] pdf(
+      PlayableDrill drill, Review review, Remarks remarks, Optional<String> takeName, Names names) {
+    return PaperReport.of(html(drill, review, remarks, takeName, names, Clips.NONE));
+  }
+
   private String title() {
     return names == Names.TOLD ? told.drill.title() : told.drill.key() + ", " + shapes();
   }

@@ -32,9 +32,11 @@ final class ShiftTable {
               + all.size()
               + " shifts"
               + untold(all)
-              + ". Below are "
-              + (wanted.size() > shown.size() ? "the first " : "")
-              + "those that were not made as planned, or landed late.",
+              + (shown.isEmpty()
+                  ? ". None was heard to be made elsewhere, or to land late."
+                  : ". Below are "
+                      + (wanted.size() > shown.size() ? "the first " : "")
+                      + "those that were not made as planned, or landed late."),
           "class",
           "small");
     }

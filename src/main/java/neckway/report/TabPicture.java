@@ -52,6 +52,12 @@ final class TabPicture {
     }
     boolean tooMany = all.size() > MOST_PICTURES;
     List<Integer> wanted = tooMany ? all.stream().filter(this::isTelling).toList() : all;
+    if (wanted.isEmpty()) {
+      String none =
+          "Each note played was right, so none of the " + told.page.bars() + " bars is shown.";
+      out.element("p", none, "class", "small");
+      return;
+    }
     List<Integer> shown = wanted.subList(0, Math.min(MOST_PICTURES, wanted.size()));
     if (tooMany) {
       out.element(

@@ -2,16 +2,18 @@ package neckway.review;
 
 import java.util.Locale;
 import neckway.drill.Pulse;
+import neckway.drill.Slots;
 
 /**
  * The slots in which notes are due.
  *
  * @param source where it is known from
  * @param tempo beats a minute
- * @param firstBeat when step 0 is due, seconds
- * @param slotSeconds from slot to slot
+ * @param firstBeat the first beat, seconds; step 0 is due there, unless the drill starts off it
+ * @param slotSeconds from slot to slot, on the whole
+ * @param slots how they lie between the beats
  */
-public record Grid(Source source, double tempo, double firstBeat, double slotSeconds) {
+public record Grid(Source source, double tempo, double firstBeat, double slotSeconds, Slots slots) {
   /** Where a grid is known from. */
   public enum Source {
     /** Named beforehand, or by the click that was played. */
@@ -27,28 +29,33 @@ public record Grid(Source source, double tempo, double firstBeat, double slotSec
     }
   }
 
-  /** A grid whose tempo is the pulse's. */
-  static Grid of(Source source, Pulse pulse, double firstBeat) {
-    return new Grid(source, pulse.tempo(), firstBeat, pulse.slotSeconds());
+  /** A grid of straight slots from the first beat on. */
+  public Grid(Source source, double tempo, double firstBeat, double slotSeconds) {
+    this(source, tempo, firstBeat, slotSeconds, Slots.EVEN);
+  }
+
+  /** A grid whose tempo and feel are the pulse's. */
+  public static Grid of(Source source, Pulse pulse, double firstBeat) {
+    return new Grid(source, pulse.tempo(), firstBeat, pulse.slotSeconds(), pulse.slots());
   }
 
   /** The same beat with other slots. */
   Grid withSlot(double otherSlotSeconds) {
-    return new Grid(source, tempo, firstBeat, otherSlotSeconds);
+    return new Grid(source, tempo, firstBeat, otherSlotSeconds, slots);
   }
 
   /** The nearest slot. */
   public long slot(double seconds) {
-    return Math.round((seconds - firstBeat) / slotSeconds);
+    return slots.nearest((seconds - firstBeat) / slotSeconds);
   }
 
   /** Signed distance from the nearest slot, ms; early is negative. */
   public double offMs(double seconds) {
-    return (seconds - firstBeat - slot(seconds) * slotSeconds) * 1000;
+    return (seconds - firstBeat - slots.position(slot(seconds)) * slotSeconds) * 1000;
   }
 
   /** When a step is due, seconds. */
   public double due(int step) {
-    return firstBeat + step * slotSeconds;
+    return firstBeat + slots.position((long) step) * slotSeconds;
   }
 }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.drill.Pulse;
+import neckway.drill.Slots;
 import neckway.hear.RobustStatistics;
 
 /**
@@ -35,9 +36,10 @@ public final class HeardPulse {
    * The middle time from one step to the next, seconds.
    *
    * @param attempt of the notes
+   * @param slots as the player kept them
    * @return empty where they are too few or agree too little
    */
-  public static OptionalDouble slotSeconds(List<ReviewedNote> notes, int attempt) {
+  public static OptionalDouble slotSeconds(List<ReviewedNote> notes, int attempt, Slots slots) {
     List<Double> intervals = new ArrayList<>();
     ReviewedNote last = null;
     for (ReviewedNote note : notes) {
@@ -45,7 +47,7 @@ public final class HeardPulse {
         continue;
       }
       if (last != null && last.step().getAsInt() + 1 == note.step().getAsInt()) {
-        intervals.add(note.time() - last.time());
+        intervals.add((note.time() - last.time()) / slots.gapBefore(note.step().getAsInt()));
       }
       last = note;
     }

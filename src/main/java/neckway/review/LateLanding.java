@@ -44,18 +44,20 @@ public record LateLanding(ReviewedShift shift, int step, double lateMs, boolean 
     double bandMs = Timing.bandMs(review.grid().slotSeconds());
     double fromMs = fromMs(drill, review);
     Map<Integer, ReviewedNote> inPlace = new HashMap<>();
+    Map<Integer, Double> ownOffMs = new HashMap<>();
     review.notes().stream()
         .filter(n -> n.attempt() == review.reviewed() && n.inPlace())
         .forEach(n -> inPlace.putIfAbsent(n.step().getAsInt(), n));
+    inPlace.forEach((step, note) -> ownOffMs.put(step, review.ownOffMs(note)));
     Landings landings = new Landings(drill);
     List<LateLanding> late = new ArrayList<>();
     for (ReviewedShift shift : review.shifts()) {
       double lateMs = shift.lateMs().orElse(0);
       if (lateMs > fromMs) {
         int step = landings.step(shift);
-        double earlyMs = Math.max(0, -beforeOffPulseMs(inPlace, step, slotMs));
+        double earlyMs = Math.max(0, -beforeOffPulseMs(ownOffMs, step, slotMs));
         boolean itself = earlyMs <= (1 - OWN_SHARE) * lateMs;
-        if (itself && offMs(inPlace, step, slotMs).orElse(lateMs) > bandMs) {
+        if (itself && offMs(inPlace, ownOffMs, step, slotMs).orElse(lateMs) > bandMs) {
           late.add(new LateLanding(shift, step, lateMs, false));
         } else if (!itself && earlyMs > bandMs) {
           late.add(new LateLanding(shift, step, lateMs, true));
@@ -68,7 +70,7 @@ public record LateLanding(ReviewedShift shift, int step, double lateMs, boolean 
   /** From here on it is said: beyond what is called on the beat, and what the player strays by. */
   public static double fromMs(PlayableDrill drill, Review review) {
     double slotSeconds = review.grid().slotSeconds();
-    double[] off = PulseKept.offMs(drill.route(), review.notes(), review.reviewed());
+    double[] off = PulseKept.ownOffMs(drill.route(), review);
     double usual =
         off.length == 0 ? 0 : PulseKept.fourOfFiveFromOwnPulseMs(off, slotSeconds * 1000);
     return Math.max(LATE_BANDS * Timing.bandMs(slotSeconds), LATE_USUAL * usual);
@@ -79,24 +81,27 @@ public record LateLanding(ReviewedShift shift, int step, double lateMs, boolean 
    * of a slot late is not early; empty where it was not heard.
    */
   private static Optional<Double> offMs(
-      Map<Integer, ReviewedNote> inPlace, int landing, double slotMs) {
+      Map<Integer, ReviewedNote> inPlace,
+      Map<Integer, Double> ownOffMs,
+      int landing,
+      double slotMs) {
     ReviewedNote before = inPlace.get(landing - 1);
     return Optional.ofNullable(inPlace.get(landing))
         .map(
             note -> {
               long waited = before == null ? 0 : Math.max(0, note.slot() - before.slot() - 1);
-              return note.offMs() + waited * slotMs;
+              return ownOffMs.get(landing) + waited * slotMs;
             });
   }
 
   /** How far the note before a landing lay from the middle of those before it, milliseconds. */
   private static double beforeOffPulseMs(
-      Map<Integer, ReviewedNote> inPlace, int landing, double slotMs) {
-    ReviewedNote before = inPlace.get(landing - 1);
+      Map<Integer, Double> ownOffMs, int landing, double slotMs) {
+    Double before = ownOffMs.get(landing - 1);
     double[] off =
         IntStream.range(landing - 1 - PULSE_NOTES, landing - 1)
-            .filter(inPlace::containsKey)
-            .mapToDouble(step -> inPlace.get(step).offMs())
+            .filter(ownOffMs::containsKey)
+            .mapToDouble(ownOffMs::get)
             .toArray();
     if (before == null || off.length < FEWEST_PULSE_NOTES) {
       return 0;
@@ -106,6 +111,6 @@ public record LateLanding(ReviewedShift shift, int step, double lateMs, boolean 
         IntStream.range(0, off.length)
             .mapToDouble(i -> here + Math.IEEEremainder(off[i] - here, slotMs))
             .toArray();
-    return Math.IEEEremainder(before.offMs() - RobustStatistics.median(near), slotMs);
+    return Math.IEEEremainder(before - RobustStatistics.median(near), slotMs);
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.drill.Pulse;
+import neckway.drill.Slots;
 import neckway.follow.NoteVerdict;
 import neckway.hear.RobustStatistics;
 
@@ -25,15 +26,19 @@ final class NoteGrid {
 
   /**
    * @param verdicts at least one
-   * @param firstNote when step 0 was played or would have been, seconds
+   * @param firstNote the first beat by the first note alone, seconds
+   * @param slots as the player kept them
    */
-  static Grid of(List<NoteVerdict> verdicts, double firstNote, Pulse pulse) {
-    double[] times =
-        verdicts.stream().filter(NoteVerdict::inPlace).mapToDouble(v -> v.note().time()).toArray();
-    if (times.length < 4) {
+  static Grid of(List<NoteVerdict> verdicts, double firstNote, Pulse pulse, Slots slots) {
+    List<NoteVerdict> placed = verdicts.stream().filter(NoteVerdict::inPlace).toList();
+    if (placed.size() < 4) {
       return Grid.of(Grid.Source.NOTES, pulse, firstNote);
     }
-    double slotSeconds = startingSlot(verdicts, pulse.slotSeconds());
+    double slotSeconds = startingSlot(verdicts, pulse.slotSeconds(), slots);
+    double[] times =
+        placed.stream()
+            .mapToDouble(v -> v.note().time() - slotSeconds * slots.lag(v.step().getAsInt()))
+            .toArray();
     double phase = phase(times, slotSeconds);
     double[] line = {slotSeconds, phase};
     for (int i = 0; i < ROUNDS; i++) {
@@ -41,12 +46,12 @@ final class NoteGrid {
     }
     double first = line[1] + line[0] * Math.rint((firstNote - line[1]) / line[0]);
     double tempo = 60 / line[0] / pulse.notesPerBeat();
-    return new Grid(Grid.Source.NOTES, tempo, first, line[0]);
+    return new Grid(Grid.Source.NOTES, tempo, first, line[0], pulse.slots());
   }
 
   /** The slot to begin with: the drill's, or the median of those played where that is another. */
-  private static double startingSlot(List<NoteVerdict> verdicts, double drillSlot) {
-    List<Double> all = interOnsets(verdicts);
+  private static double startingSlot(List<NoteVerdict> verdicts, double drillSlot, Slots slots) {
+    List<Double> all = interOnsets(verdicts, slots);
     OptionalDouble heard = HeardPulse.slotSeconds(all);
     if (heard.isPresent() && !isNear(heard.getAsDouble(), drillSlot)) {
       return heard.getAsDouble();
@@ -67,8 +72,8 @@ final class NoteGrid {
     return interOnset > drillSlot / FASTEST && interOnset < drillSlot / SLOWEST;
   }
 
-  /** Times from the note of one step to that of the next, seconds. */
-  static List<Double> interOnsets(List<NoteVerdict> verdicts) {
+  /** Times from the note of one step to that of the next, seconds, as if all were as long. */
+  static List<Double> interOnsets(List<NoteVerdict> verdicts, Slots slots) {
     List<Double> intervals = new ArrayList<>();
     NoteVerdict last = null;
     for (NoteVerdict v : verdicts) {
@@ -78,7 +83,8 @@ final class NoteGrid {
       if (last != null
           && last.attempt() == v.attempt()
           && last.step().getAsInt() + 1 == v.step().getAsInt()) {
-        intervals.add(v.note().time() - last.note().time());
+        intervals.add(
+            (v.note().time() - last.note().time()) / slots.gapBefore(v.step().getAsInt()));
       }
       last = v;
     }

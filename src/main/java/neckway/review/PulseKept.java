@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import neckway.hear.RobustStatistics;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
@@ -17,6 +18,10 @@ public final class PulseKept {
 
   /** Signed distances from the slot, ms, of right and wrong notes whose onset is known finely. */
   public static double[] offMs(Route route, List<ReviewedNote> notes, int attempt) {
+    return timed(route, notes, attempt).mapToDouble(ReviewedNote::offMs).toArray();
+  }
+
+  private static Stream<ReviewedNote> timed(Route route, List<ReviewedNote> notes, int attempt) {
     Set<Integer> landings =
         route.shifts().stream()
             .map(PlannedShift::landingStep)
@@ -24,9 +29,12 @@ public final class PulseKept {
     return notes.stream()
         .filter(n -> n.attempt() == attempt && n.timing() != Timing.UNSURE)
         .filter(ReviewedNote::inPlace)
-        .filter(n -> !landings.contains(n.step().getAsInt()))
-        .mapToDouble(ReviewedNote::offMs)
-        .toArray();
+        .filter(n -> !landings.contains(n.step().getAsInt()));
+  }
+
+  /** The same from the slots as the player swings. */
+  public static double[] ownOffMs(Route route, Review review) {
+    return timed(route, review.notes(), review.reviewed()).mapToDouble(review::ownOffMs).toArray();
   }
 
   /** How far four notes of five lay from the middle of all, ms. */

@@ -2,6 +2,7 @@ package neckway.review;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import neckway.drill.Slots;
 
 /**
  * All that is said of a take.
@@ -34,9 +35,21 @@ public record Review(
     shifts = List.copyOf(shifts);
   }
 
+  /** The slots with the player's own swing, where that is clearly another than the drill's. */
+  public Slots ownSlots() {
+    return OwnSwing.slots(grid.slots(), summary.swing());
+  }
+
+  /** How far a note in place of a step lay from its slot as the player swings, ms. */
+  public double ownOffMs(ReviewedNote note) {
+    int step = note.step().getAsInt();
+    double lag = ownSlots().lag(step) - grid.slots().lag(step);
+    return note.offMs() - 1000 * grid.slotSeconds() * lag;
+  }
+
   /** The middle time from note to note of the reviewed attempt, seconds, where it had one. */
   public OptionalDouble heardSlotSeconds() {
-    return HeardPulse.slotSeconds(notes, reviewed);
+    return HeardPulse.slotSeconds(notes, reviewed, ownSlots());
   }
 
   /** Whether the notes go at the grid's pace; where they have none of their own, they may. */

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.IntPredicate;
 import neckway.drill.PlayableDrill;
+import neckway.drill.Pulse;
+import neckway.drill.Slots;
 import neckway.follow.NoteVerdict;
 import neckway.follow.UnnamedStep;
 import neckway.follow.Verdict;
@@ -50,18 +52,20 @@ public final class Reviewer {
     RunBounds.Inside inside = bounds(told, firstBeat, take.seconds(), steady).of(told, toldUnnamed);
     List<NoteVerdict> verdicts = inside.notes();
     List<UnnamedStep> unnamed = inside.unnamed();
-    Grid grid = grid(verdicts, firstBeat, clicks);
+    Attempt attempt = Attempt.standing(verdicts, unnamed, drill.route().steps().size());
+    OptionalDouble swing = OwnSwing.of(drill, attempt.notes);
+    Slots own = OwnSwing.slots(drill.pulse().slots(), swing);
+    Grid grid = grid(verdicts, firstBeat, clicks, own);
     double tuning = take.tuningCents().orElse(0);
     List<ReviewedNote> notes =
         verdicts.stream()
             .map(v -> note(v, inside.toldAs().get(v.attempt()), grid, tuning))
             .toList();
-    Attempt attempt = Attempt.standing(verdicts, unnamed, drill.route().steps().size());
     List<ReviewedStep> steps =
         drill.route().steps().stream()
             .map(s -> new ReviewedStep(s, grid.due(s.index()), attempt.verdict(s.index())))
             .toList();
-    List<ReviewedShift> shifts = shifts(attempt, inside);
+    List<ReviewedShift> shifts = shifts(attempt, inside, own);
     int attempts = verdicts.stream().mapToInt(v -> v.attempt() + 1).max().orElse(0);
     return new Review(
         take,
@@ -73,23 +77,30 @@ public final class Reviewer {
         attempt.number,
         steps,
         shifts,
-        figures(attempt, notes, steps, shifts));
+        figures(attempt, notes, steps, shifts, swing));
   }
 
   private RunBounds bounds(
       List<NoteVerdict> told, OptionalDouble firstBeat, double seconds, IntPredicate steady) {
+    Pulse pulse = drill.pulse();
+    Slots own = OwnSwing.slots(pulse.slots(), OwnSwing.of(drill, told));
     double slot =
-        HeardPulse.slotSeconds(NoteGrid.interOnsets(told)).orElse(drill.pulse().slotSeconds());
-    return new RunBounds(drill.route().steps().size(), slot, firstBeat, seconds, steady);
+        HeardPulse.slotSeconds(NoteGrid.interOnsets(told, own)).orElse(pulse.slotSeconds());
+    OptionalDouble firstDue =
+        firstBeat.isPresent()
+            ? OptionalDouble.of(firstBeat.getAsDouble() + pulse.dueSeconds(0))
+            : OptionalDouble.empty();
+    return new RunBounds(drill.route().steps().size(), slot, firstDue, seconds, steady);
   }
 
-  private List<ReviewedShift> shifts(Attempt attempt, RunBounds.Inside inside) {
+  private List<ReviewedShift> shifts(Attempt attempt, RunBounds.Inside inside, Slots own) {
     int toldAs = inside.toldAs().get(attempt.number);
-    return new ShiftJudge(drill, attempt, toldAs, hand).judge();
+    return new ShiftJudge(drill, attempt, toldAs, hand, own).judge();
   }
 
-  private Grid grid(List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks) {
-    OptionalDouble heard = HeardPulse.slotSeconds(NoteGrid.interOnsets(verdicts));
+  private Grid grid(
+      List<NoteVerdict> verdicts, OptionalDouble firstBeat, List<Double> clicks, Slots own) {
+    OptionalDouble heard = HeardPulse.slotSeconds(NoteGrid.interOnsets(verdicts, own));
     double slot = HeardPulse.slotBesideBeat(heard, drill.pulse());
     if (firstBeat.isPresent()) {
       return Grid.of(Grid.Source.GIVEN, drill.pulse(), firstBeat.getAsDouble()).withSlot(slot);
@@ -98,11 +109,11 @@ public final class Reviewer {
         verdicts.stream()
             .filter(NoteVerdict::inPlace)
             .findFirst()
-            .map(v -> v.note().time() - v.step().getAsInt() * slot)
+            .map(v -> v.note().time() - own.position((long) v.step().getAsInt()) * slot)
             .orElse(verdicts.isEmpty() ? 0 : verdicts.get(0).note().time());
     return ClickGrid.of(clicks, firstNote, drill.pulse())
         .map(grid -> grid.withSlot(slot))
-        .orElseGet(() -> NoteGrid.of(verdicts, firstNote, drill.pulse()));
+        .orElseGet(() -> NoteGrid.of(verdicts, firstNote, drill.pulse(), own));
   }
 
   private ReviewedNote note(NoteVerdict v, int toldAs, Grid grid, double tuningCents) {
@@ -127,7 +138,8 @@ public final class Reviewer {
       Attempt attempt,
       List<ReviewedNote> notes,
       List<ReviewedStep> steps,
-      List<ReviewedShift> shifts) {
+      List<ReviewedShift> shifts,
+      OptionalDouble swing) {
     double[] off = PulseKept.offMs(drill.route(), notes, attempt.number);
     return new Summary(
         attempt.notes.size(),
@@ -140,6 +152,7 @@ public final class Reviewer {
         off.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(RobustStatistics.spread(off)),
         (int) shifts.stream().filter(s -> s.verdict() == ShiftVerdict.MADE).count(),
         shifts.size(),
+        swing,
         List.of());
   }
 }

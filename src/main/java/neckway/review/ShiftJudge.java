@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.drill.PlayableDrill;
+import neckway.drill.Slots;
 import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftDetector;
 import neckway.hand.ShiftSaid;
@@ -21,28 +22,31 @@ final class ShiftJudge {
   private final int toldAs;
   private final ShiftDetector hand;
   private final Landings landings;
+  private final Slots own;
   private final double medianInterOnsetSeconds;
 
   /**
    * @param toldAs the attempt's number while it was told
+   * @param own the slots as the player kept them
    */
-  ShiftJudge(PlayableDrill drill, Attempt attempt, int toldAs, ShiftDetector hand) {
+  ShiftJudge(PlayableDrill drill, Attempt attempt, int toldAs, ShiftDetector hand, Slots own) {
     this.route = drill.route();
     this.attempt = attempt;
     this.toldAs = toldAs;
     this.hand = hand;
+    this.own = own;
     this.landings = new Landings(drill);
     this.medianInterOnsetSeconds = RobustStatistics.median(interOnsets());
   }
 
-  /** Seconds between notes of steps that follow each other. */
+  /** Seconds between notes of steps that follow each other, as if all were as long. */
   private double[] interOnsets() {
     List<Double> interOnsets = new ArrayList<>();
     for (int s = 1; s < route.steps().size(); s++) {
       Optional<NoteVerdict> before = attempt.inPlace(s - 1);
       Optional<NoteVerdict> here = attempt.inPlace(s);
       if (before.isPresent() && here.isPresent()) {
-        interOnsets.add(here.get().note().time() - before.get().note().time());
+        interOnsets.add((here.get().note().time() - before.get().note().time()) / own.gapBefore(s));
       }
     }
     return interOnsets.stream().mapToDouble(g -> g).toArray();
@@ -83,8 +87,9 @@ final class ShiftJudge {
     for (int s = landing - 1; here.isPresent() && s >= 0; s--) {
       Optional<NoteVerdict> before = attempt.inPlace(s);
       if (before.isPresent()) {
+        double usual = medianInterOnsetSeconds * (1 + own.lag(landing) - own.lag(s));
         double interOnset = here.get().note().time() - before.get().note().time();
-        return OptionalDouble.of((interOnset - medianInterOnsetSeconds) * 1000);
+        return OptionalDouble.of((interOnset - usual) * 1000);
       }
     }
     return OptionalDouble.empty();

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param offMsSpread their steadiness: 1.4826 times the median distance from the median
  * @param shiftsMade where planned
  * @param shiftsPlanned in all
+ * @param swing the share of a pair of notes that the first one took, where it can be told
  * @param words plain sentences
  */
 public record Summary(
@@ -29,7 +30,36 @@ public record Summary(
     OptionalDouble offMsSpread,
     int shiftsMade,
     int shiftsPlanned,
+    OptionalDouble swing,
     List<String> words) {
+  /** Without a swing that could be told. */
+  public Summary(
+      int notes,
+      int right,
+      int wrong,
+      int extra,
+      int repeat,
+      int skipped,
+      OptionalDouble offMsMedian,
+      OptionalDouble offMsSpread,
+      int shiftsMade,
+      int shiftsPlanned,
+      List<String> words) {
+    this(
+        notes,
+        right,
+        wrong,
+        extra,
+        repeat,
+        skipped,
+        offMsMedian,
+        offMsSpread,
+        shiftsMade,
+        shiftsPlanned,
+        OptionalDouble.empty(),
+        words);
+  }
+
   /** The same with its sentences. */
   Summary withWords(List<String> said) {
     return new Summary(
@@ -43,6 +73,7 @@ public record Summary(
         offMsSpread,
         shiftsMade,
         shiftsPlanned,
+        swing,
         said);
   }
 }

@@ -14,8 +14,8 @@ import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
-/** The one font of a sheet: Liberation Sans (SIL Open Font License 1.1), which PDFBox brings. */
-final class Letters {
+/** The one font on paper: Liberation Sans (SIL Open Font License 1.1), which PDFBox brings. */
+public final class Letters {
   private static final String RESOURCE =
       "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
   private static final String UNKNOWN = "?";
@@ -24,7 +24,8 @@ final class Letters {
   private final TrueTypeFont font;
   private final CmapLookup glyphs;
 
-  Letters() {
+  /** Reads the font. */
+  public Letters() {
     try (InputStream in = PDDocument.class.getResourceAsStream(RESOURCE)) {
       file = in.readAllBytes();
       font = new TTFParser().parse(new RandomAccessReadBuffer(file));
@@ -35,7 +36,7 @@ final class Letters {
   }
 
   /** The font's file. */
-  InputStream file() {
+  public InputStream file() {
     return new ByteArrayInputStream(file);
   }
 
@@ -51,7 +52,7 @@ final class Letters {
   }
 
   /** A text in which a question mark stands for each letter that the font does not have. */
-  String known(String text) {
+  public String known(String text) {
     StringBuilder known = new StringBuilder();
     text.codePoints()
         .forEach(
@@ -63,7 +64,7 @@ final class Letters {
   }
 
   /** How wide a text is, in points. */
-  double width(String text, double size) {
+  public double width(String text, double size) {
     return size * text.codePoints().mapToDouble(this::advance).sum();
   }
 

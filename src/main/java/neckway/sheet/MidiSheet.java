@@ -17,6 +17,7 @@ import javax.sound.midi.ShortMessage;
 import javax.sound.midi.Track;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
+import neckway.drill.Slots;
 import neckway.neck.Step;
 
 /**
@@ -80,12 +81,18 @@ public final class MidiSheet {
 
   private static void notes(Track track, PlayableDrill drill) throws InvalidMidiDataException {
     int slotTicks = TICKS_PER_BEAT / drill.pulse().notesPerBeat();
+    Slots slots = drill.pulse().slots();
     List<Step> steps = drill.route().steps();
     for (Step step : steps) {
-      long from = (long) step.index() * slotTicks;
+      long from = tick(slots.position((long) step.index()), slotTicks);
+      long to = tick(slots.position(step.index() + 1L), slotTicks);
       add(track, from, new ShortMessage(ShortMessage.NOTE_ON, 0, step.midi(), VELOCITY));
-      add(track, from + slotTicks, new ShortMessage(ShortMessage.NOTE_OFF, 0, step.midi(), 0));
+      add(track, to, new ShortMessage(ShortMessage.NOTE_OFF, 0, step.midi(), 0));
     }
+  }
+
+  private static long tick(double slots, int slotTicks) {
+    return Math.round(slots * slotTicks);
   }
 
   private static void meta(Track track, int type, byte[] data) throws InvalidMidiDataException {

@@ -21,12 +21,16 @@ public final class MusicXmlSheet {
           + " \"http://www.musicxml.org/dtds/partwise.dtd\">";
   private static final String PART = "P1";
 
+  /** Swing is told to a hundredth. */
+  private static final int PARTS_OF_A_PAIR = 100;
+
   private final PlayableDrill drill;
   private final List<Step> steps;
   private final RoutePlaces places;
   private final NoteValue value;
   private final int notesPerBeat;
   private final int notesPerBar;
+  private final int offset;
   private final XMLStreamWriter xml;
 
   private MusicXmlSheet(PlayableDrill drill, XMLStreamWriter xml) {
@@ -36,6 +40,7 @@ public final class MusicXmlSheet {
     places = new RoutePlaces(drill);
     notesPerBeat = drill.pulse().notesPerBeat();
     notesPerBar = notesPerBeat * drill.pulse().beatsPerBar();
+    offset = drill.pulse().slots().offset();
     value = NoteValue.of(notesPerBeat);
   }
 
@@ -73,7 +78,7 @@ public final class MusicXmlSheet {
     close();
     close();
     open("part", "id", PART);
-    int bars = (steps.size() + notesPerBar - 1) / notesPerBar;
+    int bars = (offset + steps.size() + notesPerBar - 1) / notesPerBar;
     for (int bar = 0; bar < bars; bar++) {
       measure(bar, bar == bars - 1);
     }
@@ -88,8 +93,8 @@ public final class MusicXmlSheet {
       tempo();
     }
     for (int slot = bar * notesPerBar; slot < (bar + 1) * notesPerBar; slot++) {
-      if (slot < steps.size()) {
-        note(steps.get(slot));
+      if (slot >= offset && slot - offset < steps.size()) {
+        note(steps.get(slot - offset));
       } else {
         rest(slot);
       }
@@ -140,8 +145,25 @@ public final class MusicXmlSheet {
     leaf("per-minute", tempo);
     close();
     close();
-    xml.writeEmptyElement("sound");
-    xml.writeAttribute("tempo", tempo);
+    if (pulse.swing() == Pulse.STRAIGHT) {
+      xml.writeEmptyElement("sound");
+      xml.writeAttribute("tempo", tempo);
+    } else {
+      swing(tempo);
+    }
+    close();
+  }
+
+  /** The notes are written straight, and this says how they are to sound. */
+  private void swing(String tempo) throws XMLStreamException {
+    int first = (int) Math.round(PARTS_OF_A_PAIR * drill.pulse().swing());
+    open("sound", "tempo", tempo);
+    open("swing");
+    leaf("first", first);
+    leaf("second", PARTS_OF_A_PAIR - first);
+    leaf("swing-type", value.type());
+    leaf("swing-style", PracticeWords.swing(drill.pulse()));
+    close();
     close();
   }
 
@@ -161,7 +183,7 @@ public final class MusicXmlSheet {
     lengthOf();
     beams(index);
     open("notations");
-    tuplet(index);
+    tuplet(index + offset);
     if (index > 0 && places.slidesOn(index - 1)) {
       slide("stop");
     }
@@ -203,8 +225,9 @@ public final class MusicXmlSheet {
 
   /** Notes of one beat hang on one beam, or several. */
   private void beams(int index) throws XMLStreamException {
-    boolean first = beginsBeat(index);
-    boolean last = endsBeat(index) || index == steps.size() - 1;
+    int slot = index + offset;
+    boolean first = beginsBeat(slot) || index == 0;
+    boolean last = endsBeat(slot) || index == steps.size() - 1;
     if (first && last) {
       return;
     }

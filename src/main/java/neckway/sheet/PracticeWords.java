@@ -8,6 +8,7 @@ import neckway.drill.Pulse;
 
 /** What a sheet says in words. The advice is common practice, no source. */
 public final class PracticeWords {
+  private static final double PERCENT = 100;
   private static final double SLOW_SHARE_OF_TEMPO = 0.5;
 
   private PracticeWords() {}
@@ -26,7 +27,23 @@ public final class PracticeWords {
         + " a beat, "
         + counted(pulse.beatsPerBar(), "beat")
         + " a bar, "
-        + counted(drill.rounds(), "round");
+        + counted(drill.rounds(), "round")
+        + feel(pulse);
+  }
+
+  private static String feel(Pulse pulse) {
+    String swing = pulse.swing() == Pulse.STRAIGHT ? "" : ", " + swing(pulse);
+    String offset =
+        pulse.offsetBeats() == 0
+            ? ""
+            : ", from " + plain(pulse.offsetBeats()) + " beats after the first beat on";
+    return swing + offset;
+  }
+
+  /** "swing 67 to 33": the shares of a pair of notes. */
+  static String swing(Pulse pulse) {
+    double first = PERCENT * pulse.swing();
+    return "swing " + plain(first) + " to " + plain(PERCENT - first);
   }
 
   /** How to practise it, a sentence each. */

@@ -29,6 +29,7 @@ final class TabFigure {
   private final double cell;
   private final int notesPerBar;
   private final int notesPerSystem;
+  private final int offset;
 
   /**
    * @param left of the figure, points
@@ -43,6 +44,7 @@ final class TabFigure {
     round = drill.route().steps().subList(0, drill.route().stepsPerRound());
     int notesPerBeat = drill.pulse().notesPerBeat();
     notesPerBar = notesPerBeat * drill.pulse().beatsPerBar();
+    offset = drill.pulse().slots().offset();
     notesPerSystem = shared(notesPerBar <= MOST_NOTES ? notesPerBar : notesPerBeat);
     int longest = Math.min(notesPerSystem, round.size());
     cell = Math.min(WIDEST_CELL, (width - NAMES_WIDTH) / longest);
@@ -90,7 +92,7 @@ final class TabFigure {
       pen.centred(name, left - NAMES_WIDTH / 2, y, SMALL, Ink.GREY);
     }
     for (int step = from; step < to; step++) {
-      if (step % notesPerBar == 0) {
+      if ((offset + step) % notesPerBar == 0) {
         bar(left + (step - from) * cell, top, Pen.THIN);
       }
       slide(from, to, step, top);
@@ -98,7 +100,7 @@ final class TabFigure {
     }
     if (to == round.size()) {
       bar(right, top, Pen.THICK);
-    } else if (to % notesPerBar == 0) {
+    } else if ((offset + to) % notesPerBar == 0) {
       bar(right, top, Pen.THIN);
     }
   }

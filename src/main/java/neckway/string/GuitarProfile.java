@@ -34,16 +34,17 @@ public record GuitarProfile(List<StringProfile> strings) {
     return Math.abs(there - high.lnStiffness()) / Math.hypot(low.spread(), high.spread());
   }
 
-  /** How well a string is told by one note from the next one on either side, the worse of both. */
-  public Telling toldFromNeighbours(GuitarString string) {
-    double least =
-        strings.stream()
-            .map(StringProfile::string)
-            .filter(lower -> lower.number() > 1)
-            .filter(lower -> lower.equals(string) || lower.number() - 1 == string.number())
-            .mapToDouble(this::apart)
-            .min()
-            .orElse(Double.POSITIVE_INFINITY);
-    return Telling.of(least);
+  /**
+   * The same of a string and the next one on either side, the nearer of both; infinity where there
+   * is none.
+   */
+  public double apartFromNeighbours(GuitarString string) {
+    return strings.stream()
+        .map(StringProfile::string)
+        .filter(lower -> lower.number() > 1)
+        .filter(lower -> lower.equals(string) || lower.number() - 1 == string.number())
+        .mapToDouble(this::apart)
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
   }
 }

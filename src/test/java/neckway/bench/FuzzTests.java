@@ -18,7 +18,7 @@ class FuzzTests {
 
   @Test
   void noSpoiltFileIsAFaultOfTheProgram(@TempDir Path folder) throws Exception {
-    for (String program : new String[] {"sox", "lame"}) {
+    for (String program : new String[] {"sox", "lame", "ffmpeg"}) {
       Assumptions.assumeTrue(Tools.present(program), program + " is not installed: not checked");
     }
     MutatedFiles spoilt = new MutatedFiles(folder);

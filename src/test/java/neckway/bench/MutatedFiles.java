@@ -67,7 +67,7 @@ public final class MutatedFiles {
   private final PlayableDrill drill;
 
   /**
-   * Makes the files that are then spoilt; needs the programs sox, flac and lame.
+   * Makes the files that are then spoilt; needs the programs sox, flac, lame and ffmpeg.
    *
    * @param folder for files that come and go
    */
@@ -91,6 +91,8 @@ public final class MutatedFiles {
     Path mp3 = folder.resolve("whole.mp3");
     TalkTakes.call(List.of("lame", "--quiet", "-b", "64", "" + wav, "" + mp3));
     kinds.put("MP3", new Kind(List.of(Files.readAllBytes(mp3)), false, "mp3", this::review));
+    phone("M4A", "m4a", wav, List.of("-c:a aac -b:a 64k", "-c:a aac -ac 2 -movflags +faststart"));
+    phone("Opus", "opus", wav, List.of("-c:a libopus -b:a 32k", "-c:a libopus -ac 2"));
     texts(player, wav);
   }
 
@@ -100,6 +102,23 @@ public final class MutatedFiles {
     for (String coding : codings) {
       Path made = folder.resolve("whole-coded." + ending);
       List<String> command = new ArrayList<>(List.of("sox", "" + wav));
+      command.addAll(List.of(coding.split(" ")));
+      command.add("" + made);
+      TalkTakes.call(command);
+      originals.add(Files.readAllBytes(made));
+      Files.delete(made);
+    }
+    kinds.put(name, new Kind(originals, false, ending, this::review));
+  }
+
+  /** As phones and messengers write sound. */
+  private void phone(String name, String ending, Path wav, List<String> codings)
+      throws IOException, InterruptedException {
+    List<byte[]> originals = new ArrayList<>();
+    for (String coding : codings) {
+      Path made = folder.resolve("whole-coded." + ending);
+      List<String> command =
+          new ArrayList<>(List.of("ffmpeg", "-v", "error", "-y", "-i", "" + wav));
       command.addAll(List.of(coding.split(" ")));
       command.add("" + made);
       TalkTakes.call(command);

@@ -3,16 +3,24 @@ package neckway.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import javax.xml.parsers.DocumentBuilderFactory;
 import neckway.file.JsonFile;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -240,8 +248,8 @@ final class ReportCommandTests {
     Path notes = write("notes.html", "<html><body>my own</body></html>");
     assertThat(run("report", "" + review, "--out", "" + notes)).isEqualTo(2);
     assertThat(err.toString()).contains("is no report");
-    assertThat(run("report", "" + review, "--out", "" + folder.resolve("a.pdf"))).isEqualTo(2);
-    assertThat(err.toString()).contains("print it from a browser");
+    assertThat(run("report", "" + review, "--out", "" + folder.resolve("a.rtf"))).isEqualTo(2);
+    assertThat(err.toString()).contains("name a file that ends in .html or .pdf");
     assertThat(run("report", "" + review, "--out", "" + notes, "--overwrite")).isZero();
     assertThat(run("report", "" + review, "--out", "" + notes)).as("its own").isZero();
   }
@@ -257,6 +265,81 @@ final class ReportCommandTests {
     assertThat(html).doesNotExist();
   }
 
+  private PDDocument paper(Path review, String... more) throws IOException {
+    Path pdf = folder.resolve("report.pdf");
+    List<String> words = new ArrayList<>(List.of("report", "" + review, "--out", "" + pdf));
+    words.addAll(List.of(more));
+    assertThat(run(words.toArray(String[]::new))).as(err.toString()).isZero();
+    return Loader.loadPDF(pdf.toFile());
+  }
+
+  private static String flat(String text) {
+    return text.replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void onPaperItSaysTheSameOnTwoPagesWithItsFontInIt() throws IOException {
+    Path review = review("three-slips");
+    Path remarks =
+        write(
+            "remarks.json",
+            "{\"format\": \"neckway-remarks/1\", \"overall\": \"Keep the wrist loose.\"}");
+    try (PDDocument pdf = paper(review, "--remarks", "" + remarks)) {
+      assertThat(pdf.getNumberOfPages()).isLessThanOrEqualTo(2);
+      String text = flat(new PDFTextStripper().getText(pdf));
+      Document page = parsed(report(review, "--remarks", "" + remarks));
+      for (String part : List.of("h1", "h2", "p", "li", "td")) {
+        assertThat(all(page, part))
+            .isNotEmpty()
+            .allSatisfy(e -> assertThat(text).contains(flat(e.getTextContent()).strip()));
+      }
+      assertThat(text.indexOf("Keep the wrist loose.")).isLessThan(text.indexOf("What happened"));
+      for (PDPage sheet : pdf.getPages()) {
+        for (COSName name : sheet.getResources().getFontNames()) {
+          assertThat(sheet.getResources().getFont(name).isEmbedded()).isTrue();
+        }
+      }
+    }
+  }
+
+  /** Letter (ANSI Y14.1) is 792 points high and A4 (ISO 216) 842: both have room for it. */
+  @Test
+  void onPaperNothingLiesWhereLetterHasNoRoom() throws IOException {
+    try (PDDocument pdf = paper(review("missed-shift"))) {
+      for (int page = 0; page < pdf.getNumberOfPages(); page++) {
+        BufferedImage seen = new PDFRenderer(pdf).renderImage(page);
+        assertThat(seen.getHeight()).isBetween(841, 842);
+        for (int x = 0; x < seen.getWidth(); x++) {
+          for (int y = 0; y < (842 - 792) / 2 + 18; y++) {
+            assertThat(seen.getRGB(x, y) & 0xffffff).isEqualTo(0xffffff);
+            assertThat(seen.getRGB(x, seen.getHeight() - 1 - y) & 0xffffff).isEqualTo(0xffffff);
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void onPaperNamesAreLeftOutAndLongRemarksGoOn() throws IOException {
+    Path review = review("three-slips");
+    ObjectNode json = (ObjectNode) JsonFile.read(review);
+    ((ObjectNode) json.path("take")).put("file", "quirin-monday.wav");
+    ((ObjectNode) json.path("drill")).put("title", "For Quirin");
+    JsonFile.write(review, json);
+    try (PDDocument pdf = paper(review, "--no-name")) {
+      assertThat(new PDFTextStripper().getText(pdf)).doesNotContainIgnoringCase("quirin");
+      assertThat(pdf.getDocumentInformation().getTitle()).doesNotContainIgnoringCase("quirin");
+    }
+    ObjectNode said = json.objectNode();
+    said.put("format", "neckway-remarks/1").put("overall", "Slow down. ".repeat(900) + "Last.");
+    said.putArray("moments").addObject().put("time", 4.0).put("text", "w".repeat(500));
+    Path remarks = folder.resolve("remarks.json");
+    JsonFile.write(remarks, said);
+    try (PDDocument pdf = paper(review, "--remarks", "" + remarks)) {
+      assertThat(flat(new PDFTextStripper().getText(pdf))).contains("Slow down. Last.", "wwww");
+    }
+  }
+
   @Test
   void aFolderGetsAReportForEach() throws IOException {
     Path takes = Files.createDirectory(folder.resolve("takes"));
@@ -267,5 +350,65 @@ final class ReportCommandTests {
     Document document = parsed(Files.readString(into.resolve("monday.html")));
     assertThat(document.getDocumentElement().getTextContent()).contains("monday.wav");
     assertThat(all(document, "audio")).hasSize(6);
+  }
+
+  @Test
+  void aFoldersReportsFollowTheRemarksBesideThem() throws IOException {
+    Path takes = Files.createDirectory(folder.resolve("takes"));
+    Files.copy(Path.of("test-audio/three-slips.wav"), takes.resolve("monday.wav"));
+    Path into = folder.resolve("class");
+    String[] words = {
+      "review", "" + takes, "--drill", "test-audio/three-slips.drill.json", "--into", "" + into
+    };
+    assertThat(run(words)).isZero();
+    Path html = into.resolve("monday.html");
+    String first = Files.readString(html);
+    FileTime firstTime = FileTime.fromMillis(1_000_000);
+    Files.setLastModifiedTime(html, firstTime);
+    assertThat(run(words)).isZero();
+    assertThat(Files.getLastModifiedTime(html)).as("left as it is").isEqualTo(firstTime);
+
+    Path remarks = into.resolve("monday.remarks.json");
+    String said = "{\"format\": \"neckway-remarks/1\", \"overall\": \"%s\"}";
+    Files.writeString(remarks, said.formatted("Keep the wrist loose."));
+    assertThat(run(words)).isZero();
+    assertThat(Files.readString(html)).contains("Keep the wrist loose.");
+    Files.writeString(remarks, said.formatted("Breathe."));
+    assertThat(run(words)).isZero();
+    assertThat(Files.readString(html)).contains("Breathe.").doesNotContain("wrist");
+
+    Files.writeString(remarks, "{");
+    assertThat(run(words)).isZero();
+    assertThat(err.toString().strip().lines())
+        .singleElement()
+        .asString()
+        .contains("monday.remarks");
+    assertThat(Files.readString(into.resolve("table.csv"))).contains("monday.wav,monday,ok,");
+
+    Files.delete(remarks);
+    Files.delete(html);
+    assertThat(run(words)).isZero();
+    assertThat(Files.readString(html)).isEqualTo(first);
+  }
+
+  @Test
+  void aLongRunWithoutASlipHasNoBarsToShow() throws IOException {
+    Path wav = folder.resolve("long.wav");
+    Path json = folder.resolve("long.json");
+    String[] drill = {"--key", "G major", "--shapes", "major,dorian", "--rounds", "9"};
+    assertThat(run(words("perform", drill, "--seed", "1", "--out", "" + wav))).isZero();
+    assertThat(run(words("review", drill, "" + wav, "--json", "" + json))).isZero();
+    Document page = parsed(report(json));
+    assertThat(page.getDocumentElement().getTextContent())
+        .contains("Each note played was right, so none of the 28 bars is shown.")
+        .contains("None was heard to be made elsewhere")
+        .doesNotContain("Figures are frets", "Below are");
+  }
+
+  private static String[] words(String command, String[] drill, String... more) {
+    List<String> words = new ArrayList<>(List.of(command));
+    words.addAll(List.of(drill));
+    words.addAll(List.of(more));
+    return words.toArray(String[]::new);
   }
 }

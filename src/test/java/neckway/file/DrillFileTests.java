@@ -44,6 +44,30 @@ class DrillFileTests {
   }
 
   @Test
+  void aFeelIsReadAndWritten() {
+    String swung =
+        WHOLE.replace(
+            "\"notesPerBeat\": 3", "\"notesPerBeat\": 2, \"swing\": 0.62, \"offsetBeats\": 1.5");
+    PlayableDrill drill = parse(swung);
+    assertThat(drill.pulse().swing()).isEqualTo(0.62);
+    assertThat(drill.pulse().offsetBeats()).isEqualTo(1.5);
+    assertThat(parse(DrillFile.toJson(drill).toString())).isEqualTo(drill);
+    assertThat(DrillFile.toJson(parse(LEAST)).path("pulse").has("swing")).isFalse();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "'\"notesPerBeat\": 3, \"swing\": 0.6', 'pulse.swing: 0.6: 3 notes a beat cannot be paired'",
+    "'\"notesPerBeat\": 2, \"swing\": 0.8', 'pulse.swing'",
+    "'\"notesPerBeat\": 2, \"offsetBeats\": 0.3', 'pulse.offsetBeats: 0.3: no note is there'"
+  })
+  void aFeelThatCannotBeIsRefused(String pulse, String complaint) {
+    assertThatThrownBy(() -> parse(WHOLE.replace("\"notesPerBeat\": 3", pulse)))
+        .isInstanceOf(BadInput.class)
+        .hasMessageContaining(complaint);
+  }
+
+  @Test
   void theLeastDrillHasTheDefaults() {
     PlayableDrill drill = parse(LEAST);
 

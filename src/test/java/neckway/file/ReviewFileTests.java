@@ -80,6 +80,7 @@ class ReviewFileTests {
             "skipped",
             "offMsMedian",
             "offMsSpread",
+            "swing",
             "shiftsMade",
             "shiftsPlanned",
             "words");

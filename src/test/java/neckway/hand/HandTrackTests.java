@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import neckway.Await;
 import neckway.drill.Drills;
+import neckway.drill.Slots;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
@@ -39,7 +40,7 @@ class HandTrackTests {
   }
 
   private final Route planned = route(3);
-  private final HandTrack track = new HandTrack(planned, Tuning.STANDARD, 22, GAP);
+  private final HandTrack track = new HandTrack(planned, Tuning.STANDARD, 22, GAP, Slots.EVEN);
 
   private static HeardNote note(double time, int midi, HeardNote.Start start) {
     return new HeardNote(
@@ -249,7 +250,7 @@ class HandTrackTests {
   @Test
   void whatIsOpenInARoundIsLookedIntoOnceItIsOver() {
     Route twice = route(3, 2);
-    HandTrack track = new HandTrack(twice, Tuning.STANDARD, 22, GAP);
+    HandTrack track = new HandTrack(twice, Tuning.STANDARD, 22, GAP, Slots.EVEN);
     int end = twice.steps().size() / 2;
     Set<Integer> looked = new TreeSet<>();
     for (Step step : twice.steps().subList(0, end + 2)) {
@@ -297,7 +298,7 @@ class HandTrackTests {
   }
 
   private double upAfterAWrongNoteOn(int string) {
-    HandTrack slipped = new HandTrack(planned, Tuning.STANDARD, 22, GAP);
+    HandTrack slipped = new HandTrack(planned, Tuning.STANDARD, 22, GAP, Slots.EVEN);
     for (Step step : planned.steps()) {
       boolean right = step.index() != 6;
       int midi = step.midi() + (right ? 0 : 1);

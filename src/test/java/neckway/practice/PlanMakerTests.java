@@ -88,6 +88,19 @@ final class PlanMakerTests {
     assertThat(item.why()).contains("failed three times running");
   }
 
+  /** Something is changed after three tries, and something else after three more. */
+  @Test
+  void whatFailsSlowerTooIsHalved() {
+    play(join(Shape.MINOR, Direction.UP), 0, 80, "cxxx");
+    play(join(Shape.MINOR, Direction.UP), 1, 68, "xxx");
+    List<PlanItem> items = plan(20, 2).items();
+    assertThat(items.get(1).drill().orElseThrow().shapes()).containsExactly(Shape.MAJOR);
+    assertThat(items.get(1).why()).contains("failed slower too", "major shape");
+    assertThat(items.get(2).drill().orElseThrow().shapes())
+        .containsExactly(Shape.MINOR, Shape.MAJOR);
+    assertThat(items.get(2).drill().orElseThrow().pulse().tempo()).isEqualTo(58);
+  }
+
   @Test
   void cleanTwiceIsFasterAndNeverFasterThanTheTarget() {
     play(join(Shape.MINOR, Direction.UP), 0, 60, "cc");
@@ -113,7 +126,7 @@ final class PlanMakerTests {
     assertThat(plan(60, 2).items())
         .filteredOn(item -> item.drill().isPresent())
         .extracting(item -> item.drill().orElseThrow().key())
-        .contains(Key.parse("F major"));
+        .contains(Key.parse("D minor"));
   }
 
   @Test

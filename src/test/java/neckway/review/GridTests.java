@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
 import neckway.drill.Pulse;
+import neckway.drill.Slots;
 import neckway.follow.Following;
 import neckway.follow.NotePlayer;
 import neckway.follow.NoteVerdict;
@@ -76,7 +77,7 @@ class GridTests {
     for (int s = 0; s < 25; s++) {
       notes.add(right(1.234 + s * 0.3, s));
     }
-    Grid grid = NoteGrid.of(notes, 1.234, PULSE);
+    Grid grid = NoteGrid.of(notes, 1.234, PULSE, Slots.EVEN);
     assertThat(grid.source()).isEqualTo(Grid.Source.NOTES);
     assertThat(grid.tempo()).isEqualTo(100, within(1e-6));
     assertThat(grid.firstBeat()).isEqualTo(1.234, within(1e-9));
@@ -84,7 +85,7 @@ class GridTests {
 
   @Test
   void aFewNotesKeepTheDrillsTempo() {
-    Grid grid = NoteGrid.of(List.of(right(1, 0), right(1.3, 1)), 1, PULSE);
+    Grid grid = NoteGrid.of(List.of(right(1, 0), right(1.3, 1)), 1, PULSE, Slots.EVEN);
     assertThat(grid.tempo()).isEqualTo(80);
     assertThat(grid.firstBeat()).isEqualTo(1);
   }
@@ -116,7 +117,7 @@ class GridTests {
       List<NoteVerdict> verdicts =
           Following.of(player.route, PULSE, OptionalDouble.empty(), player.heard());
       NoteVerdict start = verdicts.get(0);
-      Grid grid = NoteGrid.of(verdicts, start.note().time(), PULSE);
+      Grid grid = NoteGrid.of(verdicts, start.note().time(), PULSE, Slots.EVEN);
       errors.add(Math.abs(Math.IEEEremainder(grid.firstBeat() - first, gap)) * 1000);
     }
     errors.sort(Double::compare);

@@ -67,6 +67,15 @@ class RunBoundsTests {
   }
 
   @Test
+  void aStrayNoteFarWeakerThanTheRunIsNoneOfIt() {
+    run(0, 4, 0, BEGIN);
+    note(BEGIN + 4.5 * SLOT, Verdict.EXTRA, OptionalInt.empty(), 0, -25.5);
+    note(BEGIN + 4.7 * SLOT, Verdict.EXTRA, OptionalInt.empty(), 0, -26.5);
+    run(5, 8, 0, BEGIN);
+    assertThat(kept()).containsExactly(0, 1, 2, 3, 4, 5, 7, 8, 9, 10);
+  }
+
+  @Test
   void aStrayNoteInTheRunIs() {
     run(0, 3, 0, BEGIN);
     extra(11.75, 0);

@@ -71,10 +71,10 @@ final class MidiSheetTests {
     assertThat(on).extracting(MidiSheetTests::pitch).isEqualTo(pitches(steps));
     assertThat(off).extracting(MidiSheetTests::pitch).isEqualTo(pitches(steps));
     for (int i = 0; i < steps.size(); i++) {
-      double due = i * 60 / drill.pulse().tempo() / drill.pulse().notesPerBeat();
+      double due = drill.pulse().dueSeconds(i);
       assertThat(on.get(i).getTick() * tickSeconds).isCloseTo(due, within(1e-4));
       assertThat(off.get(i).getTick() * tickSeconds)
-          .isCloseTo(due + drill.pulse().slotSeconds(), within(1e-4));
+          .isCloseTo(drill.pulse().dueSeconds(i + 1), within(1e-4));
     }
   }
 

@@ -42,6 +42,8 @@ final class SheetDrills {
   static List<PlayableDrill> many() {
     return List.of(
         of("G major", "major,dorian", 1, new Pulse(80, 2, 4, 4)),
+        of("G major", "major,dorian", 1, new Pulse(80, 2, 4, 4, 2 / 3.0, 0.5)),
+        of("A minor", "minor,major", 1, new Pulse(60, 4, 4, 4, 0.6, 1.25)),
         of("Bb major", "major,dorian,phrygian", 2, new Pulse(93.5, 3, 4, 0)),
         of("F# minor", "minor", 3, new Pulse(20, 1, 3, 4)),
         of("E minor", "minor,major,dorian,phrygian,mixolydian", 1, new Pulse(400, 4, 5, 4)),

@@ -77,6 +77,21 @@ public final class DrillOptions {
   private Integer notesPerBeat;
 
   @Option(
+      names = "--swing",
+      paramLabel = "SHARE",
+      description =
+          "The share of a pair of notes that the first one takes, 0.5 to 0.75, with 2, 4, 6 or 8 notes"
+              + " a beat; 0.67 is the long-short of a triplet. Left out: 0.5, straight.")
+  private Double swing;
+
+  @Option(
+      names = "--offset-beats",
+      paramLabel = "BEATS",
+      description =
+          "The first note comes so many beats after the first beat, such as 0.5. Left out: on it.")
+  private Double offsetBeats;
+
+  @Option(
       names = "--rounds",
       paramLabel = "TIMES",
       description = "How often the route is played without a pause, 1 to 99. Left out: once.")
@@ -146,8 +161,23 @@ public final class DrillOptions {
             up == null ? List.of() : option("--up", up, DrillOptions::joinList),
             down == null ? List.of() : option("--down", down, DrillOptions::joinList),
             rounds == null ? 1 : rounds,
-            new Pulse(beats, notes, usual.beatsPerBar(), usual.countIn()));
+            pulse(beats, notes));
     return option("the drill", drill, Drill::playable);
+  }
+
+  private Pulse pulse(double beats, int notes) {
+    Pulse usual = Drill.USUAL_PULSE;
+    double share =
+        swing == null
+            ? usual.swing()
+            : Ranges.within("--swing", swing, Pulse.STRAIGHT, Pulse.MOST_SWING);
+    double offset =
+        offsetBeats == null
+            ? usual.offsetBeats()
+            : Ranges.within("--offset-beats", offsetBeats, 0, Pulse.LATEST_OFFSET);
+    Pulse pulse = new Pulse(beats, notes, usual.beatsPerBar(), usual.countIn(), share, offset);
+    option("--swing", pulse, Pulse::checkedSwing);
+    return option("--offset-beats", pulse, Pulse::checkedOffset);
   }
 
   /** Whether {@code --start first-note} was given; only listening knows what that is. */
@@ -190,6 +220,8 @@ public final class DrillOptions {
       {"--down", down},
       {"--tempo", tempo},
       {"--notes-per-beat", notesPerBeat},
+      {"--swing", swing},
+      {"--offset-beats", offsetBeats},
       {"--rounds", rounds},
       {"--tuning", tuning}
     };

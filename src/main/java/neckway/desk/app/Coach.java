@@ -17,6 +17,7 @@ import neckway.desk.Texts;
 import neckway.desk.open.LogChoice;
 import neckway.desk.play.DeviceCheck;
 import neckway.desk.play.Engine;
+import neckway.desk.play.GuestPlayer;
 import neckway.desk.play.LostTakes;
 import neckway.desk.play.PlayingModel;
 import neckway.desk.play.PlayingScreen;
@@ -69,6 +70,9 @@ public final class Coach {
             thread("reading"),
             recording,
             Platform::runLater);
+    coach.playing.guest(
+        new GuestPlayer(
+            new DeviceClipOutput(settings::output), desk.volume()::gain, System::nanoTime));
     coach.rescue(recording, Platform::runLater);
     return coach;
   }
@@ -116,16 +120,27 @@ public final class Coach {
     if (desk.router().current().get() == Place.PLAYING && !playing.beginsNext()) {
       desk.router().go(Place.READING);
     }
+    if (playing.guestPlayed()) {
+      desk.say(Texts.of("play.guest.read"));
+    }
     if (!playing.complaint().isEmpty()) {
       desk.say(playing.complaint());
     }
   }
 
-  /** Looks for takes that a crash left unfinished, and says where they are. */
+  /**
+   * Looks for takes of earlier versions and those that a crash left unfinished; says where they
+   * are.
+   */
   public void rescue(Executor work, Executor window) {
     Path folder = settings.takesFolder();
+    Optional<Path> earlier = settings.earlierTakesFolder();
     work.execute(
         () -> {
+          int moved = earlier.map(before -> LostTakes.moved(before, folder)).orElse(0);
+          if (moved > 0) {
+            window.execute(() -> desk.say(Texts.of("read.takes-moved", moved, folder)));
+          }
           List<Path> rescued = LostTakes.rescue(folder, Instant.now());
           if (!rescued.isEmpty()) {
             Path last = rescued.get(rescued.size() - 1);

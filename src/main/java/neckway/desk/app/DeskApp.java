@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import javafx.animation.AnimationTimer;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.stage.Stage;
@@ -16,7 +17,10 @@ import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
 import neckway.desk.choose.ChoosingScreen;
+import neckway.desk.first.FirstModel;
+import neckway.desk.first.FirstScreen;
 import neckway.desk.open.LogChoice;
+import neckway.desk.play.DeviceCheck;
 import neckway.desk.sound.SoundScreen;
 import neckway.file.SettingsFile;
 
@@ -27,6 +31,8 @@ public final class DeskApp extends Application {
 
   static final String PLAYER = "player";
   static final String NO_LOG = "no-log";
+
+  private static final int PULSES_UNTIL_PAINTED = 2;
 
   private Desk desk;
   private DeskFrame frame;
@@ -57,6 +63,9 @@ public final class DeskApp extends Application {
     practice.offer(screens);
     screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
     frame = new DeskFrame(desk, screens, Optional.of(practice.strip()));
+    if (settings.isFirst() && getParameters().getUnnamed().isEmpty()) {
+      frame.before(new FirstScreen(new FirstModel(desk, frame::begin), new DeviceCheck()));
+    }
     WindowSize size = WindowSize.kept(settings);
     stage.setScene(frame.scene(size.width(), size.height()));
     stage.setTitle(Texts.of("window.title"));
@@ -64,9 +73,25 @@ public final class DeskApp extends Application {
         e -> WindowSize.put(settings, stage.getScene().getWidth(), stage.getScene().getHeight()));
     openGiven();
     frame.prepare();
-    // the log is read once the window stands there, so that it opens as fast as without
-    stage.setOnShown(e -> Platform.runLater(practice::begin));
+    // the log is read once the window is painted, so that it opens as fast as without
+    stage.setOnShown(e -> oncePainted(practice::begin));
     size.open(stage);
+  }
+
+  /** The picture of one pulse is painted before the second one after it. */
+  private static void oncePainted(Runnable then) {
+    new AnimationTimer() {
+      private int pulses;
+
+      @Override
+      public void handle(long now) {
+        pulses++;
+        if (pulses > PULSES_UNTIL_PAINTED) {
+          stop();
+          then.run();
+        }
+      }
+    }.start();
   }
 
   private LogChoice log() {

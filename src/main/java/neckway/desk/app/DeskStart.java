@@ -30,6 +30,7 @@ public final class DeskStart {
     if (!screenThere()) {
       throw noScreen(null);
     }
+    FirstClasses.load();
     TOOLKIT.setLevel(Level.SEVERE);
     try {
       List<String> given = new ArrayList<>();

@@ -50,11 +50,9 @@ final class Practised {
             up,
             down,
             now.rounds(),
-            new Pulse(
-                PlanMaker.nextTempo(progress, reach.target()),
-                NOTES_A_BEAT,
-                pulse.beatsPerBar(),
-                pulse.countIn()))
+            pulse
+                .withNotesPerBeat(NOTES_A_BEAT)
+                .withTempo(PlanMaker.nextTempo(progress, reach.target())))
         .playable();
   }
 }

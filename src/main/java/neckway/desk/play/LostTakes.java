@@ -45,6 +45,32 @@ public final class LostTakes {
     return rescued;
   }
 
+  /**
+   * Moves takes from the folder where they were kept before to where they are kept now. A name that
+   * is taken there already stays where it is.
+   *
+   * @return how many were moved
+   */
+  public static int moved(Path before, Path now) {
+    int moved = 0;
+    if (!Files.isDirectory(before) || before.equals(now)) {
+      return moved;
+    }
+    try (Stream<Path> files = Files.list(before)) {
+      Files.createDirectories(now);
+      for (Path take : files.filter(f -> f.toString().endsWith(".wav")).sorted().toList()) {
+        Path to = now.resolve(take.getFileName().toString());
+        if (!Files.exists(to)) {
+          Files.move(take, to);
+          moved++;
+        }
+      }
+    } catch (IOException e) {
+      // what could not be moved is still there, and is tried again
+    }
+    return moved;
+  }
+
   private static Path free(Path part) {
     String name = part.getFileName().toString();
     String stem = name.substring(0, name.length() - PART.length()) + RESCUED;

@@ -57,6 +57,11 @@ public final class PlayingModel {
   private final RunSettings settings;
   private final DoubleSupplier clickGain;
   private final Engine engine;
+
+  /** Plays in the player's place; empty where nobody does. */
+  private Optional<Engine> guest = Optional.empty();
+
+  private boolean guestPlays;
   private final SoundCheck check;
   private final Consumer<List<ReadTake>> reading;
   private final Queue<Runnable> events = new ConcurrentLinkedQueue<>();
@@ -222,11 +227,53 @@ public final class PlayingModel {
     }
   }
 
+  /** Says who plays in the player's place. */
+  public void guest(Engine player) {
+    guest = Optional.of(player);
+  }
+
+  /** Whether it was a guest who played what was played last. */
+  public boolean guestPlayed() {
+    return guestPlays;
+  }
+
+  /** The guest plays the drill once, and nothing of it is kept. */
+  public void beginGuest() {
+    if (state.get() == State.READY && guest.isPresent()) {
+      fresh();
+      complaint = "";
+      line.set("");
+      last = Optional.empty();
+      rounds.clear();
+      stopAsked = false;
+      guestPlays = true;
+      newPage();
+      state.set(State.OPENING);
+      LiveSetup setup =
+          new LiveSetup(
+              drill,
+              Optional.empty(),
+              Optional.empty(),
+              settings.output(),
+              LiveSetup.Start.CLICK,
+              clickGain,
+              LiveSetup.Rounds.ONE,
+              Optional.empty());
+      RunPost listener = post.forGuest(this, drill);
+      stopCheck(
+          () -> {
+            Runnable stopper = guest.orElseThrow().start(setup, listener);
+            events.add(() -> started(stopper));
+          });
+    }
+  }
+
   /** Begins a run of the drill as it is chosen now. */
   public void begin() {
     if (state.get() != State.READY) {
       return;
     }
+    guestPlays = false;
     fresh();
     complaint = "";
     line.set("");
@@ -376,7 +423,7 @@ public final class PlayingModel {
 
   /** Whether anything was played in a round, not only sounded in the rest before it. */
   private static boolean played(Review review) {
-    double from = review.grid().firstBeat() - review.grid().slotSeconds();
+    double from = review.grid().due(0) - review.grid().slotSeconds();
     return review.notes().stream().anyMatch(note -> note.time() >= from);
   }
 
@@ -384,7 +431,7 @@ public final class PlayingModel {
     stop = () -> {};
     count.set("");
     boolean heard = last.filter(r -> !r.review().notes().isEmpty()).isPresent();
-    if (heard && settings.guessFirst().get() && !beginsNext()) {
+    if (heard && settings.guessFirst().get() && !beginsNext() && !guestPlays) {
       guess.set("");
       state.set(State.GUESSING);
       return;

@@ -298,7 +298,11 @@ public final class PlayingScreen implements Screen {
     CheckBox repeat = new CheckBox(Texts.of("play.repeat"));
     repeat.selectedProperty().bindBidirectional(model.settings().repeat());
     repeat.disableProperty().bind(model.settings().guessFirst());
-    settings.getChildren().addAll(marks, why, guessFirst, repeat);
+    Button guest = new Button(Texts.of("play.guest"));
+    guest.getStyleClass().add("keyed");
+    guest.setMinWidth(Region.USE_PREF_SIZE);
+    guest.setOnAction(e -> model.beginGuest());
+    settings.getChildren().addAll(marks, why, guessFirst, repeat, guest);
     for (CheckBox box : List.of(marks, guessFirst, repeat)) {
       box.setWrapText(true);
     }
@@ -328,6 +332,10 @@ public final class PlayingScreen implements Screen {
     }
     if (code == KeyCode.ESCAPE) {
       model.escape();
+      return true;
+    }
+    if (code == KeyCode.G && model.state().get() == State.READY) {
+      model.beginGuest();
       return true;
     }
     return code == KeyCode.PAGE_UP || isOfTheGuess(code);

@@ -58,6 +58,13 @@ final class RunPost implements LiveRunListener {
     return this;
   }
 
+  /** The same for a guest's run, which is not the player's and is not kept. */
+  RunPost forGuest(PlayingModel told, PlayableDrill played) {
+    forRun(told, played);
+    book = Optional.empty();
+    return this;
+  }
+
   /** What the sound check reports. */
   void checked(SoundCheck.Report report) {
     level = report.level();
@@ -154,6 +161,9 @@ final class RunPost implements LiveRunListener {
 
   /** A log that cannot be written costs nobody the review of the run. */
   private void keep(LiveResult result) {
+    if (book.isEmpty()) {
+      return;
+    }
     long millis = Math.round(1000 * result.review().take().seconds());
     OffsetDateTime begun =
         OffsetDateTime.now().minus(millis, ChronoUnit.MILLIS).truncatedTo(ChronoUnit.SECONDS);

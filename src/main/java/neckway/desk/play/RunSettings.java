@@ -55,14 +55,9 @@ public final class RunSettings {
       each.set(settings.flag(each.getName(), each.get()));
       each.addListener((o, old, now) -> settings.put(each.getName(), now));
     }
-    if (isNewcomer(settings)) {
+    if (settings.isFirst()) {
       repeat.set(false);
     }
-  }
-
-  /** Whether nothing was ever kept; settings that could not be read were. */
-  private static boolean isNewcomer(SettingsFile settings) {
-    return !Files.exists(settings.path()) && settings.complaint().isEmpty();
   }
 
   private static BooleanProperty flag(String name, boolean usual) {
@@ -157,6 +152,12 @@ public final class RunSettings {
         .filter(f -> !f.isBlank())
         .map(Path::of)
         .orElseGet(() -> isUsual() ? MusicFolder.usual() : beside("takes"));
+  }
+
+  /** Where takes lay in earlier versions, if they are kept at their usual place now. */
+  public Optional<Path> earlierTakesFolder() {
+    boolean named = settings.text(TAKES).filter(f -> !f.isBlank()).isPresent();
+    return Optional.of(beside("takes")).filter(folder -> isUsual() && !named);
   }
 
   /**

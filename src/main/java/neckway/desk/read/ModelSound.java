@@ -17,12 +17,9 @@ final class ModelSound {
    */
   static TakeSound of(ReadTake take, int step, double speed) {
     Pulse asked = take.drill().pulse();
-    Pulse pulse =
-        new Pulse(
-            asked.tempo() * speed, asked.notesPerBeat(), asked.beatsPerBar(), asked.countIn());
+    Pulse pulse = asked.withTempo(asked.tempo() * speed);
     RouteSound whole = RouteSound.of(take.drill().route(), pulse, RATE);
-    double from =
-        Math.max(0, whole.firstBeatSeconds() + (step - SLOTS_BEFORE) * whole.slotSeconds());
+    double from = Math.max(0, whole.due(step) - SLOTS_BEFORE * pulse.slotSeconds());
     int length = whole.samples().length;
     int first = Math.min(length, (int) (from * RATE));
     return new TakeSound(Arrays.copyOfRange(whole.samples(), first, length), RATE, from);

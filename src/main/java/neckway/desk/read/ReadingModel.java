@@ -15,6 +15,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Texts;
 import neckway.desk.page.PageLegend;
 import neckway.desk.page.PageWords;
+import neckway.drill.Pulse;
 import neckway.follow.Verdict;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.BadInput;
@@ -491,8 +492,9 @@ public final class ReadingModel {
     Sounding s = now.get();
     int steps = t.review().steps().size();
     if (s.asked().what() == Hearing.MODEL) {
-      int since = (int) (heardSeconds(s) / t.drill().pulse().slotSeconds());
-      return OptionalInt.of(Math.min(s.asked().step() + since, steps - 1));
+      Pulse pulse = t.drill().pulse();
+      double heard = pulse.dueSeconds(s.asked().step()) + heardSeconds(s);
+      return IntStream.range(0, steps).filter(step -> pulse.dueSeconds(step) <= heard).max();
     }
     double at = playhead().orElseThrow();
     return IntStream.range(0, steps).filter(step -> seconds(t, step) <= at).max();

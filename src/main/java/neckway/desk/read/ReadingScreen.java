@@ -142,7 +142,11 @@ public final class ReadingScreen implements Screen {
       Label nothing = new Label(Texts.of("read.nothing"));
       nothing.getStyleClass().add("nothing");
       nothing.setWrapText(true);
-      root.setCenter(new StackPane(nothing));
+      Button begin = button("read.begin", "Space", actions::again);
+      begin.getStyleClass().add("main-action");
+      VBox both = new VBox(nothing, begin);
+      both.getStyleClass().add("nothing-yet");
+      root.setCenter(new StackPane(both));
       return;
     }
     PageModel shown = model.page().get();
@@ -260,7 +264,7 @@ public final class ReadingScreen implements Screen {
       unbound(details, tools);
       column
           .getChildren()
-          .setAll(head(), view, pointed(view), legend, shift(), tools, details, again.node());
+          .setAll(head(), details, view, pointed(view), legend, shift(), tools, again.node());
       return scroll(column);
     }
     foot.getChildren().add(foot.getChildren().size() - 1, again.node());

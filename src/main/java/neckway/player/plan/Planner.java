@@ -82,7 +82,7 @@ public final class Planner {
     }
     List<PlayedNote> notes = timed(firstBeat);
     double slotSeconds = pulse.slotSeconds();
-    double end = firstBeat + route.steps().size() * slotSeconds;
+    double end = firstBeat + pulse.dueSeconds(route.steps().size());
     if (!notes.isEmpty()) {
       end = notes.get(notes.size() - 1).time() + slotSeconds;
     }
@@ -202,7 +202,9 @@ public final class Planner {
               + wander
               + habits.timing().jitterMs() * Math.max(-2.6, Math.min(2.6, random.nextGaussian()))
               + draft.extraMs();
-      double time = Math.max(0.01, firstBeat + draft.slot() * slotSeconds + ms / 1000);
+      double time =
+          Math.max(
+              0.01, firstBeat + pulse.slots().position(draft.slot()) * slotSeconds + ms / 1000);
       if (last != null) {
         time = Math.max(time, previous + LEAST_SLOT_SHARE * slotSeconds);
       }

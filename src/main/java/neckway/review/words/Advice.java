@@ -40,6 +40,7 @@ final class Advice {
             new Waits(played).causes(),
             new AfterTheShift(played).causes(),
             new HeardTempo(played).causes(),
+            new SwingKept(played).causes(),
             new UnevenTime(played).causes(),
             new Leaning(played).causes(),
             new StoppedEarly(played).causes())

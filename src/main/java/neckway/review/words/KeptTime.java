@@ -31,6 +31,7 @@ final class KeptTime {
   List<Sentence> sentences() {
     List<Sentence> said = new ArrayList<>(new LateLandings(played).sentences());
     new HeardTempo(played).sentence().map(Sentence::of).ifPresent(said::add);
+    new SwingKept(played).sentence().ifPresent(said::add);
     if (offMs.length < FEWEST_TO_TIME || !played.review().keepsTheGrid()) {
       return said;
     }

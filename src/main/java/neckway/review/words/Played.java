@@ -170,9 +170,12 @@ final class Played {
     return 1000 * review.grid().slotSeconds();
   }
 
-  /** Signed distances from the slots, ms, of all notes that keep time but the landings. */
+  /**
+   * Signed distances from the slots as the player swings, ms, of all notes that keep time but the
+   * landings.
+   */
   double[] offMs() {
-    return PulseKept.offMs(drill.route(), review.notes(), review.reviewed());
+    return PulseKept.ownOffMs(drill.route(), review);
   }
 
   /** Four notes in five lay so near to the player's own pulse, ms. */
@@ -204,8 +207,7 @@ final class Played {
   private boolean firstNoteWasTheBeat() {
     return review.notes().stream()
         .limit(1)
-        .anyMatch(
-            n -> Math.abs(n.time() - review.grid().firstBeat()) <= FIRST_NOTE_IS_BEAT_SECONDS);
+        .anyMatch(n -> Math.abs(n.time() - review.grid().due(0)) <= FIRST_NOTE_IS_BEAT_SECONDS);
   }
 
   /** The middle of the offsets of the notes in place of some steps, ms, where that many tell it. */
@@ -217,7 +219,7 @@ final class Played {
             s ->
                 inPlace(s)
                     .filter(n -> n.timing() != Timing.UNSURE)
-                    .ifPresent(n -> off.add(n.offMs())));
+                    .ifPresent(n -> off.add(review.ownOffMs(n))));
     return off.size() < fewest ? Optional.empty() : Optional.of(RobustStatistics.median(off));
   }
 }

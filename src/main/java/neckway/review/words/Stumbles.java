@@ -82,8 +82,9 @@ final class Stumbles {
     ReviewedNote before = null;
     for (ReviewedNote note : review.notes()) {
       if (before != null && follows(before, note)) {
-        double wait = note.time() - before.time() - slotSeconds();
         int index = note.step().getAsInt();
+        double due = slotSeconds() * review.ownSlots().gapBefore(index);
+        double wait = note.time() - before.time() - due;
         if (wait > Math.max(LEAST_SECONDS, LEAST_SLOTS * slotSeconds())
             && !landings.contains(index)) {
           waits.add(new Wait(played.step(index), wait));

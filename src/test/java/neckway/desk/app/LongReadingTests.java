@@ -50,7 +50,7 @@ class LongReadingTests {
   }
 
   private WholeWindow withSlips() throws Exception {
-    return played(List.of(leftOut(FIRST_SLIP), leftOut(SECOND_SLIP)), 1280, 800);
+    return played(List.of(leftOut(FIRST_SLIP), leftOut(SECOND_SLIP)), 1024, 640);
   }
 
   private static Mistake leftOut(int step) {

@@ -4,6 +4,7 @@ import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -11,6 +12,8 @@ import java.util.OptionalDouble;
  * without a window manager, and how long the window stands there blank before that.
  *
  * <pre>FirstPaint JAR STARTS</pre>
+ *
+ * In place of the jar, an installed program may be named.
  */
 public final class FirstPaint {
   private static final long LOOK_MILLIS = 8;
@@ -56,11 +59,7 @@ public final class FirstPaint {
     try (VirtualScreen screen =
         new VirtualScreen("1400x900x24", Files.createDirectory(folder.resolve("screen")))) {
       ProcessBuilder builder =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-Dprism.order=sw",
-                  "-jar",
-                  jar.toAbsolutePath().toString())
+          new ProcessBuilder(command(jar))
               .redirectErrorStream(true)
               .redirectOutput(new File("/dev/null"));
       builder.environment().put("DISPLAY", screen.display());
@@ -76,6 +75,15 @@ public final class FirstPaint {
         window.waitFor();
       }
     }
+  }
+
+  private static List<String> command(Path program) {
+    String whole = program.toAbsolutePath().toString();
+    if (!whole.endsWith(".jar")) {
+      return List.of(whole);
+    }
+    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    return List.of(java, "-Dprism.order=sw", "-jar", whole);
   }
 
   private static Start watch(VirtualScreen screen, long begun) throws Exception {
