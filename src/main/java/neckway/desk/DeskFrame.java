@@ -30,7 +30,7 @@ import neckway.desk.Screen.Place;
  */
 public final class DeskFrame {
   /** Size of plain text at 100 %, pixels. */
-  public static final double BASE_PIXELS = 15;
+  public static final double BASE_PIXELS = 15.5;
 
   /** What a window shows before anything is painted: the style sheet's paper, light and dark. */
   static final Color PAPER = Color.web("#fbfaf6");
@@ -67,6 +67,7 @@ public final class DeskFrame {
     this.strip = strip;
     this.makers = new EnumMap<>(makers);
     desk.router().offer(makers.keySet());
+    Type.ready();
     root.getStyleClass().add("desk");
     root.getStylesheets().add(DeskFrame.class.getResource("desk.css").toExternalForm());
     root.setTop(new VBox(top()));

@@ -3,14 +3,12 @@ package neckway.desk.choose;
 import javafx.geometry.VPos;
 import javafx.scene.shape.Line;
 import javafx.scene.text.Font;
-import javafx.scene.text.FontWeight;
 import javafx.scene.text.Text;
+import neckway.desk.Type;
 import neckway.desk.choose.NeckPicture.Side;
 
 /** Lines and words of a drawn neck; their colours come from the style sheet. */
 final class Forms {
-  private static final String FAMILY = "DejaVu Sans";
-
   private Forms() {}
 
   /** A line. */
@@ -23,7 +21,7 @@ final class Forms {
   /** Words about a point. */
   static Text text(String words, double x, double y, double size, boolean bold, String... styles) {
     Text text = new Text(words);
-    text.setFont(Font.font(FAMILY, bold ? FontWeight.BOLD : FontWeight.NORMAL, size));
+    text.setFont(Type.of(bold, size));
     text.setTextOrigin(VPos.CENTER);
     text.setX(x - text.getLayoutBounds().getWidth() / 2);
     text.setY(y);
@@ -39,9 +37,7 @@ final class Forms {
       double middle = text.getX() + own / 2;
       Font font = text.getFont();
       boolean bold = font.getStyle().contains("Bold");
-      text.setFont(
-          Font.font(
-              FAMILY, bold ? FontWeight.BOLD : FontWeight.NORMAL, font.getSize() * width / own));
+      text.setFont(Type.of(bold, font.getSize() * width / own));
       text.setX(middle - text.getLayoutBounds().getWidth() / 2);
     }
   }

@@ -6,14 +6,12 @@ import javafx.scene.Node;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Polygon;
 import javafx.scene.shape.Rectangle;
-import javafx.scene.text.Font;
-import javafx.scene.text.FontWeight;
 import javafx.scene.text.Text;
+import neckway.desk.Type;
 import neckway.practice.State;
 
 /** How a state looks as a line and as a frame; the style sheet has hues, widths and dashes. */
 final class Ink {
-  private static final String FAMILY = "DejaVu Sans";
   private static final double HALF_DOUBLE = 2.2;
 
   private Ink() {}
@@ -75,7 +73,7 @@ final class Ink {
 
   private static Text plain(String words, double y, double size, boolean bold) {
     Text text = new Text(words);
-    text.setFont(Font.font(FAMILY, bold ? FontWeight.BOLD : FontWeight.NORMAL, size));
+    text.setFont(Type.of(bold, size));
     text.setTextOrigin(VPos.CENTER);
     text.setY(y);
     text.setMouseTransparent(true);

@@ -9,9 +9,9 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
-import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import neckway.desk.Texts;
+import neckway.desk.Type;
 import neckway.neck.Place;
 import neckway.page.HandStand;
 import neckway.page.PageModel;
@@ -105,7 +105,7 @@ public final class NeckStrip extends Region {
   private void paint(GraphicsContext g, HandStand now, Optional<HandStand> next) {
     double font = FONT * Math.min(scale, LARGEST_TEXT);
     g.clearRect(0, 0, getWidth(), getHeight());
-    g.setFont(Font.font("System", font));
+    g.setFont(Type.of(false, font));
     g.setTextBaseline(VPos.CENTER);
     g.setTextAlign(TextAlignment.CENTER);
     g.setLineWidth(1);

@@ -6,8 +6,8 @@ import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
-import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
+import neckway.desk.Type;
 import neckway.hand.ShiftVerdict;
 import neckway.neck.Pitch;
 import neckway.neck.Place;
@@ -63,10 +63,10 @@ final class PagePainter {
     this.words = words;
     this.lead = lead;
     firstAhead = page.here().map(step -> step.index() + 1).orElse(0);
-    figure = Font.font("System", FontWeight.NORMAL, at.font());
-    bold = Font.font("System", FontWeight.BOLD, at.font());
-    heardFont = Font.font("System", FontWeight.BOLD, 0.72 * at.font());
-    small = Font.font("System", FontWeight.NORMAL, Math.max(9, 0.58 * at.font()));
+    figure = Type.of(false, at.font());
+    bold = Type.of(true, at.font());
+    heardFont = Type.of(true, 0.72 * at.font());
+    small = Type.of(false, Math.max(9, 0.58 * at.font()));
     stroke = Math.max(1, at.font() / 18);
   }
 

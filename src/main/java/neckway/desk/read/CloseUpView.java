@@ -8,10 +8,10 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
-import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 import neckway.desk.Texts;
+import neckway.desk.Type;
 import neckway.desk.page.Inks;
 
 /**
@@ -148,7 +148,7 @@ final class CloseUpView extends Region {
 
   /** A word beside its line, so that two lines close together do not run into each other. */
   private void label(GraphicsContext g, String word, double x, double y, boolean left) {
-    g.setFont(Font.font("System", FontWeight.NORMAL, font));
+    g.setFont(Type.of(false, font));
     g.setFill(inks.ink());
     g.setTextAlign(left ? TextAlignment.RIGHT : TextAlignment.LEFT);
     g.fillText(word, left ? x - 4 : x + 4, y);
@@ -264,7 +264,7 @@ final class CloseUpView extends Region {
 
   private void text(
       GraphicsContext g, String text, double x, double y, FontWeight weight, Color fill) {
-    g.setFont(Font.font("System", weight, font));
+    g.setFont(Type.of(weight == FontWeight.BOLD, font));
     g.setFill(fill);
     g.setTextAlign(TextAlignment.CENTER);
     g.fillText(text, x, y);
