@@ -48,6 +48,9 @@ public final class DeskApp extends Application {
   @Override
   public void start(Stage stage) {
     SettingsFile settings = SettingsFile.usual();
+    Faults faults = Faults.beside(settings.path());
+    Thread.setDefaultUncaughtExceptionHandler(faults);
+    Thread.currentThread().setUncaughtExceptionHandler(faults);
     desk = new Desk(settings);
     Map<Place, Function<Desk, Screen>> screens = screens();
     coach = Coach.onDevices(desk, log());
@@ -72,6 +75,7 @@ public final class DeskApp extends Application {
     stage.setOnCloseRequest(
         e -> WindowSize.put(settings, stage.getScene().getWidth(), stage.getScene().getHeight()));
     openGiven();
+    faults.earlier().ifPresent(report -> desk.say(Texts.of("problem.fault", report)));
     frame.prepare();
     // the log is read once the window is painted, so that it opens as fast as without
     stage.setOnShown(e -> oncePainted(practice::begin));
