@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import neckway.file.SettingsFile;
 
 /**
  * How long it takes from the start of Java until the window has its content, on a virtual display
@@ -62,6 +63,10 @@ public final class FirstPaint {
           new ProcessBuilder(command(jar))
               .redirectErrorStream(true)
               .redirectOutput(new File("/dev/null"));
+      Path kept = Files.createDirectories(folder.resolve("config/neckway"));
+      // else it is the very first start, which asks its questions in place of the first screen
+      Files.writeString(
+          kept.resolve("settings.json"), "{\"format\": \"" + SettingsFile.FORMAT + "\"}");
       builder.environment().put("DISPLAY", screen.display());
       builder.environment().put("HOME", folder.toString());
       builder.environment().put("XDG_CONFIG_HOME", folder.resolve("config").toString());
