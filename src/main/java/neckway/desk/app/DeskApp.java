@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -13,6 +14,7 @@ import javafx.application.Platform;
 import javafx.stage.Stage;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
+import neckway.desk.Language;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.Texts;
@@ -45,6 +47,7 @@ public final class DeskApp extends Application {
   @Override
   public void start(Stage stage) {
     SettingsFile settings = SettingsFile.usual();
+    Texts.speak(Language.of(settings, Locale.getDefault(Locale.Category.DISPLAY)));
     desk = new Desk(settings);
     Map<Place, Function<Desk, Screen>> screens = screens();
     coach = Coach.onDevices(desk, log());
