@@ -67,6 +67,7 @@ class EveryControlTests {
   private Coach coach;
   private LiveRunListener live;
   private SoundModel room;
+  private boolean whole;
 
   @ParameterizedTest
   @CsvSource({
@@ -81,9 +82,15 @@ class EveryControlTests {
 
   /** German words are longer. */
   @ParameterizedTest
-  @CsvSource({"800, 560, 100", "800, 560, 200", "1280, 800, 100", "1280, 800, 200"})
-  void isInGermanToo(double width, double height, int percent) {
-    Texts.speak(Language.GERMAN);
+  @CsvSource({
+    "ENGLISH, 800, 560, 100", "ENGLISH, 800, 560, 200",
+    "ENGLISH, 1280, 800, 100", "ENGLISH, 1280, 800, 200",
+    "GERMAN, 800, 560, 100", "GERMAN, 800, 560, 200",
+    "GERMAN, 1280, 800, 100", "GERMAN, 1280, 800, 200"
+  })
+  void isSaidInFullInEachLanguage(Language language, double width, double height, int percent) {
+    Texts.speak(language);
+    whole = true;
     try {
       walk(width, height, percent);
     } finally {
@@ -201,8 +208,10 @@ class EveryControlTests {
     window.settle();
     List<String> lost = FxWindow.on(() -> lost(window));
     assertThat(lost).as(place.toString()).isEmpty();
-    List<String> cut = FxWindow.on(() -> CutWords.in(window.scene().getRoot()));
-    assertThat(cut).as(place.toString()).isEmpty();
+    if (whole) {
+      List<String> cut = FxWindow.on(() -> CutWords.in(window.scene().getRoot()));
+      assertThat(cut).as(place.toString()).isEmpty();
+    }
   }
 
   private List<String> lost(FxWindow window) {
