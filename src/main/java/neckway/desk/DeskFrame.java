@@ -1,6 +1,7 @@
 package neckway.desk;
 
 import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -187,7 +188,8 @@ public final class DeskFrame {
         new HBox(
             quiet("look.smaller", () -> desk.look().smallerText()),
             quiet("look.larger", () -> desk.look().largerText()),
-            quiet("look.dark", () -> desk.look().dark().set(!desk.look().dark().get())));
+            quiet("look.dark", () -> desk.look().dark().set(!desk.look().dark().get())),
+            new LanguageButton(desk));
     SideBySide top = new SideBySide(bar, look);
     top.getStyleClass().add("top");
     return top;
@@ -231,7 +233,7 @@ public final class DeskFrame {
 
   private void dress() {
     double pixels = BASE_PIXELS * desk.look().fontPercent().get() / 100;
-    root.setStyle("-fx-font-size: " + Texts.plain(pixels) + "px;");
+    root.setStyle(String.format(Locale.ROOT, "-fx-font-size: %.1fpx;", pixels));
     root.getStyleClass().removeAll("dark", "large", "huge");
     if (desk.look().textPercent().get() > HUGE_PERCENT) {
       root.getStyleClass().add("huge");

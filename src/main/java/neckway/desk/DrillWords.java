@@ -19,6 +19,11 @@ public final class DrillWords {
     return Texts.of("drill.title", place(drill), Texts.plain(drill.pulse().tempo()));
   }
 
+  /** What a shape is called, without its number. */
+  public static String name(Shape shape) {
+    return Texts.of("shape." + shape.word());
+  }
+
   private static String shapes(List<Shape> shapes) {
     List<String> numbers =
         shapes.stream().map(shape -> Integer.toString(shape.number())).collect(Collectors.toList());

@@ -168,4 +168,26 @@ class DeskFrameTests {
         });
     assertThat(window.scene().getFill()).isEqualTo(DeskFrame.DARK_PAPER);
   }
+
+  /** The button names the language that it chooses, and says in it when it comes. */
+  @Test
+  void choosesALanguageForTheNextStart() {
+    assertThat(press("Deutsch")).isEqualTo("Ab dem nächsten Start ist das Fenster deutsch.");
+    assertThat(SettingsFile.at(desk.settings().path()).text("language")).contains("de");
+    assertThat(press("English")).isEqualTo("The window is in English from the next start on.");
+    assertThat(SettingsFile.at(desk.settings().path()).text("language")).contains("en");
+  }
+
+  private String press(String words) {
+    return FxWindow.on(
+        () -> {
+          window.scene().getRoot().lookupAll(".quiet").stream()
+              .map(Button.class::cast)
+              .filter(button -> button.getText().equals(words))
+              .findAny()
+              .orElseThrow()
+              .fire();
+          return desk.notice().get();
+        });
+  }
 }

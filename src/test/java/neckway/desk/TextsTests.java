@@ -8,22 +8,24 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Properties;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
-/** Every word in the window is in the bundle, and once. */
+/** Every word in the window is in the bundle, and once; and in German too. */
 class TextsTests {
   private static final Path BUNDLE = Path.of("src/main/resources/neckway/desk/texts.properties");
+  private static final Path GERMAN = Path.of("src/main/resources/neckway/desk/texts_de.properties");
+  private static final Pattern PLACEHOLDER = Pattern.compile("\\{\\d}");
   private static final Pattern ASKED = Pattern.compile("Texts\\.of\\(\\s*\"([^\"]+)\"\\s*[,)]");
 
   @Test
   void whatTheCodeAsksForIsThere() throws IOException {
-    Properties bundle = new Properties();
-    try (Reader reader = Files.newBufferedReader(BUNDLE)) {
-      bundle.load(reader);
-    }
+    Properties bundle = read(BUNDLE);
     int asked = 0;
     try (Stream<Path> sources = Files.walk(Path.of("src/main/java/neckway/desk"))) {
       for (Path source : sources.filter(p -> p.toString().endsWith(".java")).toList()) {
@@ -37,10 +39,40 @@ class TextsTests {
     assertThat(asked).isGreaterThan(40);
   }
 
+  private static Properties read(Path file) throws IOException {
+    Properties bundle = new Properties();
+    try (Reader reader = Files.newBufferedReader(file)) {
+      bundle.load(reader);
+    }
+    return bundle;
+  }
+
   @Test
-  void noTextStandsThereTwice() throws IOException {
+  void germanHasTheSameTextsWithTheSameValues() throws IOException {
+    Properties english = read(BUNDLE);
+    Properties german = read(GERMAN);
+    assertThat(german.stringPropertyNames())
+        .containsExactlyInAnyOrderElementsOf(english.stringPropertyNames());
+    for (String key : english.stringPropertyNames()) {
+      String ours = english.getProperty(key);
+      String theirs = german.getProperty(key);
+      assertThat(theirs).as(key).isNotBlank();
+      assertThat(placeholders(theirs)).as(key).isEqualTo(placeholders(ours));
+      // sentences are joined: a blank at an end belongs to the text
+      assertThat(theirs.startsWith(" ")).as(key).isEqualTo(ours.startsWith(" "));
+      assertThat(theirs.endsWith(" ")).as(key).isEqualTo(ours.endsWith(" "));
+    }
+  }
+
+  private static List<String> placeholders(String text) {
+    return PLACEHOLDER.matcher(text).results().map(MatchResult::group).sorted().toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"texts.properties", "texts_de.properties"})
+  void noTextStandsThereTwice(String file) throws IOException {
     List<String> keys =
-        Files.readAllLines(BUNDLE).stream()
+        Files.readAllLines(BUNDLE.resolveSibling(file)).stream()
             .filter(line -> line.contains("=") && !line.startsWith("#"))
             .map(line -> line.substring(0, line.indexOf('=')).strip())
             .toList();

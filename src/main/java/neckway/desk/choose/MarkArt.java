@@ -8,6 +8,7 @@ import javafx.scene.Node;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.text.Text;
+import neckway.desk.DrillWords;
 import neckway.desk.Texts;
 import neckway.desk.choose.NeckPicture.Mark;
 
@@ -68,7 +69,7 @@ record MarkArt(List<List<Mark>> lanes, double laneHeight, double em, Consumer<Ma
   }
 
   private String words(Mark mark, double width) {
-    String name = Texts.of("mark.name", mark.shape().number(), mark.shape().spoken());
+    String name = Texts.of("mark.name", mark.shape().number(), DrillWords.name(mark.shape()));
     if (mark.chosen().isEmpty()) {
       return name;
     }

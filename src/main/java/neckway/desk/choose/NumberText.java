@@ -54,7 +54,7 @@ final class NumberText extends StringConverter<Double> {
     complain.accept(
         Texts.of(
             whole ? "problem.whole" : "problem.number",
-            name.toLowerCase(java.util.Locale.ROOT),
+            Texts.within(name),
             text.strip(),
             Texts.plain(least),
             Texts.plain(most)));

@@ -10,6 +10,7 @@ import java.util.Set;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import neckway.desk.Desk;
+import neckway.desk.DrillWords;
 import neckway.desk.Texts;
 import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
@@ -109,7 +110,7 @@ public final class FirstModel {
   }
 
   private static String spoken(Shape shape) {
-    return shape.spoken();
+    return DrillWords.name(shape);
   }
 
   /**

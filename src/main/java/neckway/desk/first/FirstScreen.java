@@ -19,6 +19,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import neckway.desk.DrillWords;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.desk.play.SoundCheck;
@@ -90,7 +91,8 @@ public final class FirstScreen implements Screen {
     FlowPane all = new FlowPane();
     all.getStyleClass().add("below");
     for (Shape shape : Shape.values()) {
-      CheckBox box = new CheckBox(Texts.of("first.shape", shape.ordinal() + 1, shape.spoken()));
+      CheckBox box =
+          new CheckBox(Texts.of("first.shape", shape.ordinal() + 1, DrillWords.name(shape)));
       boxes.put(shape, box);
       all.getChildren().add(box);
     }

@@ -1,6 +1,5 @@
 package neckway.desk.open;
 
-import java.util.Locale;
 import java.util.Optional;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
@@ -56,9 +55,7 @@ final class LastTime {
   }
 
   private static String p(double p) {
-    return p < 0.001
-        ? Texts.of("next.better.tiny")
-        : Texts.of("next.better.p", String.format(Locale.ROOT, "%.3f", p));
+    return p < 0.001 ? Texts.of("next.better.tiny") : Texts.of("next.better.p", Texts.fixed(p, 3));
   }
 
   /** How far the right notes are off, either way, milliseconds. */

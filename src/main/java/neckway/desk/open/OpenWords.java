@@ -5,6 +5,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import neckway.desk.DrillWords;
 import neckway.desk.Texts;
@@ -43,7 +44,7 @@ final class OpenWords {
   }
 
   private static String shape(Shape shape) {
-    return Texts.of("mark.name", shape.number(), shape.spoken());
+    return Texts.of("mark.name", shape.number(), DrillWords.name(shape));
   }
 
   /** Name and state. */
@@ -71,7 +72,10 @@ final class OpenWords {
     progress.lastDay().ifPresent(day -> said.append(last(day, today)));
     progress
         .lateMsMedian()
-        .ifPresent(ms -> said.append(Texts.of("open.late", String.format("%+d", Math.round(ms)))));
+        .ifPresent(
+            ms ->
+                said.append(
+                    Texts.of("open.late", String.format(Locale.ROOT, "%+d", Math.round(ms)))));
     return said.toString();
   }
 
@@ -79,7 +83,9 @@ final class OpenWords {
     long days = ChronoUnit.DAYS.between(day, today);
     return days == 0
         ? Texts.of("open.last.today")
-        : days == 1 ? Texts.of("open.last.yesterday") : Texts.of("open.last.days", days, day);
+        : days == 1
+            ? Texts.of("open.last.yesterday")
+            : Texts.of("open.last.days", days, Texts.date("open.date", day));
   }
 
   /** From where to where one can go without leaving what is open. */

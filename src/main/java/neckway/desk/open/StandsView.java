@@ -15,6 +15,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.text.Text;
+import neckway.desk.DrillWords;
 import neckway.desk.LookModel;
 import neckway.desk.Texts;
 import neckway.desk.open.OpenMap.Bridge;
@@ -215,7 +216,7 @@ final class StandsView extends Region {
     double line = Math.min(1.5 * size, h / 7);
     double at = top + h / 2 - 1.9 * line;
     String[] lines = {
-      Texts.of("open.stand.name", stand.placed().shape().spoken()),
+      Texts.of("open.stand.name", DrillWords.name(stand.placed().shape())),
       Texts.of("open.stand.frets", stand.from(), stand.to()),
       OpenWords.state(stand.progress().state())
     };

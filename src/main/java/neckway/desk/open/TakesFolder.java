@@ -8,10 +8,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import neckway.desk.Texts;
 import neckway.neck.BadInput;
 
 /**
@@ -86,7 +86,7 @@ final class TakesFolder {
   static String size(long bytes) {
     double mega = bytes / 1e6;
     return mega < 1000
-        ? String.format(Locale.ROOT, mega < 10 ? "%.1f MB" : "%.0f MB", mega)
-        : String.format(Locale.ROOT, "%.1f GB", mega / 1000);
+        ? Texts.fixed(mega, mega < 10 ? 1 : 0) + " MB"
+        : Texts.fixed(mega / 1000, 1) + " GB";
   }
 }

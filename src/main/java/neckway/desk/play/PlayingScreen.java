@@ -204,7 +204,7 @@ public final class PlayingScreen implements Screen {
   private void size(Label figure, double ems, double share) {
     double pixels = ems * DeskFrame.BASE_PIXELS * look.fontPercent().get() / 100;
     double most = root.getHeight() > 0 ? share * root.getHeight() : pixels;
-    figure.setStyle("-fx-font-size: " + Texts.plain(Math.rint(Math.min(pixels, most))) + "px;");
+    figure.setStyle("-fx-font-size: " + Math.round(Math.min(pixels, most)) + "px;");
   }
 
   private Region top() {

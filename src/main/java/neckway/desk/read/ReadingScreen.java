@@ -142,7 +142,7 @@ public final class ReadingScreen implements Screen {
       Label nothing = new Label(Texts.of("read.nothing"));
       nothing.getStyleClass().add("nothing");
       nothing.setWrapText(true);
-      Button begin = button("read.begin", "Space", actions::again);
+      Button begin = button("read.begin", Texts.of("key.space"), actions::again);
       begin.getStyleClass().add("main-action");
       VBox both = new VBox(nothing, begin);
       both.getStyleClass().add("nothing-yet");
@@ -365,7 +365,7 @@ public final class ReadingScreen implements Screen {
   }
 
   private VBox foot() {
-    Button primary = button("read.again", "Space", actions::again);
+    Button primary = button("read.again", Texts.of("key.space"), actions::again);
     primary.getStyleClass().add("main-action");
     FlowPane keys = new FlowPane();
     keys.getStyleClass().addAll("keys", "after");

@@ -5,9 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import neckway.desk.DrillWords;
 import neckway.desk.Texts;
@@ -69,9 +67,7 @@ public final class ReadingWords {
   private static Optional<String> kept(Path file) {
     try {
       Instant at = Files.getLastModifiedTime(file).toInstant();
-      return Optional.of(
-          DateTimeFormatter.ofPattern(Texts.of("read.date"), Locale.ENGLISH)
-              .format(at.atZone(ZoneId.systemDefault())));
+      return Optional.of(Texts.date("read.date", at.atZone(ZoneId.systemDefault())));
     } catch (IOException e) {
       // the take was moved since: then its date is not known
       return Optional.empty();

@@ -1,7 +1,9 @@
 package neckway.desk.sound;
 
+import javafx.geometry.Orientation;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
+import javafx.scene.text.TextAlignment;
 
 /** The names under a scale: of its two ends, and of the stretch where one wants to be. */
 final class ScaleNames extends Region {
@@ -22,6 +24,7 @@ final class ScaleNames extends Region {
     low = name(lowName);
     good = name(goodName);
     high = name(highName);
+    high.setTextAlignment(TextAlignment.RIGHT);
     zone.getStyleClass().add("scale-zone");
     getStyleClass().add("scale-names");
     getChildren().addAll(zone, low, good, high);
@@ -30,6 +33,7 @@ final class ScaleNames extends Region {
   private static Label name(String words) {
     Label name = new Label(words);
     name.getStyleClass().add("scale-name");
+    name.setWrapText(true);
     return name;
   }
 
@@ -44,12 +48,24 @@ final class ScaleNames extends Region {
 
   @Override
   protected double computePrefHeight(double width) {
-    return zoneHeight() + good.prefHeight(-1);
+    double third = width > 0 ? width / 3 : Double.MAX_VALUE;
+    return zoneHeight()
+        + Math.max(height(good, third), Math.max(height(low, third), height(high, third)));
   }
 
   @Override
   protected double computeMinHeight(double width) {
     return computePrefHeight(width);
+  }
+
+  /** What wraps is as high as its width asks for. */
+  @Override
+  public Orientation getContentBias() {
+    return Orientation.HORIZONTAL;
+  }
+
+  private static double height(Label name, double most) {
+    return name.prefHeight(Math.min(most, name.prefWidth(-1)));
   }
 
   @Override
@@ -70,6 +86,6 @@ final class ScaleNames extends Region {
   }
 
   private static void place(Label name, double left, double width, double top) {
-    name.resizeRelocate(left, top, width, name.prefHeight(-1));
+    name.resizeRelocate(left, top, width, name.prefHeight(width));
   }
 }

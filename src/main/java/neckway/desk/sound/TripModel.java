@@ -1,6 +1,5 @@
 package neckway.desk.sound;
 
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -106,7 +105,7 @@ public final class TripModel {
   }
 
   private static String ms(double ms) {
-    return String.format(Locale.ROOT, "%.1f", ms).replace('-', '−');
+    return Texts.fixed(ms, 1).replace('-', '−');
   }
 
   /** Plays the clicks and listens; a little louder each time they were not heard. */

@@ -23,13 +23,16 @@ import javafx.scene.control.Slider;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
+import neckway.desk.CutWords;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
+import neckway.desk.Language;
 import neckway.desk.SaidCheck;
 import neckway.desk.Screen;
 import neckway.desk.Screen.Place;
 import neckway.desk.SilentOutput;
+import neckway.desk.Texts;
 import neckway.desk.app.Coach;
 import neckway.desk.app.DeskApp;
 import neckway.desk.app.Practice;
@@ -64,6 +67,7 @@ class EveryControlTests {
   private Coach coach;
   private LiveRunListener live;
   private SoundModel room;
+  private boolean whole;
 
   @ParameterizedTest
   @CsvSource({
@@ -73,6 +77,28 @@ class EveryControlTests {
     "2560, 1080, 100"
   })
   void isWithinTheWindowOrScrolledTo(double width, double height, int percent) {
+    walk(width, height, percent);
+  }
+
+  /** German words are longer. */
+  @ParameterizedTest
+  @CsvSource({
+    "ENGLISH, 800, 560, 100", "ENGLISH, 800, 560, 200",
+    "ENGLISH, 1280, 800, 100", "ENGLISH, 1280, 800, 200",
+    "GERMAN, 800, 560, 100", "GERMAN, 800, 560, 200",
+    "GERMAN, 1280, 800, 100", "GERMAN, 1280, 800, 200"
+  })
+  void isSaidInFullInEachLanguage(Language language, double width, double height, int percent) {
+    Texts.speak(language);
+    whole = true;
+    try {
+      walk(width, height, percent);
+    } finally {
+      Texts.speak(Language.ENGLISH);
+    }
+  }
+
+  private void walk(double width, double height, int percent) {
     try (FxWindow window = open(width, height, percent)) {
       check(window, Place.CHOOSING, () -> {});
       check(window, Place.PLAYING, () -> {});
@@ -182,6 +208,10 @@ class EveryControlTests {
     window.settle();
     List<String> lost = FxWindow.on(() -> lost(window));
     assertThat(lost).as(place.toString()).isEmpty();
+    if (whole) {
+      List<String> cut = FxWindow.on(() -> CutWords.in(window.scene().getRoot()));
+      assertThat(cut).as(place.toString()).isEmpty();
+    }
   }
 
   private List<String> lost(FxWindow window) {

@@ -1,0 +1,53 @@
+package neckway.desk;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import neckway.file.SettingsFile;
+
+/** The languages that the window speaks. */
+public enum Language {
+  /** Where nothing else is asked for. */
+  ENGLISH(Locale.ENGLISH),
+  GERMAN(Locale.GERMAN);
+
+  /** The name in the settings file; its values are language codes of ISO 639-1. */
+  public static final String SETTING = "language";
+
+  private final Locale locale;
+
+  Language(Locale locale) {
+    this.locale = locale;
+  }
+
+  /**
+   * The language that the settings name; if they name none of these, the system's; else English.
+   */
+  public static Language of(SettingsFile settings, Locale system) {
+    return chosen(settings).or(() -> coded(system.getLanguage())).orElse(ENGLISH);
+  }
+
+  /** The language that the settings name. */
+  static Optional<Language> chosen(SettingsFile settings) {
+    return settings.text(SETTING).flatMap(Language::coded);
+  }
+
+  private static Optional<Language> coded(String code) {
+    return Arrays.stream(values()).filter(language -> language.code().equals(code)).findAny();
+  }
+
+  /** Its code of ISO 639-1, such as "de". */
+  public String code() {
+    return locale.getLanguage();
+  }
+
+  /** How dates and numbers are written. */
+  Locale locale() {
+    return locale;
+  }
+
+  /** A name as it stands within a sentence: German nouns keep their capital. */
+  String within(String name) {
+    return this == GERMAN ? name : name.toLowerCase(locale);
+  }
+}
