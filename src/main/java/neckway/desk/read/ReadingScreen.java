@@ -142,6 +142,7 @@ public final class ReadingScreen implements Screen {
       Label nothing = new Label(Texts.of("read.nothing"));
       nothing.getStyleClass().add("nothing");
       nothing.setWrapText(true);
+      nothing.setMinHeight(Region.USE_PREF_SIZE);
       Button begin = button("read.begin", Texts.of("key.space"), actions::again);
       begin.getStyleClass().add("main-action");
       VBox both = new VBox(nothing, begin);
