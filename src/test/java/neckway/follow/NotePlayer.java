@@ -95,6 +95,7 @@ public final class NotePlayer {
     return this;
   }
 
+  /** Any but the right one and its octaves, of which a follower says nothing. */
   int randomWrong(int step) {
     int right = midi(step);
     while (true) {
@@ -104,7 +105,7 @@ public final class NotePlayer {
       } else {
         midi = right + (1 + random.nextInt(4)) * (random.nextBoolean() ? 1 : -1);
       }
-      if (midi != right) {
+      if (midi != right && Math.abs(midi - right) != 12) {
         return midi;
       }
     }
