@@ -159,8 +159,8 @@ final class Hypotheses {
 
   /**
    * Whether a note in the slot of the step due has a pitch that the ear may take that step for: one
-   * of which it is a low harmonic, as where another string rings or an amp adds them up; exactly an
-   * octave off, which nobody in a shape plays by chance; or the semitone beside, where it was heard
+   * of which it is a low harmonic, as where another string rings or an amp adds them up; its second
+   * harmonic, which nobody in a shape plays by chance; or the semitone beside, where it was heard
    * between the two.
    */
   private boolean unnamed(
@@ -169,10 +169,12 @@ final class Hypotheses {
       return false;
     }
     int below = midi[r.onward] - pitch;
-    boolean anotherTone =
-        Math.abs(below) == OCTAVE || doubt.harmonic() && EarErrorModel.isHarmonic(below);
     boolean harmonic =
-        trusted && anotherTone && r.rightInARow >= UNNAMED_AFTER_ROW && pitch != midi[0];
+        trusted
+            && doubt.harmonic()
+            && (EarErrorModel.isHarmonic(below) || below == -OCTAVE)
+            && r.rightInARow >= UNNAMED_AFTER_ROW
+            && pitch != midi[0];
     return harmonic || below != 0 && below == doubt.leaning();
   }
 

@@ -95,7 +95,6 @@ public final class NotePlayer {
     return this;
   }
 
-  /** Any but the right one and its octaves, of which a follower says nothing. */
   int randomWrong(int step) {
     int right = midi(step);
     while (true) {
@@ -105,7 +104,7 @@ public final class NotePlayer {
       } else {
         midi = right + (1 + random.nextInt(4)) * (random.nextBoolean() ? 1 : -1);
       }
-      if (midi != right && Math.abs(midi - right) != 12) {
+      if (midi != right) {
         return midi;
       }
     }
