@@ -17,14 +17,10 @@ final class NewNotePitch {
   /** Notes lower than 222 Hz are sharpened by their string's stiffness. */
   static final double LOW_PERIOD_SECONDS = 0.0045;
 
-  /**
-   * Coefficients that the old sound is carried on with. 240 from 0.09 s, not 160 from 0.055 s, tell
-   * apart low strings a tone from each other that all ring on (docs/decisions/ear.md).
-   */
-  private static final int ORDER = 240;
+  /** Coefficients that the old sound is carried on with, and the past that they are learnt from. */
+  private static final int ORDER = 160;
 
-  /** The past that they are learnt from. */
-  private static final double PAST_SECONDS = 0.09;
+  private static final double PAST_SECONDS = 0.055;
 
   /** Frames for which old sound is carried on at most. */
   private static final int MOST_CARRIED = 820;
