@@ -88,6 +88,10 @@ class ArchitectureTests {
         "neck drill hear hand review",
         "what is open and what comes next follows from what was played, wherever that is kept");
     room(
+        "calls",
+        "neck drill hear follow review practice",
+        "what is called follows from the drill, the states and a seed alone");
+    room(
         "file",
         "neck drill hear follow string hand review practice player",
         "files are read and written, never heard or judged, here");
