@@ -44,6 +44,21 @@ public record Backing(float[] samples, int sampleRate) {
     return new Backing(whole, Synthesizer.SAMPLE_RATE);
   }
 
+  /**
+   * Plays a row of chords that is to go round and round: no count-in, as loud at its beginning as
+   * later, and with what rings on after its last bar, {@code bars} times {@code beatsPerBar} beats
+   * after its first sample.
+   *
+   * @param bars how many, 1 or more
+   * @throws neckway.neck.BadInput where this Java has no synthesizer
+   */
+  public static Backing goingRound(ChordRow row, Feel feel, Pulse pulse, int bars) {
+    float[] played =
+        Synthesizer.play(Score.of(row, feel, pulse.beatsPerBar(), bars), pulse.tempo());
+    return new Backing(
+        Levelling.levelled(played, Synthesizer.SAMPLE_RATE), Synthesizer.SAMPLE_RATE);
+  }
+
   private static void comeIn(float[] band, int frames) {
     for (int i = 0; i < Math.min(frames, band.length); i++) {
       band[i] *= (float) (FIRST_SHARE + (1 - FIRST_SHARE) * i / frames);

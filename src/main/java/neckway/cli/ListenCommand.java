@@ -8,11 +8,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import neckway.cli.option.BackingOptions;
 import neckway.cli.option.DataOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
 import neckway.cli.option.JsonOption;
 import neckway.cli.option.OverwriteOption;
+import neckway.cli.option.Ranges;
 import neckway.cli.text.LiveText;
 import neckway.drill.PlayableDrill;
 import neckway.file.OutputFiles;
@@ -47,6 +49,7 @@ final class ListenCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
+  @Mixin private BackingOptions backing = new BackingOptions();
   @Mixin private DataOption data = new DataOption();
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
@@ -66,7 +69,9 @@ final class ListenCommand implements Callable<Integer> {
   @Option(
       names = "--save",
       paramLabel = "TAKE.wav",
-      description = "Saves what was played as a WAV file.")
+      description =
+          "Saves what came in as a WAV file. With --vamp or --backing that is raw, what leaked of"
+              + " it still in it; what was played goes beside it, as TAKE.backing.wav.")
   private Path save;
 
   @Option(
@@ -105,14 +110,30 @@ final class ListenCommand implements Callable<Integer> {
       measureRoundTrip(out);
       return 0;
     }
-    overwrite
-        .files()
-        .reads("--drill", drillOptions.file())
-        .reads("--guitar", guitarOption.file())
-        .writes("--save", Optional.ofNullable(save), OutputFiles.Kind.WAV)
-        .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
+    backing.check();
+    OutputFiles files =
+        overwrite
+            .files()
+            .reads("--drill", drillOptions.file())
+            .reads("--guitar", guitarOption.file())
+            .reads("--backing", backing.file())
+            .writes("--save", Optional.ofNullable(save), OutputFiles.Kind.WAV)
+            .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
+    if (backing.isAsked()) {
+      files.writes(
+          "what is played beside --save",
+          Optional.ofNullable(save).map(LiveSetup::backingFile),
+          OutputFiles.Kind.WAV);
+    }
     drillOptions.allowFirstNote();
-    PlayableDrill drill = drillOptions.drill();
+    if (backing.isAsked() && drillOptions.startsWithFirstNote()) {
+      throw new BadInput(
+          "--start first-note together with a backing: a backing counts in; leave one of them out");
+    }
+    CommandLine line = spec.commandLine();
+    PrintWriter told = json.toStandardOutput() ? line.getErr() : out;
+    BackingOptions.Backed backed = backing.backed(drillOptions.drill(), told);
+    PlayableDrill drill = backed.drill();
     guitarOption.takeIn();
     Optional<GuitarProfile> guitar = guitarOption.guitar(drill);
     LiveSetup setup =
@@ -125,7 +146,8 @@ final class ListenCommand implements Callable<Integer> {
             () -> clickPercent / PERCENT,
             LiveSetup.Rounds.ONE,
             Optional.ofNullable(save)
-                .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)));
+                .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)),
+            backed.backing());
     Interrupt interrupt = Interrupt.watch();
     try {
       return listen(setup, interrupt);
@@ -205,9 +227,27 @@ final class ListenCommand implements Callable<Integer> {
             .orElse("Your first note, the first beat, is %.4f s into the take.%n"),
         result.review().grid().firstBeat());
     result.take().ifPresent(take -> show.println("Saved " + take + "."));
+    result.backing().ifPresent(played -> backingWords(show, result, played));
     result.soundMissed().ifPresent(told -> spec.commandLine().getErr().println("neckway: " + told));
     show.println();
     show.flush();
+  }
+
+  private static void backingWords(PrintWriter show, LiveResult result, LiveResult.Backing played) {
+    if (!played.takenOut()) {
+      show.println("The backing was not heard in the input, so nothing was taken out.");
+    }
+    if (result.take().isPresent() && played.file().isPresent()) {
+      show.printf(
+          Locale.ROOT,
+          "The take is as it came in; what was played is %s. The same review again, at %s beats a"
+              + " minute: review %s --first-beat %.4f --beside %s --beside-once%n",
+          played.file().get(),
+          Ranges.plain(result.review().grid().tempo()),
+          result.take().get(),
+          result.review().grid().firstBeat(),
+          played.file().get());
+    }
   }
 
   private static String firstBeatByClick(ClickClock.Source source) {

@@ -77,6 +77,13 @@ final class ReviewCommand implements Callable<Integer> {
           "Where the first sample of --beside sounds in the take. Left out: found by likeness.")
   private Double besideStarts;
 
+  @Option(
+      names = "--beside-once",
+      description =
+          "Takes --beside out in one go, as 'listen' does while it comes in: with what 'listen'"
+              + " saved and its --first-beat, the review is the same again.")
+  private boolean besideOnce;
+
   @Override
   public Integer call() {
     if (several.areSeveral(takes)) {
@@ -100,6 +107,10 @@ final class ReviewCommand implements Callable<Integer> {
     if (besideStarts != null && beside == null) {
       throw new BadInput("--beside-starts " + besideStarts + ": give the recording with --beside");
     }
+    if (besideOnce && (beside == null || firstBeat == null)) {
+      throw new BadInput(
+          "--beside-once: give --beside and --first-beat too, as 'listen' said them");
+    }
     PlayableDrill drill = drillOptions.drill();
     Recording recording =
         new Recording(
@@ -108,7 +119,7 @@ final class ReviewCommand implements Callable<Integer> {
             guitarOption.guitar(drill),
             seconds(firstBeat),
             channelOption.channel(),
-            Optional.ofNullable(beside).map(file -> new Beside(file, seconds(besideStarts))));
+            Optional.ofNullable(beside).map(this::beside));
     PrintWriter err = spec.commandLine().getErr();
     Progress progress = new Progress(err, take);
     RecordingReviewer.Reviewed reviewed =
@@ -124,6 +135,11 @@ final class ReviewCommand implements Callable<Integer> {
 
   private static OptionalDouble seconds(Double given) {
     return given == null ? OptionalDouble.empty() : OptionalDouble.of(given);
+  }
+
+  private Beside beside(Path file) {
+    return new Beside(
+        file, seconds(besideStarts), besideOnce ? Beside.How.AS_IT_CAME : Beside.How.WHOLE);
   }
 
   private int reviewSeveral() {

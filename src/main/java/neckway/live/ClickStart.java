@@ -4,11 +4,13 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import neckway.hear.beside.LiveRemover;
 import neckway.review.Clock;
 import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
 import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
+import neckway.sound.PlayedTape;
 
 /** A start to the click: its frames in the output are known, and are found on the input's count. */
 final class ClickStart implements RoundStart {
@@ -26,6 +28,7 @@ final class ClickStart implements RoundStart {
   private final ClickTrack track;
   private final int countIn;
   private final OptionalDouble extraSeconds;
+  private final Optional<PlayedTape> tape;
   private final long underrunsBefore;
 
   private double offsetFrames;
@@ -38,18 +41,21 @@ final class ClickStart implements RoundStart {
    * @param track begins with this round's count-in
    * @param countIn clicks before the first beat's
    * @param extraSeconds the devices' measured round trip, if it was measured
+   * @param tape what is played out, where that is to be taken out of the take
    */
   ClickStart(
       Playback out,
       OffsetWatch positions,
       ClickTrack track,
       int countIn,
-      OptionalDouble extraSeconds) {
+      OptionalDouble extraSeconds,
+      Optional<PlayedTape> tape) {
     this.out = out;
     this.positions = positions;
     this.track = track;
     this.countIn = countIn;
     this.extraSeconds = extraSeconds;
+    this.tape = tape;
     underrunsBefore = out.underruns();
   }
 
@@ -110,6 +116,12 @@ final class ClickStart implements RoundStart {
       beat = OptionalLong.of(now);
       listener.beat(now);
     }
+  }
+
+  @Override
+  public Optional<LiveRemover.Known> played() {
+    long offset = Math.round(offsetFrames);
+    return tape.map(played -> (frame, into) -> played.read(frame - offset, into));
   }
 
   @Override

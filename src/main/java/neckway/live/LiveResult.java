@@ -17,6 +17,7 @@ import neckway.string.Lesson;
  * @param overflows how often the device's buffer ran over in it
  * @param lostFrames frames of it that were never listened to
  * @param lessons what the round taught of the guitar
+ * @param backing what came of what was played in place of the click; empty where nothing was
  */
 public record LiveResult(
     int round,
@@ -25,7 +26,28 @@ public record LiveResult(
     Optional<ClickClock.Source> clock,
     long overflows,
     long lostFrames,
-    List<Lesson> lessons) {
+    List<Lesson> lessons,
+    Optional<Backing> backing) {
+  /**
+   * What came of a backing.
+   *
+   * @param takenOut whether it was heard, so that it was taken out of what came in
+   * @param file where what was played is kept, on the take's frames; empty where no take is
+   */
+  public record Backing(boolean takenOut, Optional<Path> file) {}
+
+  /** One of a round that the click alone led. */
+  public LiveResult(
+      int round,
+      Review review,
+      Optional<Path> take,
+      Optional<ClickClock.Source> clock,
+      long overflows,
+      long lostFrames,
+      List<Lesson> lessons) {
+    this(round, review, take, clock, overflows, lostFrames, lessons, Optional.empty());
+  }
+
   /**
    * What to tell where the computer was too slow to take all sound in; empty where it took all. A
    * device that was lost is told by itself, as a complaint.

@@ -1,5 +1,6 @@
 package neckway.live;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -27,16 +28,25 @@ final class LiveRound {
   private final RoundStart start;
   private final RoundEnd end;
   private final LiveRunListener listener;
+  private final Optional<Path> playedFile;
 
   private Optional<Run> run = Optional.empty();
+  private Optional<PlayedOut> played = Optional.empty();
   private Optional<ClickClock.Source> clock = Optional.empty();
   private boolean failed;
 
   /**
    * @param take empty
    * @param listener told what happens, on the thread that plays this
+   * @param playedFile where what is played out is kept, if it is
    */
-  LiveRound(LiveSetup setup, LiveTake take, RoundStart start, LiveRunListener listener) {
+  LiveRound(
+      LiveSetup setup,
+      LiveTake take,
+      RoundStart start,
+      LiveRunListener listener,
+      Optional<Path> playedFile) {
+    this.playedFile = playedFile;
     this.drill = setup.drill();
     this.guitar = setup.guitar();
     this.take = take;
@@ -71,7 +81,9 @@ final class LiveRound {
       start.doubt(take).ifPresent(listener::complaint);
     }
     Pump.rest(in, this::hearLast);
-    return run.orElseThrow().finish();
+    Run whole = run.orElseThrow();
+    played.ifPresent(p -> p.finish(whole));
+    return whole.finish();
   }
 
   private boolean hear(float[] samples, int length) {
@@ -107,11 +119,15 @@ final class LiveRound {
                 OptionalDouble.of(first.seconds()),
                 first.clock(),
                 new Verdicts()));
+    played = start.played().map(known -> new PlayedOut(take.sampleRate(), known, playedFile));
+    played.ifPresent(p -> p.begin(take.kept(), take.length(), first.seconds()));
     feed();
   }
 
   private void feed() {
-    run.orElseThrow().feed(take.kept(), 0, take.length());
+    Run to = run.orElseThrow();
+    played.ifPresentOrElse(
+        p -> p.feed(take.kept(), take.length(), to), () -> to.feed(take.kept(), 0, take.length()));
     take.taken();
   }
 
@@ -138,6 +154,11 @@ final class LiveRound {
   /** How the click's times are known; empty where nothing clicks. */
   Optional<ClickClock.Source> clock() {
     return clock;
+  }
+
+  /** What was played out and taken out of what was heard; empty where only the click was. */
+  Optional<PlayedOut> played() {
+    return played;
   }
 
   /** What it taught of the guitar. */

@@ -15,7 +15,6 @@ import neckway.sound.ClickTrack;
 import neckway.sound.Devices;
 import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
-import neckway.sound.Turned;
 
 /**
  * A live run, for whoever draws it: one round, or round, rest and the next round on the same
@@ -105,7 +104,8 @@ public final class LiveRun {
     int rate = (int) Math.round(in.sampleRate());
     ClickTrack track = track(rate);
     OptionalDouble extra = extraSeconds(rate);
-    try (Playback out = new Playback(Devices.openOutput(setup.output(), rate), audible(track));
+    LivePlayed sound = new LivePlayed(setup, track, rate);
+    try (Playback out = new Playback(Devices.openOutput(setup.output(), rate), sound.all());
         OffsetWatch positions = new OffsetWatch(in, out)) {
       in.start();
       out.start();
@@ -114,7 +114,8 @@ public final class LiveRun {
       for (int round = 0; firstClick.isPresent(); round++) {
         ClickTrack fromHere = track.from(firstClick.getAsLong());
         int countIn = setup.drill().pulse().countIn();
-        ClickStart start = new ClickStart(out, positions, fromHere, countIn, extra);
+        sound.countIn(fromHere, countIn);
+        ClickStart start = new ClickStart(out, positions, fromHere, countIn, extra, sound.tape());
         Played played = round(round, in, firstFrame, start);
         double offsetInCapture = start.offsetFrames() + firstFrame;
         firstFrame += played.frames();
@@ -139,11 +140,6 @@ public final class LiveRun {
         ClickTrack.MAX_GAIN);
   }
 
-  /** As loud as is wished, which may change while it clicks. */
-  private Turned audible(ClickTrack track) {
-    return new Turned(track, () -> setup.clickGain().getAsDouble() / ClickTrack.MAX_GAIN);
-  }
-
   private OptionalDouble extraSeconds(int rate) {
     Optional<RoundTripFile.Pair> known =
         new RoundTripFile()
@@ -164,20 +160,22 @@ public final class LiveRun {
   private Played round(int number, Capture in, long firstFrame, RoundStart start) {
     Optional<Path> file = setup.takes().map(takes -> takes.files().file(number));
     try (LiveTake take = new LiveTake(in.sampleRate(), file, firstFrame)) {
-      LiveRound round = new LiveRound(setup, take, start, listener);
+      LiveRound round = new LiveRound(setup, take, start, listener, file.map(PlayedOut::file));
       listener.roundBegins(number);
       long overflowsBefore = in.overflows();
       long lostBefore = in.lostFrames();
       Review review = round.play(in, this::isStopped);
+      Optional<Path> saved = saved(take, review);
       listener.roundEnded(
           new LiveResult(
               number,
               review,
-              saved(take, review),
+              saved,
               round.clock(),
               in.overflows() - overflowsBefore,
               in.lostFrames() - lostBefore,
-              round.lessons()));
+              round.lessons(),
+              round.played().map(played -> kept(played, saved.isPresent()))));
       boolean played = !review.notes().isEmpty() && !round.failed();
       return new Played(take.frames(), setup.rounds().repeat() && played && !isStopped());
     }
@@ -197,6 +195,20 @@ public final class LiveRun {
     } catch (BadInput e) {
       listener.complaint(e.getMessage());
       return Optional.empty();
+    }
+  }
+
+  /** The file of what was played goes with its take. */
+  private LiveResult.Backing kept(PlayedOut played, boolean takeIsKept) {
+    try (played) {
+      if (!takeIsKept) {
+        played.drop();
+        return new LiveResult.Backing(played.isTakenOut(), Optional.empty());
+      }
+      return new LiveResult.Backing(played.isTakenOut(), played.keep());
+    } catch (BadInput e) {
+      listener.complaint(e.getMessage());
+      return new LiveResult.Backing(played.isTakenOut(), Optional.empty());
     }
   }
 

@@ -17,6 +17,7 @@ import neckway.string.GuitarProfile;
  * @param clickGain share of full scale, 0 to 0.5; asked while it clicks, on the thread that plays
  * @param rounds how many there are
  * @param takes where each round's take is saved; empty: nowhere
+ * @param backing what is played in place of the click; empty: it clicks
  */
 public record LiveSetup(
     PlayableDrill drill,
@@ -26,7 +27,8 @@ public record LiveSetup(
     Start start,
     DoubleSupplier clickGain,
     Rounds rounds,
-    Optional<Takes> takes) {
+    Optional<Takes> takes,
+    Optional<LiveBacking> backing) {
   /** What a round begins with. */
   public enum Start {
     /** A click counts in and goes on. */
@@ -79,7 +81,28 @@ public record LiveSetup(
    */
   public record Takes(Files files, Keep keep) {}
 
+  /** Where what is played beside a take is kept: {@code NAME.backing.wav}. */
+  public static Path backingFile(Path take) {
+    return PlayedOut.file(take);
+  }
+
+  /** One with the click alone. */
+  public LiveSetup(
+      PlayableDrill drill,
+      Optional<GuitarProfile> guitar,
+      Optional<String> input,
+      Optional<String> output,
+      Start start,
+      DoubleSupplier clickGain,
+      Rounds rounds,
+      Optional<Takes> takes) {
+    this(drill, guitar, input, output, start, clickGain, rounds, takes, Optional.empty());
+  }
+
   public LiveSetup {
+    if (start == Start.FIRST_NOTE && backing.isPresent()) {
+      throw new IllegalArgumentException("a backing counts in");
+    }
     if (start == Start.FIRST_NOTE && rounds.repeat()) {
       throw new IllegalArgumentException("rounds follow each other on the click only");
     }

@@ -1,6 +1,7 @@
 package neckway.live;
 
 import java.util.Optional;
+import neckway.hear.beside.LiveRemover;
 
 /** What a round begins with. It finds when the first note is due. */
 interface RoundStart {
@@ -16,6 +17,14 @@ interface RoundStart {
 
   /** Sound has come, whether the first beat is known or not. */
   default void heard(LiveTake take, LiveRunListener listener) {}
+
+  /**
+   * What is played out, on the take's frames, once the first beat is found or the round has ended;
+   * empty where none of it is to be taken out.
+   */
+  default Optional<LiveRemover.Known> played() {
+    return Optional.empty();
+  }
 
   /** Whether the output that it plays on is gone. */
   default boolean outputGone() {

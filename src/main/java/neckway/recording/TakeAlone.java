@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.file.sound.Channel;
 import neckway.file.sound.TakeReader;
+import neckway.hear.beside.AtRate;
 import neckway.hear.beside.KnownSoundRemover;
+import neckway.hear.beside.LiveRemover;
 import neckway.neck.BadInput;
 
 /**
@@ -49,6 +51,9 @@ record TakeAlone(float[] samples, int sampleRate, Optional<String> warning) {
     String name = recording.file().toString();
     Whole take = read(name, TakeReader.open(recording.file(), recording.channel()));
     checkStart(beside.starts(), name, take.seconds());
+    if (beside.how() == Beside.How.AS_IT_CAME) {
+      return asItCame(recording, take, known, beside);
+    }
     Optional<KnownSoundRemover.Found> found =
         new KnownSoundRemover(take.samples(), take.rate(), known.samples(), known.rate())
             .find(beside.starts());
@@ -56,6 +61,38 @@ record TakeAlone(float[] samples, int sampleRate, Optional<String> warning) {
     found.ifPresent(f -> f.takeOut(take.samples()));
     return new TakeAlone(
         take.samples(),
+        take.rate(),
+        Optional.of(take.warning().map(first -> first + "; " + said).orElse(said)));
+  }
+
+  private static TakeAlone asItCame(Recording recording, Whole take, Whole known, Beside beside) {
+    float[] played = AtRate.of(known.samples(), known.rate(), take.rate());
+    long starts = Math.round(beside.starts().orElse(0) * take.rate());
+    LiveRemover remover =
+        new LiveRemover(
+            take.rate(),
+            (frame, into) -> {
+              for (int i = 0; i < into.length; i++) {
+                long at = frame + i - starts;
+                into[i] = at >= 0 && at < played.length ? played[(int) at] : 0;
+              }
+            });
+    float[] left = new float[take.samples().length];
+    int[] count = new int[1];
+    LiveRemover.Sink sink =
+        (samples, offset, length) -> {
+          System.arraycopy(samples, offset, left, count[0], length);
+          count[0] += length;
+        };
+    remover.learn(take.samples(), left.length, recording.firstBeat().orElseThrow());
+    remover.process(take.samples(), 0, left.length, sink);
+    remover.finish(sink);
+    String said =
+        remover.takesOut()
+            ? beside.file() + " was taken out as it came"
+            : beside.file() + " is not heard in the count-in, so nothing was taken out";
+    return new TakeAlone(
+        left,
         take.rate(),
         Optional.of(take.warning().map(first -> first + "; " + said).orElse(said)));
   }

@@ -259,7 +259,7 @@ final class BackingTakes {
     return impulse;
   }
 
-  private static float[] convolve(float[] x, float[] h) {
+  static float[] convolve(float[] x, float[] h) {
     int size = Integer.highestOneBit(2 * h.length) * 4;
     int block = size - h.length;
     be.tarsos.dsp.util.fft.FFT fft = new be.tarsos.dsp.util.fft.FFT(size);

@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.Arrays;
+import neckway.file.sound.WavWriter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -35,6 +36,22 @@ class ListenArgumentsTests {
           review x.wav --key G --shapes major --start first-note;--start first-note
           listen --key G --shapes major --click-volume 80;0 to 50
           listen --key G --shapes nonsense;nonsense
+          listen --key G --shapes major --vamp --backing band.wav;leave one of them out
+          listen --key G --shapes major --vamp --start first-note;counts in
+          listen --key G --shapes major --vamp --chords X;--chords
+          listen --key G --shapes major --vamp --feel 5/4;4/4-swung
+          listen --key G --shapes major --chords twelve-bar;give --vamp
+          listen --key G --shapes major --backing-tempo 92;give --backing FILE
+          listen --key G --shapes major --clicks;--vamp or --backing
+          listen --key G --shapes major --vamp --backing-volume 101;0 to 100
+          listen --key G --shapes major --backing none.wav --backing-tempo 92 --backing-first-beat 1;none.wav
+          listen --key G --shapes major --backing x.wav --backing-tempo 12;20 to 400
+          listen --key G --shapes major --backing x.wav --backing-slower 1.5;0.25 to 1
+          listen --key G --shapes major --backing x.wav --backing-first-beat -1;seconds from its beginning
+          listen --key G --shapes major --backing README.md --backing-tempo 92 --backing-first-beat 1;README.md
+          listen --key G --shapes major --backing test-audio/clean-run.wav --backing-tempo 92 --backing-first-beat 500;beyond its end
+          listen --key G --shapes major --backing test-audio/clean-run.wav --backing-tempo 40 --backing-first-beat 1 --backing-slower 0.4;20 to 400
+          review test-audio/clean-run.wav --key G --shapes major --beside test-audio/clean-run.wav --beside-once;--first-beat
           """)
   void argumentsThatCannotBe(String line, String said) {
     String[] args = line.split(" ");
@@ -50,5 +67,23 @@ class ListenArgumentsTests {
     assertThat(complaint("listen", "--key", "G major", "--shapes", "major", "--json", json))
         .contains("review.json")
         .contains("folder does not exist");
+  }
+
+  @Test
+  void whatIsPlayedIsNotWrittenOverTheRecordingItComesFrom() {
+    String own = folder.resolve("take.backing.wav").toString();
+    new WavWriter(Path.of(own), 48_000, WavWriter.Coding.PCM_16).finish();
+    assertThat(
+            complaint(
+                "listen",
+                "--key",
+                "G major",
+                "--shapes",
+                "major",
+                "--backing",
+                own,
+                "--save",
+                folder.resolve("take.wav").toString()))
+        .contains("take.backing.wav");
   }
 }

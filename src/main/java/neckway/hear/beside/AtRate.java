@@ -5,7 +5,7 @@ package neckway.hear.beside;
  * sum under a windowed sinc (Smith and Gossett, "A flexible sampling-rate conversion method",
  * ICASSP 1984; Hann window).
  */
-final class AtRate {
+public final class AtRate {
   /** Zero crossings of the sinc on each side. */
   private static final int CROSSINGS = 16;
 
@@ -28,6 +28,13 @@ final class AtRate {
       table[i] = (float) (sinc * hann);
     }
     return table;
+  }
+
+  /** The same sound at another rate, both in Hz. */
+  public static float[] of(float[] sound, double rate, double otherRate) {
+    return rate == otherRate
+        ? sound
+        : read(sound, 0, rate / otherRate, (int) Math.ceil(sound.length * otherRate / rate));
   }
 
   /**

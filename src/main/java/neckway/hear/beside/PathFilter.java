@@ -95,6 +95,13 @@ public final class PathFilter {
     forgotten = (float) share;
   }
 
+  /** Forgets the way that was learnt. */
+  void forgetWay() {
+    for (float[] spectrum : way) {
+      Arrays.fill(spectrum, 0);
+    }
+  }
+
   /** Forgets the sound, not the way: another take, or the same from its beginning. */
   public void rewind() {
     for (float[] spectrum : known) {
@@ -111,6 +118,17 @@ public final class PathFilter {
    * @param beside what was known to sound, the same
    */
   public void process(float[] take, float[] beside, int from) {
+    expect(beside, from);
+    learn(take, from);
+  }
+
+  /**
+   * Works out what will come over the way in a block, before any of it was heard: for that it is
+   * enough to know what is played.
+   *
+   * @param beside what is known to sound, a block from {@code from} on
+   */
+  void expect(float[] beside, int from) {
     System.arraycopy(window, block, window, 0, block);
     System.arraycopy(beside, from, window, block, block);
     newest = newest == 0 ? parts - 1 : newest - 1;
@@ -118,6 +136,14 @@ public final class PathFilter {
     System.arraycopy(window, 0, x, 0, 2 * block);
     forward(x);
     estimate();
+  }
+
+  /**
+   * Learns from the block that was last expected.
+   *
+   * @param take what the microphone heard in it, from {@code from} on
+   */
+  void learn(float[] take, int from) {
     Arrays.fill(error, 0, block, 0);
     for (int i = 0; i < block; i++) {
       error[block + i] = take[from + i] - estimate[block + i];

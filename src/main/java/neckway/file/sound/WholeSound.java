@@ -1,0 +1,64 @@
+package neckway.file.sound;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import neckway.neck.BadInput;
+
+/**
+ * A recording held whole, its channels mixed.
+ *
+ * @param samples full scale -1 to 1
+ * @param sampleRate Hz
+ */
+public record WholeSound(float[] samples, int sampleRate) {
+  /** No louder than this everywhere is silence, full scale 1: under the last of 16 bits. */
+  private static final float SILENCE = 1e-5f;
+
+  private static final int BLOCK_FRAMES = 4096;
+  private static final int FIRST_ROOM = 1 << 20;
+
+  /** How long it is. */
+  public double seconds() {
+    return samples.length / (double) sampleRate;
+  }
+
+  /**
+   * Reads one.
+   *
+   * @param mostMinutes that it may last
+   * @throws BadInput where it cannot be read, is longer, or is silent
+   */
+  public static WholeSound read(Path file, int mostMinutes) {
+    try (TakeReader reader = TakeReader.open(file, Channel.MIX)) {
+      int most = mostMinutes * 60 * reader.sampleRate();
+      float[] samples = new float[(int) Math.min(most, reader.frames().orElse(FIRST_ROOM))];
+      float[] block = new float[BLOCK_FRAMES];
+      int count = 0;
+      for (int got = reader.read(block); got > 0; got = reader.read(block)) {
+        if (count + got > most) {
+          throw new BadInput(
+              file + ": is longer than " + mostMinutes + " minutes; cut it to what you play over");
+        }
+        if (count + got > samples.length) {
+          samples = Arrays.copyOf(samples, Math.min(most, Math.max(2 * count, count + got)));
+        }
+        System.arraycopy(block, 0, samples, count, got);
+        count += got;
+      }
+      WholeSound whole = new WholeSound(Arrays.copyOf(samples, count), reader.sampleRate());
+      if (whole.isSilent()) {
+        throw new BadInput(file + ": is silent; give the recording that is to be played");
+      }
+      return whole;
+    }
+  }
+
+  private boolean isSilent() {
+    for (float sample : samples) {
+      if (Math.abs(sample) > SILENCE) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

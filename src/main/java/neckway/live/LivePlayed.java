@@ -1,0 +1,85 @@
+package neckway.live;
+
+import java.util.Optional;
+import neckway.drill.Pulse;
+import neckway.hear.beside.AtRate;
+import neckway.hear.beside.LiveRemover;
+import neckway.sound.BackingTrack;
+import neckway.sound.ClickTrack;
+import neckway.sound.PlayedSound;
+import neckway.sound.PlayedTape;
+import neckway.sound.Together;
+import neckway.sound.Turned;
+
+/** All that a live run plays: its click, and the backing where there is one. */
+final class LivePlayed {
+  /**
+   * What is played is made so far ahead that it is known before it is heard; a change of volume is
+   * that late.
+   */
+  private static final double SPARE_SECONDS = 0.05;
+
+  /** What was played is remembered beyond the count-in for as long as the input's sound is. */
+  private static final double KEPT_SECONDS = 30;
+
+  private final PlayedSound all;
+  private final Optional<PlayedTape> tape;
+  private final Optional<BesideClick> counting;
+
+  /**
+   * @param track clicks on every beat, at the highest gain
+   * @param rate of the output, Hz
+   */
+  LivePlayed(LiveSetup setup, ClickTrack track, int rate) {
+    if (setup.backing().isEmpty()) {
+      all = audible(setup, track);
+      tape = Optional.empty();
+      counting = Optional.empty();
+      return;
+    }
+    LiveBacking backing = setup.backing().get();
+    Pulse pulse = setup.drill().pulse();
+    float[] samples = AtRate.of(backing.samples(), backing.sampleRate(), rate);
+    BackingTrack band = track(backing, samples, pulse, track, rate);
+    double clicksFrom = backing.clicks() == LiveBacking.Clicks.ALL ? 0 : band.endFrame();
+    BesideClick clicks = new BesideClick(audible(setup, track), clicksFrom);
+    double intro = LiveRun.LEAD_SECONDS + (pulse.countIn() + 1) * pulse.beatSeconds();
+    PlayedTape both =
+        new PlayedTape(
+            new Together(clicks, new Turned(band, backing.gain())),
+            LiveRemover.aheadFrames(rate) + (int) (SPARE_SECONDS * rate),
+            (int) ((intro + KEPT_SECONDS) * rate));
+    all = both;
+    tape = Optional.of(both);
+    counting = Optional.of(clicks);
+  }
+
+  private static BackingTrack track(
+      LiveBacking backing, float[] samples, Pulse pulse, ClickTrack track, int rate) {
+    double start = track.clickFrame(pulse.countIn());
+    double fade = Math.max(1, pulse.countIn()) * pulse.beatSeconds() * rate;
+    return backing.loopBeats().isPresent()
+        ? BackingTrack.round(
+            samples, start, backing.loopBeats().getAsDouble() * pulse.beatSeconds() * rate, fade)
+        : BackingTrack.once(samples, start, backing.firstBeatSeconds() * rate, fade);
+  }
+
+  /** As loud as is wished, which may change while it clicks. */
+  private static Turned audible(LiveSetup setup, ClickTrack track) {
+    return new Turned(track, () -> setup.clickGain().getAsDouble() / ClickTrack.MAX_GAIN);
+  }
+
+  /** A round begins. */
+  void countIn(ClickTrack track, int countIn) {
+    counting.ifPresent(clicks -> clicks.countIn(track, countIn));
+  }
+
+  PlayedSound all() {
+    return all;
+  }
+
+  /** What was played, where it is to be taken out of what is heard. */
+  Optional<PlayedTape> tape() {
+    return tape;
+  }
+}
