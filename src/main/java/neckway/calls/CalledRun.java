@@ -6,9 +6,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import neckway.drill.Cue;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Slots;
@@ -28,6 +30,11 @@ import neckway.review.StepVerdict;
  * @param heard each call, in order
  */
 public record CalledRun(PlayableDrill drill, List<Heard> heard) {
+  /**
+   * In notes: two that follow each other are one apart, with the turn between them two or three.
+   */
+  private static final double LONGEST_GAP = 1.8;
+
   /** What became of a call. */
   public enum Outcome {
     /** The run turned round where it was called to. */
@@ -74,7 +81,7 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
         calls.stream()
             .map(
                 call -> {
-                  Outcome outcome = outcome(call, review, placed);
+                  Outcome outcome = outcome(call, review, placed, usual);
                   return new Heard(
                       call,
                       outcome,
@@ -85,7 +92,8 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
             .toList());
   }
 
-  private static Outcome outcome(Call call, Review review, Map<Integer, ReviewedNote> placed) {
+  private static Outcome outcome(
+      Call call, Review review, Map<Integer, ReviewedNote> placed, double usualSeconds) {
     int turn = call.turnStep();
     if (verdict(review, turn) == StepVerdict.UNPLAYED) {
       return Outcome.UNPLAYED;
@@ -101,7 +109,29 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
         verdict(review, turn) == StepVerdict.SKIPPED
             && (verdict(review, turn - 1) == StepVerdict.SKIPPED
                 || verdict(review, turn + 1) == StepVerdict.SKIPPED);
-    return sooner ? Outcome.MISSED : Outcome.UNHEARD;
+    return sooner && playedOn(placed, turn, usualSeconds) ? Outcome.MISSED : Outcome.UNHEARD;
+  }
+
+  /**
+   * Whether the notes around a turn that was left out follow each other as notes do. Where a gap
+   * stands for them, they may have been played and not heard.
+   */
+  private static boolean playedOn(
+      Map<Integer, ReviewedNote> placed, int turn, double usualSeconds) {
+    OptionalDouble before = placedAt(placed, turn - 1, -1);
+    OptionalDouble after = placedAt(placed, turn + 1, 1);
+    return before.isPresent()
+        && after.isPresent()
+        && after.getAsDouble() - before.getAsDouble() < LONGEST_GAP * usualSeconds;
+  }
+
+  /** When the nearest note that was placed sounded, one of two steps, seconds. */
+  private static OptionalDouble placedAt(Map<Integer, ReviewedNote> placed, int step, int way) {
+    return IntStream.of(step, step + way)
+        .mapToObj(placed::get)
+        .filter(Objects::nonNull)
+        .mapToDouble(ReviewedNote::time)
+        .findFirst();
   }
 
   private static StepVerdict verdict(Review review, int step) {
@@ -203,7 +233,7 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
     said.add(
         String.format(
             Locale.ROOT,
-            "%d %s: %d made, %d missed, %d that the notes do not tell.",
+            "%d %s, by where you turned round: %d made, %d missed, %d that the notes do not tell.",
             reached,
             reached == 1 ? "call" : "calls",
             count(Outcome.MADE),
@@ -219,7 +249,6 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
                         Math.round(Math.abs(late)),
                         late < 0 ? "sooner" : "later")));
     costliest().map(CalledRun::told).ifPresent(said::add);
-    said.add("On which string you went cannot be told from the pitches.");
     return said;
   }
 
