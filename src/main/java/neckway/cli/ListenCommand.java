@@ -162,12 +162,6 @@ final class ListenCommand implements Callable<Integer> {
                 .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)),
             backed.backing(),
             calls.isSilent() ? LiveSetup.CallTones.SILENT : LiveSetup.CallTones.SOUNDING);
-    caller.ifPresent(
-        any ->
-            told.printf(
-                Locale.ROOT,
-                "Play up and down, and go where you are called; the same calls again: --seed %d%n",
-                calls.seed()));
     Interrupt interrupt = Interrupt.watch();
     try {
       return listen(setup, caller.map(Caller::calls).orElse(List.of()), interrupt);
@@ -218,6 +212,7 @@ final class ListenCommand implements Callable<Integer> {
     closingWords(show, result);
     String name = save == null ? "" : save.getFileName().toString();
     if (run.isPresent()) {
+      show.printf(Locale.ROOT, "The same calls again: --seed %d%n", calls.seed());
       ReviewOutput.tellCalled(line.getOut(), json, result.review(), name, run.get());
       return save == null || result.take().isPresent() ? 0 : Complaints.UNUSABLE;
     }

@@ -51,6 +51,9 @@ public final class LiveText implements LiveRunListener {
           case CLICK -> "Count-in of " + drill.pulse().countIn() + ", then play; Ctrl-C ends it.";
           case FIRST_NOTE -> "Listening; your first note is the first beat.";
         });
+    if (!calls.isEmpty()) {
+      show.println("Play up and down without a pause, and go where you are called.");
+    }
     show.flush();
   }
 
