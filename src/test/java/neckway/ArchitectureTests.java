@@ -88,12 +88,16 @@ class ArchitectureTests {
         "neck drill hear hand review",
         "what is open and what comes next follows from what was played, wherever that is kept");
     room(
+        "calls",
+        "neck drill hear follow review practice",
+        "what is called follows from the drill, the states and a seed alone");
+    room(
         "file",
-        "neck drill hear follow string hand review practice player",
+        "neck drill hear follow string hand review practice calls player",
         "files are read and written, never heard or judged, here");
     room(
         "log",
-        "neck drill follow hand review practice file",
+        "neck drill follow hand review practice calls file",
         "runs are stored and given back, never heard or judged, here");
     room(
         "live",
@@ -114,7 +118,7 @@ class ArchitectureTests {
         "nothing but the command that opens it knows the window");
     room(
         "cli",
-        "neck drill hear follow string hand calibration review run page report practice player sound"
+        "neck drill hear follow string hand calibration review run page report practice calls player sound"
             + " band sheet file log live recording folder desk",
         "nobody knows the commands");
   }
@@ -190,9 +194,11 @@ class ArchitectureTests {
     noClasses()
         .that()
         .areNotAssignableTo(Drill.class)
+        .and()
+        .areNotAssignableTo(PlayableDrill.class)
         .should()
         .callConstructorWhere(target(owner(assignableTo(PlayableDrill.class))))
-        .because("a drill is resolved by Drill.playable alone")
+        .because("a drill is resolved by Drill.playable alone; one that is called is a copy")
         .check(CLASSES);
   }
 

@@ -8,7 +8,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import neckway.calls.Call;
+import neckway.calls.CalledRun;
+import neckway.calls.Caller;
 import neckway.cli.option.BackingOptions;
+import neckway.cli.option.CallsOptions;
 import neckway.cli.option.DataOption;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
@@ -24,6 +28,7 @@ import neckway.live.LiveRun;
 import neckway.live.LiveSetup;
 import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
+import neckway.review.Review;
 import neckway.sound.ClickClock;
 import neckway.sound.ClickTrack;
 import neckway.sound.Devices;
@@ -50,6 +55,7 @@ final class ListenCommand implements Callable<Integer> {
   @Mixin private DrillOptions drillOptions;
   @Mixin private GuitarOption guitarOption;
   @Mixin private BackingOptions backing = new BackingOptions();
+  @Mixin private CallsOptions calls = new CallsOptions();
   @Mixin private DataOption data = new DataOption();
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
@@ -111,6 +117,7 @@ final class ListenCommand implements Callable<Integer> {
       return 0;
     }
     backing.check();
+    calls.check(drillOptions.startsWithFirstNote(), backing.isAsked());
     OutputFiles files =
         overwrite
             .files()
@@ -133,7 +140,13 @@ final class ListenCommand implements Callable<Integer> {
     CommandLine line = spec.commandLine();
     PrintWriter told = json.toStandardOutput() ? line.getErr() : out;
     BackingOptions.Backed backed = backing.backed(drillOptions.drill(), told);
-    PlayableDrill drill = backed.drill();
+    Optional<Caller> caller =
+        calls.isAsked()
+            ? Optional.of(
+                calls.caller(
+                    backed.drill(), data, said -> line.getErr().println("neckway: " + said)))
+            : Optional.empty();
+    PlayableDrill drill = caller.map(Caller::drill).orElse(backed.drill());
     guitarOption.takeIn();
     Optional<GuitarProfile> guitar = guitarOption.guitar(drill);
     LiveSetup setup =
@@ -147,10 +160,11 @@ final class ListenCommand implements Callable<Integer> {
             LiveSetup.Rounds.ONE,
             Optional.ofNullable(save)
                 .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)),
-            backed.backing());
+            backed.backing(),
+            calls.isSilent() ? LiveSetup.CallTones.SILENT : LiveSetup.CallTones.SOUNDING);
     Interrupt interrupt = Interrupt.watch();
     try {
-      return listen(setup, interrupt);
+      return listen(setup, caller.map(Caller::calls).orElse(List.of()), interrupt);
     } finally {
       interrupt.unwatch();
     }
@@ -180,25 +194,35 @@ final class ListenCommand implements Callable<Integer> {
         file.path());
   }
 
-  private int listen(LiveSetup setup, Interrupt interrupt) {
+  private int listen(LiveSetup setup, List<Call> called, Interrupt interrupt) {
     boolean quiet = json.toStandardOutput();
     CommandLine line = spec.commandLine();
     PrintWriter show = quiet ? line.getErr() : line.getOut();
     boolean terminal = !quiet && System.console() != null;
-    LiveText text = new LiveText(setup, show, line.getErr(), terminal);
+    LiveText text = new LiveText(setup, called, show, line.getErr(), terminal);
     OffsetDateTime begun = OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS);
     LiveRun.run(setup, text, interrupt::asked);
     LiveResult result = text.result().orElseThrow();
     guitarOption.keep(result.lessons(), line.getErr());
-    keep(setup, result, begun);
+    Optional<CalledRun> run =
+        called.isEmpty()
+            ? Optional.empty()
+            : Optional.of(CalledRun.of(setup.drill(), called, result.review()));
+    keep(setup, result, run, begun);
     closingWords(show, result);
     String name = save == null ? "" : save.getFileName().toString();
+    if (run.isPresent()) {
+      show.printf(Locale.ROOT, "The same calls again: --seed %d%n", calls.seed());
+      ReviewOutput.tellCalled(line.getOut(), json, result.review(), name, run.get());
+      return save == null || result.take().isPresent() ? 0 : Complaints.UNUSABLE;
+    }
     ReviewOutput.tell(line.getOut(), json, result.review(), name, setup.drill());
     return save == null || result.take().isPresent() ? 0 : Complaints.UNUSABLE;
   }
 
   /** A log that cannot be written costs nobody the review of the run. */
-  private void keep(LiveSetup setup, LiveResult result, OffsetDateTime begun) {
+  private void keep(
+      LiveSetup setup, LiveResult result, Optional<CalledRun> called, OffsetDateTime begun) {
     if (unkept) {
       return;
     }
@@ -206,6 +230,11 @@ final class ListenCommand implements Callable<Integer> {
     RunKeeper keeper =
         new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line));
     try {
+      if (called.isPresent()) {
+        Review review = result.review().withWords(called.get().words());
+        keeper.keepCalled(called.get(), review, begun, result.take(), guitarOption.file());
+        return;
+      }
       keeper.keep(
           setup.drill(),
           result.review(),

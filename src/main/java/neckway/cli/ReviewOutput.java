@@ -1,10 +1,13 @@
 package neckway.cli;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.PrintWriter;
+import neckway.calls.CalledRun;
 import neckway.cli.option.JsonOption;
 import neckway.cli.text.Page;
 import neckway.cli.text.Wrapped;
 import neckway.drill.PlayableDrill;
+import neckway.file.CallsFile;
 import neckway.file.JsonFile;
 import neckway.file.ReviewFile;
 import neckway.review.Review;
@@ -12,6 +15,27 @@ import neckway.review.Review;
 /** Hands out a review: to a file, or to standard output as words and a page, or as JSON alone. */
 final class ReviewOutput {
   private ReviewOutput() {}
+
+  /**
+   * Tells a run in which switches were called. Its page was filled in as it was played; what became
+   * of each call is in the JSON.
+   *
+   * @param takeName name of the take's file
+   */
+  static void tellCalled(
+      PrintWriter out, JsonOption json, Review review, String takeName, CalledRun called) {
+    Review said = review.withWords(called.words());
+    ObjectNode all = ReviewFile.toJson(said, takeName, called.drill());
+    all.set(CallsFile.FIELD, CallsFile.toJson(called));
+    if (json.toStandardOutput()) {
+      out.print(JsonFile.text(all));
+      out.flush();
+      return;
+    }
+    said.summary().words().forEach(words -> Wrapped.print(out, words));
+    out.flush();
+    json.file().ifPresent(file -> JsonFile.write(file, all));
+  }
 
   /**
    * Tells a review. The words come first: they are read even where the file cannot be written.

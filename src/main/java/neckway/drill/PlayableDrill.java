@@ -27,6 +27,7 @@ public final class PlayableDrill {
   private final List<PlacedShape> chain;
   private final List<List<Join>> pairs;
   private final Route route;
+  private final List<Cue> cues;
 
   /**
    * @throws neckway.neck.BadInput if the route does not fit, or a join does not exist
@@ -36,6 +37,7 @@ public final class PlayableDrill {
     chain = List.copyOf(neck.chain(asked.shapes(), asked.start()));
     pairs = RouteBuilder.pairs(neck, chain);
     route = RouteBuilder.build(neck, chain, asked.up(), asked.down(), asked.rounds());
+    cues = List.of();
     drill =
         new Drill(
             Optional.of(asked.title()),
@@ -48,6 +50,35 @@ public final class PlayableDrill {
             joins(route, Direction.DOWN),
             asked.rounds(),
             asked.pulse());
+  }
+
+  private PlayableDrill(PlayableDrill other, Route route, List<Cue> cues) {
+    drill = other.drill;
+    neck = other.neck;
+    chain = other.chain;
+    pairs = other.pairs;
+    this.route = route;
+    this.cues = List.copyOf(cues);
+  }
+
+  /**
+   * The same shapes played as they are called: an open drill.
+   *
+   * @param along its steps; its shifts are those that are called, and none of its own
+   * @param called at least one, in the order in which they sound
+   */
+  public PlayableDrill called(Route along, List<Cue> called) {
+    return new PlayableDrill(this, along, called);
+  }
+
+  /** What is called and when; empty where nothing is, and the route is one up and down. */
+  public List<Cue> cues() {
+    return cues;
+  }
+
+  /** Whether it is played as it is called. */
+  public boolean isCalled() {
+    return !cues.isEmpty();
   }
 
   private static List<JoinChoice> joins(Route route, Direction direction) {
@@ -137,7 +168,9 @@ public final class PlayableDrill {
   /** Drills of which the same is asked are equal. */
   @Override
   public boolean equals(Object other) {
-    return other instanceof PlayableDrill that && that.drill.equals(drill);
+    return other instanceof PlayableDrill that
+        && that.drill.equals(drill)
+        && that.cues.equals(cues);
   }
 
   @Override

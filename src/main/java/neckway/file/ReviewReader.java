@@ -81,7 +81,7 @@ public final class ReviewReader {
     if (!json.path("drill").isObject()) {
       throw fields.missing("drill", "{\"format\": \"" + DrillFile.FORMAT + "\", ...}");
     }
-    PlayableDrill drill = drills.apply(json.path("drill"));
+    PlayableDrill drill = CallsFile.drill(drills.apply(json.path("drill")), json, where);
     return new DrillReviewed(drill, new ReviewReader(fields, drill).review(clock(json)));
   }
 

@@ -14,6 +14,7 @@ import neckway.follow.Verdict;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
+import neckway.neck.Place;
 import neckway.neck.PlannedShift;
 import neckway.string.GuitarProfile;
 import neckway.string.Lessons;
@@ -22,7 +23,8 @@ import neckway.string.Telling;
 
 /**
  * Follows the hand through a run as verdicts and the sound of the notes come, and says of each
- * shift what became of it as soon as that is likely enough. What was said is kept.
+ * shift what became of it as soon as that is likely enough. What was said is kept. Of an open
+ * drill, the steps of which do not go up and down its shapes in rounds, nothing is said.
  */
 public final class ShiftDetector {
   /** A verdict is given from this probability on. */
@@ -89,6 +91,9 @@ public final class ShiftDetector {
 
   /** A verdict was given. */
   public void decided(NoteVerdict v) {
+    if (drill.isCalled()) {
+      return;
+    }
     HandTrack track = track(v.attempt());
     if (v.step().isPresent()) {
       track.inStep(v.note(), v.step().getAsInt(), v.verdict() != Verdict.WRONG);
@@ -106,6 +111,9 @@ public final class ShiftDetector {
 
   /** A step was heard in its time, but not what it was. */
   public void unnamed(int attempt, int step) {
+    if (drill.isCalled()) {
+      return;
+    }
     track(attempt).unnamed(step);
   }
 
@@ -115,6 +123,9 @@ public final class ShiftDetector {
    * @param now seconds of the take heard so far
    */
   public void sounded(HeardNote note, StringEvidence evidence, double now) {
+    if (drill.isCalled()) {
+      return;
+    }
     notes++;
     drivenNotes += evidence.driven() ? 1 : 0;
     Integer attempt = attemptOf.get(note.index());
@@ -143,7 +154,22 @@ public final class ShiftDetector {
 
   /** Where a note may have been played, from all that was heard. */
   public List<PlaceGuess> places(int attempt, HeardNote note, int midi) {
-    return track(attempt).places(note, midi);
+    return drill.isCalled() ? anywhere(midi) : track(attempt).places(note, midi);
+  }
+
+  /** Every place of a pitch, one as likely as another. */
+  private List<PlaceGuess> anywhere(int midi) {
+    List<Place> places =
+        drill.tuning().strings().stream()
+            .filter(string -> isOn(string, midi))
+            .map(string -> new Place(string, midi - drill.tuning().openMidi(string)))
+            .toList();
+    return places.stream().map(place -> new PlaceGuess(place, 1.0 / places.size())).toList();
+  }
+
+  private boolean isOn(GuitarString string, int midi) {
+    int fret = midi - drill.tuning().openMidi(string);
+    return fret >= 0 && fret <= drill.frets();
   }
 
   /** What the run teaches of the guitar; empty where that is not known. */

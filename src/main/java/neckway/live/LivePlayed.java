@@ -1,11 +1,14 @@
 package neckway.live;
 
+import java.util.List;
 import java.util.Optional;
+import neckway.drill.Cue;
 import neckway.drill.Pulse;
 import neckway.hear.beside.AtRate;
 import neckway.hear.beside.LiveRemover;
 import neckway.sound.BackingTrack;
 import neckway.sound.ClickTrack;
+import neckway.sound.CueTones;
 import neckway.sound.PlayedSound;
 import neckway.sound.PlayedTape;
 import neckway.sound.Together;
@@ -32,7 +35,7 @@ final class LivePlayed {
    */
   LivePlayed(LiveSetup setup, ClickTrack track, int rate) {
     if (setup.backing().isEmpty()) {
-      all = audible(setup, track);
+      all = audible(setup, calls(setup, track, rate));
       tape = Optional.empty();
       counting = Optional.empty();
       return;
@@ -64,8 +67,29 @@ final class LivePlayed {
         : BackingTrack.once(samples, start, backing.firstBeatSeconds() * rate, fade);
   }
 
+  /** The clicks, with the tones of the calls among them where the drill has any. */
+  private static PlayedSound calls(LiveSetup setup, ClickTrack track, int rate) {
+    if (!setup.drill().isCalled() || setup.callTones() == LiveSetup.CallTones.SILENT) {
+      return track;
+    }
+    int countIn = setup.drill().pulse().countIn();
+    List<CueTones.At> tones =
+        setup.drill().cues().stream()
+            .map(cue -> new CueTones.At(track.clickFrame(countIn + cue.beat()), way(cue.move())))
+            .toList();
+    return new Together(track, new CueTones(rate, tones, ClickTrack.MAX_GAIN));
+  }
+
+  private static CueTones.Way way(Cue.Move move) {
+    return switch (move) {
+      case UP -> CueTones.Way.RISING;
+      case STAY -> CueTones.Way.LEVEL;
+      case DOWN -> CueTones.Way.FALLING;
+    };
+  }
+
   /** As loud as is wished, which may change while it clicks. */
-  private static Turned audible(LiveSetup setup, ClickTrack track) {
+  private static Turned audible(LiveSetup setup, PlayedSound track) {
     return new Turned(track, () -> setup.clickGain().getAsDouble() / ClickTrack.MAX_GAIN);
   }
 

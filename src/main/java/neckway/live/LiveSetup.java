@@ -18,6 +18,7 @@ import neckway.string.GuitarProfile;
  * @param rounds how many there are
  * @param takes where each round's take is saved; empty: nowhere
  * @param backing what is played in place of the click; empty: it clicks
+ * @param callTones whether calls sound, where the drill has any
  */
 public record LiveSetup(
     PlayableDrill drill,
@@ -28,7 +29,8 @@ public record LiveSetup(
     DoubleSupplier clickGain,
     Rounds rounds,
     Optional<Takes> takes,
-    Optional<LiveBacking> backing) {
+    Optional<LiveBacking> backing,
+    CallTones callTones) {
   /** What a round begins with. */
   public enum Start {
     /** A click counts in and goes on. */
@@ -84,6 +86,29 @@ public record LiveSetup(
   /** Where what is played beside a take is kept: {@code NAME.backing.wav}. */
   public static Path backingFile(Path take) {
     return PlayedOut.file(take);
+  }
+
+  /** How calls sound. */
+  public enum CallTones {
+    /** Two pitches: rising for up, falling for down, level to stay. */
+    SOUNDING,
+    /** Not at all; they are shown. */
+    SILENT
+  }
+
+  /** One with what it is played to. */
+  public LiveSetup(
+      PlayableDrill drill,
+      Optional<GuitarProfile> guitar,
+      Optional<String> input,
+      Optional<String> output,
+      Start start,
+      DoubleSupplier clickGain,
+      Rounds rounds,
+      Optional<Takes> takes,
+      Optional<LiveBacking> backing) {
+    this(
+        drill, guitar, input, output, start, clickGain, rounds, takes, backing, CallTones.SOUNDING);
   }
 
   /** One with the click alone. */

@@ -11,7 +11,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import neckway.calls.CalledRun;
 import neckway.drill.PlayableDrill;
+import neckway.file.CallsFile;
 import neckway.file.ReviewFile;
 import neckway.neck.BadInput;
 import neckway.review.Review;
@@ -57,10 +59,37 @@ public final class RunKeeper {
       Source source,
       Optional<Path> take,
       Optional<Path> guitar) {
+    return keep(drill, review, Optional.empty(), when, source, take, guitar);
+  }
+
+  /**
+   * The same of a run in which switches were called.
+   *
+   * @param called the calls and what became of them
+   * @param review of the run
+   */
+  public Optional<String> keepCalled(
+      CalledRun called,
+      Review review,
+      OffsetDateTime when,
+      Optional<Path> take,
+      Optional<Path> guitar) {
+    return keep(called.drill(), review, Optional.of(called), when, Source.LIVE, take, guitar);
+  }
+
+  private Optional<String> keep(
+      PlayableDrill drill,
+      Review review,
+      Optional<CalledRun> called,
+      OffsetDateTime when,
+      Source source,
+      Optional<Path> take,
+      Optional<Path> guitar) {
     if (review.steps().stream().allMatch(s -> s.verdict() == StepVerdict.UNPLAYED)) {
       return Optional.empty();
     }
     ObjectNode about = JsonNodeFactory.instance.objectNode();
+    called.ifPresent(calls -> about.put("kind", "calls"));
     guitar.ifPresentOrElse(
         file -> about.put("guitar", file.toAbsolutePath().toString()),
         () -> about.putNull("guitar"));
@@ -69,7 +98,9 @@ public final class RunKeeper {
     take.ifPresent(file -> about.put("take", file.toAbsolutePath().toString()));
     String name = take.map(Path::getFileName).map(Path::toString).orElse("");
     try (RunLog log = RunLog.open(folder, complaints)) {
-      return log.keep(when, ReviewFile.toJson(review, name, drill), about);
+      ObjectNode json = ReviewFile.toJson(review, name, drill);
+      called.ifPresent(calls -> json.set(CallsFile.FIELD, CallsFile.toJson(calls)));
+      return log.keep(when, json, about);
     }
   }
 

@@ -31,7 +31,10 @@ final class HandWay {
     this.drill = drill;
     this.said = Map.copyOf(said);
     landings = new Landings(drill);
-    stands = new int[drill.route().steps().size()];
+    stands = drill.route().steps().stream().mapToInt(Step::stand).toArray();
+    if (drill.isCalled()) {
+      return; // nothing is said of its shifts, and it has no rounds to follow
+    }
     for (int round = 0; round < drill.rounds(); round++) {
       follow(round);
     }

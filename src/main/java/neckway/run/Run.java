@@ -184,6 +184,9 @@ public final class Run {
         verdicts.stream().map(v -> v.withPitch(ear.settledPitch(v.note().index()))).toList();
     Review review =
         reviewer(seconds).review(settled, unnamed, ear::isSteady, firstBeat, ear.clicks(), take);
+    if (drill.isCalled()) {
+      return review;
+    }
     return review.withWords(
         OtherDrill.said(drill, review).orElseGet(() -> Words.of(drill, review)));
   }

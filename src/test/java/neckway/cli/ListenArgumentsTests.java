@@ -51,6 +51,12 @@ class ListenArgumentsTests {
           listen --key G --shapes major --backing README.md --backing-tempo 92 --backing-first-beat 1;README.md
           listen --key G --shapes major --backing test-audio/clean-run.wav --backing-tempo 92 --backing-first-beat 500;beyond its end
           listen --key G --shapes major --backing test-audio/clean-run.wav --backing-tempo 40 --backing-first-beat 1 --backing-slower 0.4;20 to 400
+          listen --key G --shapes major --calls;two shapes or more
+          listen --key G --shapes major,dorian --calls --start first-note;--start first-note together with --calls
+          listen --key G --shapes major,dorian --calls --vamp;--calls together with a backing
+          listen --key G --shapes major,dorian --calls --rounds 3;has no rounds
+          listen --key G --shapes major,dorian --seed 3;--seed: give --calls too
+          listen --key G --shapes major,dorian --no-tone;--no-tone: give --calls too
           review test-audio/clean-run.wav --key G --shapes major --beside test-audio/clean-run.wav --beside-once;--first-beat
           """)
   void argumentsThatCannotBe(String line, String said) {

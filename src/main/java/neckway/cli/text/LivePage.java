@@ -39,6 +39,7 @@ final class LivePage implements RunListener {
   private final boolean noteBelow;
   private int drawnLine = -1;
   private int barSaid = -1;
+  private String calling = "";
 
   /** As wide as the terminal. */
   LivePage(PrintWriter out, PlayableDrill drill, Grid grid, boolean terminal) {
@@ -132,6 +133,17 @@ final class LivePage implements RunListener {
     };
   }
 
+  /** A switch is called; it stays in sight beside the page until the next one. */
+  void called(String words) {
+    calling = words;
+    if (terminal) {
+      draw(here(), "");
+    } else {
+      tell(here(), "(call: " + words + ")");
+    }
+    out.flush();
+  }
+
   /** Ends the page's last line. */
   void end() {
     if (barSaid >= 0) {
@@ -173,7 +185,7 @@ final class LivePage implements RunListener {
       out.println();
     }
     drawnLine = line;
-    rows(tab.lines().get(line), note);
+    rows(tab.lines().get(line), note.isEmpty() ? calling : note);
   }
 
   private void rows(Tab.Line line, String note) {

@@ -1,7 +1,9 @@
 package neckway.cli.text;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Optional;
+import neckway.calls.Call;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
@@ -13,18 +15,23 @@ import neckway.review.Grid;
 /** Tells a live run in the terminal: its page fills in, and complaints go to the error stream. */
 public final class LiveText implements LiveRunListener {
   private final PlayableDrill drill;
+  private final List<Call> calls;
   private final LiveSetup.Start start;
   private final PrintWriter show;
   private final PrintWriter err;
   private final boolean terminal;
   private LivePage page;
+  private int called;
   private Optional<LiveResult> result = Optional.empty();
 
   /**
+   * @param calls that are made in the run, in their order
    * @param terminal whether what is shown can be drawn over
    */
-  public LiveText(LiveSetup setup, PrintWriter show, PrintWriter err, boolean terminal) {
+  public LiveText(
+      LiveSetup setup, List<Call> calls, PrintWriter show, PrintWriter err, boolean terminal) {
     drill = setup.drill();
+    this.calls = List.copyOf(calls);
     start = setup.start();
     this.show = show;
     this.err = err;
@@ -44,12 +51,23 @@ public final class LiveText implements LiveRunListener {
           case CLICK -> "Count-in of " + drill.pulse().countIn() + ", then play; Ctrl-C ends it.";
           case FIRST_NOTE -> "Listening; your first note is the first beat.";
         });
+    if (!calls.isEmpty()) {
+      show.println("Play up and down without a pause, and go where you are called.");
+    }
     show.flush();
   }
 
   @Override
   public void begun(Grid grid) {
     page = new LivePage(show, drill, grid, terminal);
+  }
+
+  @Override
+  public void beat(long beat) {
+    while (page != null && called < calls.size() && calls.get(called).cue().beat() <= beat) {
+      page.called(calls.get(called).words(drill.tuning()));
+      called++;
+    }
   }
 
   @Override

@@ -1,0 +1,117 @@
+package neckway.cli.option;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import neckway.calls.Caller;
+import neckway.drill.PlayableDrill;
+import neckway.log.RunLog;
+import neckway.neck.BadInput;
+import neckway.practice.Exercise;
+import neckway.practice.PlayedRound;
+import neckway.practice.Progress;
+import neckway.practice.Reach;
+import neckway.practice.State;
+import picocli.CommandLine.Option;
+
+/** Switches that are called as one plays. */
+public final class CallsOptions {
+  /** Longer than anybody switches shapes without a rest (common practice, no source). */
+  private static final double LONGEST_SECONDS = 300;
+
+  /** Seeds that are left to chance are short enough to be typed again. */
+  private static final int SHORT_SEEDS = 10_000;
+
+  @Option(
+      names = "--calls",
+      description =
+          "Calls each next switch a bar ahead, shown and by a tone: \"up on D\", \"stay\", \"down on"
+              + " A\". At random, most often what the log says is being worked on. It goes on for"
+              + " five minutes or until you stop.")
+  private boolean asked;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description =
+          "With --calls: the same number gives the same calls. Left out: others each time.")
+  private Long seed;
+
+  @Option(names = "--no-tone", description = "With --calls: no tone, the calls are only shown.")
+  private boolean silent;
+
+  /** Whether switches are called. */
+  public boolean isAsked() {
+    return asked;
+  }
+
+  /** Whether calls are shown and do not sound. */
+  public boolean isSilent() {
+    return silent;
+  }
+
+  /**
+   * Complains of what cannot go together.
+   *
+   * @param firstNote whether the first note is to be the first beat
+   * @param backing whether a backing plays
+   * @throws BadInput naming the option and the mend
+   */
+  public void check(boolean firstNote, boolean backing) {
+    if (!asked && (seed != null || silent)) {
+      throw new BadInput((silent ? "--no-tone" : "--seed") + ": give --calls too");
+    }
+    if (asked && firstNote) {
+      throw new BadInput(
+          "--start first-note together with --calls: calls come on the click's beats; leave one of"
+              + " them out");
+    }
+    if (asked && backing) {
+      throw new BadInput(
+          "--calls together with a backing: calls sound among the clicks; leave one of them out");
+    }
+  }
+
+  /**
+   * What will be called.
+   *
+   * @param complaints told in one line where the log was damaged
+   * @throws BadInput where nothing can be called in this drill
+   */
+  public Caller caller(PlayableDrill drill, DataOption data, Consumer<String> complaints) {
+    if (drill.rounds() > 1) {
+      throw new BadInput("--calls: a called run has no rounds; leave them out of the drill");
+    }
+    Map<Exercise, State> known = states(drill, data, complaints);
+    Caller caller = new Caller(drill, exercise -> known.getOrDefault(exercise, State.NEW), seed());
+    caller.growTo(LONGEST_SECONDS);
+    if (caller.calls().isEmpty()) {
+      throw new BadInput(
+          "--calls: a bar of this drill is too long to call ahead; play fewer notes" + " a beat");
+    }
+    return caller;
+  }
+
+  /** The number that the calls are drawn by. */
+  public long seed() {
+    if (seed == null) {
+      seed = (long) new Random().nextInt(SHORT_SEEDS);
+    }
+    return seed;
+  }
+
+  private static Map<Exercise, State> states(
+      PlayableDrill drill, DataOption data, Consumer<String> complaints) {
+    if (!RunLog.isThere(data.folder())) {
+      return Map.of();
+    }
+    try (RunLog log = data.open(complaints)) {
+      List<PlayedRound> rounds = log.rounds(drill.key(), drill.tuning(), data.player());
+      return Reach.of(drill.neck(), rounds, Reach.USUAL_TARGET, LocalDate.now()).joins().stream()
+          .collect(Collectors.toMap(Progress::exercise, Progress::state, (a, b) -> a));
+    }
+  }
+}
