@@ -207,6 +207,7 @@ final class ListenCommand implements Callable<Integer> {
         new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line));
     try {
       keeper.keep(
+          result.backing().isPresent() ? RunKeeper.Kind.BACKING : RunKeeper.Kind.PRACTICE,
           setup.drill(),
           result.review(),
           begun,
