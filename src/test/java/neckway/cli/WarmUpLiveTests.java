@@ -67,7 +67,8 @@ class WarmUpLiveTests {
     led.playFirst(perform(late));
     led.until("A little slower: 108 beats a minute.");
     led.until("Count-in");
-    led.process.destroy();
+    // what the terminal sends for Ctrl-C
+    sound.start("kill", "-INT", Long.toString(led.process.pid()));
     String text = led.toEnd();
     assertThat(text).contains("Rest your hands.").contains("health professional");
     assertThat(text).doesNotContain("Warm.");

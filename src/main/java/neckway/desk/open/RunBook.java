@@ -78,6 +78,17 @@ public final class RunBook {
     }
   }
 
+  /**
+   * Keeps a warm-up, unless runs are not kept.
+   *
+   * @throws BadInput where it cannot be stored
+   */
+  void keepWarmUp(OffsetDateTime begun, Consumer<String> complaints) {
+    if (keeps) {
+      new RunKeeper(folder, player, complaints).keepWarmUp(begun);
+    }
+  }
+
   private Optional<String> stored(Ended run, Consumer<String> complaints) {
     return new RunKeeper(folder, player, complaints)
         .keep(
