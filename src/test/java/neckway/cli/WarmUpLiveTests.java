@@ -172,7 +172,8 @@ class WarmUpLiveTests {
     String toEnd() throws Exception {
       out.lines().forEach(read::add);
       assertThat(process.waitFor(VirtualSound.PROGRAM_SECONDS, TimeUnit.SECONDS)).isTrue();
-      return String.join("\n", read);
+      // its lines are wrapped
+      return String.join(" ", read).replaceAll("\\s+", " ");
     }
   }
 }

@@ -38,6 +38,7 @@ final class BackingRow {
     for (Node each : new Node[] {boxes, why, volume}) {
       onlyWhile(each, backing.plays());
     }
+    choice.getStyleClass().add("column");
     choice.getChildren().addAll(plays, boxes, why);
   }
 
