@@ -147,11 +147,16 @@ class WarmUpLiveTests {
       sound.playIntoMicrophone(folder.resolve("take.wav"));
     }
 
+    /** Reads no further than the words: what comes after them is still waited for. */
     private boolean isPast(String words) throws IOException {
       while (out.ready()) {
-        read.add(out.readLine());
+        String line = out.readLine();
+        read.add(line);
+        if (line.startsWith(words)) {
+          return true;
+        }
       }
-      return read.stream().anyMatch(line -> line.startsWith(words));
+      return false;
     }
 
     void enter() throws IOException {
