@@ -113,8 +113,8 @@ class ArchitectureTests {
         "many recordings are each reviewed as one is");
     room(
         "desk",
-        "neck drill hear follow string hand calibration review run page player sound file log live"
-            + " recording practice",
+        "neck drill hear follow string hand calibration review run page player sound band file log"
+            + " live recording practice",
         "nothing but the command that opens it knows the window");
     room(
         "cli",

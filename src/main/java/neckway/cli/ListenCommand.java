@@ -236,6 +236,7 @@ final class ListenCommand implements Callable<Integer> {
         return;
       }
       keeper.keep(
+          result.backing().isPresent() ? RunKeeper.Kind.BACKING : RunKeeper.Kind.PRACTICE,
           setup.drill(),
           result.review(),
           begun,

@@ -69,7 +69,10 @@ final class WarmUpLead {
     this.interrupt = interrupt;
   }
 
-  /** Leads from the first step to the last, and keeps in the log that it was done. */
+  /**
+   * Leads from the first step to the last, and keeps in the log that it was done; one that was
+   * stopped is kept too, if a step of it was done.
+   */
   void through(Plan plan, DataOption data) {
     OffsetDateTime begun = OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS);
     boolean listens = !Devices.inputs().isEmpty();
@@ -83,14 +86,19 @@ final class WarmUpLead {
       out.println("Step " + number + " of " + plan.items().size());
       PlanText.print(out, item);
       out.flush();
+      // an Enter of the step before does not pass over this one
+      wasEnterPressed();
       if (item.drill().isPresent() && listens) {
-        play(item);
+        listens = isHeardThrough(item);
       } else {
         await(item.minutes());
       }
       if (interrupt.asked()) {
         Wrapped.print(out, STOPPED);
         out.flush();
+        if (number > 1) {
+          keep(begun, data);
+        }
         return;
       }
     }
@@ -136,6 +144,20 @@ final class WarmUpLead {
     }
   }
 
+  /** Plays a drill; where the devices cannot be had its time is waited out, unheard. */
+  private boolean isHeardThrough(PlanItem item) {
+    try {
+      play(item);
+      return true;
+    } catch (BadInput e) {
+      err.println("neckway: " + e.getMessage());
+      Wrapped.print(out, "From here on nothing is heard: the steps go by the clock.");
+      out.flush();
+      await(item.minutes());
+      return false;
+    }
+  }
+
   /** Plays a drill twice in its time; slower the second time where the first was not even. */
   private void play(PlanItem item) {
     PlayableDrill drill = item.drill().orElseThrow();
@@ -151,6 +173,7 @@ final class WarmUpLead {
           out,
           String.format(
               Locale.ROOT, "A little slower: %.0f beats a minute.", half.pulse().tempo()));
+      out.flush();
     }
     run(half);
   }
@@ -196,6 +219,12 @@ final class WarmUpLead {
 
   private final class Ears implements LiveRunListener {
     private OptionalDouble spreadMs = OptionalDouble.empty();
+
+    @Override
+    public void roundBegins(int round) {
+      out.println("Count-in, then play.");
+      out.flush();
+    }
 
     @Override
     public void decided(NoteVerdict verdict) {

@@ -1,5 +1,6 @@
 package neckway.desk;
 
+import javafx.beans.property.DoubleProperty;
 import javafx.scene.control.Label;
 import javafx.scene.control.Slider;
 import javafx.scene.layout.HBox;
@@ -31,6 +32,15 @@ public final class VolumeControl {
     slider.setAccessibleText(Texts.of("sound.click"));
     slider.valueProperty().bindBidirectional(click.percent());
     return named("sound.click", slider);
+  }
+
+  /** A backing's slider, in percent, with its name beside it. */
+  public static HBox backing(DoubleProperty percent) {
+    Slider slider = new Slider(0, 100, percent.get());
+    slider.setBlockIncrement(2);
+    slider.setAccessibleText(Texts.of("play.backing.volume"));
+    slider.valueProperty().bindBidirectional(percent);
+    return named("play.backing.volume", slider);
   }
 
   private static HBox named(String key, Slider slider) {

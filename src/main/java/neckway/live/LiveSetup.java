@@ -124,6 +124,12 @@ public record LiveSetup(
     this(drill, guitar, input, output, start, clickGain, rounds, takes, Optional.empty());
   }
 
+  /** The same with a backing in place of the click. */
+  public LiveSetup with(LiveBacking played) {
+    return new LiveSetup(
+        drill, guitar, input, output, start, clickGain, rounds, takes, Optional.of(played));
+  }
+
   public LiveSetup {
     if (start == Start.FIRST_NOTE && backing.isPresent()) {
       throw new IllegalArgumentException("a backing counts in");

@@ -29,6 +29,14 @@ public final class RunKeeper {
     TAKE
   }
 
+  /** What a run was played to. */
+  public enum Kind {
+    /** The click, or nothing. */
+    PRACTICE,
+    /** A backing. */
+    BACKING
+  }
+
   private final Path folder;
   private final Optional<String> player;
   private final Consumer<String> complaints;
@@ -47,12 +55,14 @@ public final class RunKeeper {
   /**
    * Keeps a run in which a step was played.
    *
+   * @param kind what it was played to
    * @param take where its sound is, if that was saved
    * @param guitar the profile of the guitar, if it was learnt
    * @return the run's id; empty where no step was played, or the run is there already
    * @throws BadInput where it cannot be stored
    */
   public Optional<String> keep(
+      Kind kind,
       PlayableDrill drill,
       Review review,
       OffsetDateTime when,
@@ -94,6 +104,9 @@ public final class RunKeeper {
         file -> about.put("guitar", file.toAbsolutePath().toString()),
         () -> about.putNull("guitar"));
     about.put("source", source.name().toLowerCase(Locale.ROOT));
+    if (kind != Kind.PRACTICE) {
+      about.put("kind", kind.name().toLowerCase(Locale.ROOT));
+    }
     player.ifPresent(name -> about.put("player", name));
     take.ifPresent(file -> about.put("take", file.toAbsolutePath().toString()));
     String name = take.map(Path::getFileName).map(Path::toString).orElse("");

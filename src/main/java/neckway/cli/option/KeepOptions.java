@@ -68,7 +68,14 @@ public final class KeepOptions {
     RunKeeper keeper =
         new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line));
     keeper
-        .keep(drill, review, played, RunKeeper.Source.TAKE, Optional.of(take), guitar)
+        .keep(
+            RunKeeper.Kind.PRACTICE,
+            drill,
+            review,
+            played,
+            RunKeeper.Source.TAKE,
+            Optional.of(take),
+            guitar)
         .ifPresentOrElse(
             id -> err.println("neckway: kept in the log as " + id),
             () -> err.println("neckway: nothing of the drill was played, so nothing was kept"));

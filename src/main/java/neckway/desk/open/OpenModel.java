@@ -58,6 +58,7 @@ public final class OpenModel {
   private final ReadOnlyObjectWrapper<String> better =
       new ReadOnlyObjectWrapper<>(this, "better", "");
 
+  private final WarmUpModel warmUp;
   private boolean lowOnTop;
   private Optional<Exercise> wanted = Optional.empty();
   private Optional<Key> wantedKey = Optional.empty();
@@ -84,6 +85,7 @@ public final class OpenModel {
     this.window = window;
     this.say = say;
     this.goToPlaying = goToPlaying;
+    warmUp = new WarmUpModel(book, work, window, say);
   }
 
   // ---- the log
@@ -126,6 +128,18 @@ public final class OpenModel {
   /** What the log said last; empty until it was read. */
   public ReadOnlyObjectProperty<Optional<LogReading>> reading() {
     return reading.getReadOnlyProperty();
+  }
+
+  // ---- the warm-up
+
+  /** The warm-up that is led, if one is. */
+  WarmUpModel warmUp() {
+    return warmUp;
+  }
+
+  /** Begins a warm-up in the key that is chosen. */
+  void beginWarmUp() {
+    reach.get().ifPresent(warmUp::begin);
   }
 
   // ---- what is open

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Bounds;
 import javafx.geometry.Pos;
@@ -48,6 +49,8 @@ public final class OpenScreen implements Screen {
   private final Label figures = label("open-figures");
   private final VBox pointed = new VBox();
   private final Label noLanding = label("whys");
+  private final WarmUpPane warmUp;
+  private final Button warm = new Button(Texts.of("warmup.begin"));
   private final Button practise = new Button(Texts.of("open.practise"));
   private final VBox legend = new VBox();
   private final Node picture;
@@ -75,15 +78,21 @@ public final class OpenScreen implements Screen {
     shown.getStyleClass().add("open-shown");
     picture = shown;
     begin();
-    VBox page = new VBox(headline, first, picture);
+    warm.getStyleClass().add("keyed");
+    warm.setMinWidth(Region.USE_PREF_SIZE);
+    warm.setOnAction(e -> model.beginWarmUp());
+    warm.disableProperty()
+        .bind(Bindings.createBooleanBinding(() -> model.reach().get().isEmpty(), model.reach()));
+    VBox page = new VBox(headline, warm, first, picture);
     page.getStyleClass().addAll("page", "open");
     scroll.setContent(page);
     scroll.setFitToWidth(true);
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("scroll");
     FollowFocus.in(scroll);
-    root.setCenter(scroll);
-    root.setBottom(pointed);
+    warmUp = new WarmUpPane(model.warmUp());
+    model.warmUp().shown().addListener(o -> front());
+    front();
     stands.onKeyed(this::inSight);
     for (ObservableValue<?> each :
         List.of(model.reading(), model.reach(), model.map(), model.sitting())) {
@@ -95,6 +104,15 @@ public final class OpenScreen implements Screen {
     turn();
     dress();
     fill();
+  }
+
+  private void front() {
+    boolean led = model.warmUp().isLed();
+    root.setCenter(led ? warmUp.node() : scroll);
+    root.setBottom(led ? null : pointed);
+    if (led) {
+      warmUp.focus();
+    }
   }
 
   private static Label label(String style) {
@@ -213,6 +231,9 @@ public final class OpenScreen implements Screen {
 
   @Override
   public boolean takesKey(KeyEvent event) {
+    if (model.warmUp().isLed() && warmUp.takesKey(event.getCode())) {
+      return true;
+    }
     if (event.getCode() == KeyCode.PAGE_DOWN && desk.router().has(Place.PLAYING)) {
       desk.router().go(Place.PLAYING);
       return true;
@@ -229,7 +250,9 @@ public final class OpenScreen implements Screen {
   public void shown() {
     Platform.runLater(
         () -> {
-          if (first.isVisible()) {
+          if (model.warmUp().isLed()) {
+            warmUp.focus();
+          } else if (first.isVisible()) {
             firstPlay.requestFocus();
           } else {
             stands.requestFocus();

@@ -23,11 +23,13 @@ public final class RunBook {
   /**
    * A run that ended in this window.
    *
+   * @param kind what it was played to
    * @param begun when
    * @param take where its sound is, if that was saved
    * @param guitar the profile of the guitar, if it was learnt
    */
   public record Ended(
+      RunKeeper.Kind kind,
       PlayableDrill drill,
       Review review,
       OffsetDateTime begun,
@@ -76,9 +78,21 @@ public final class RunBook {
     }
   }
 
+  /**
+   * Keeps a warm-up, unless runs are not kept.
+   *
+   * @throws BadInput where it cannot be stored
+   */
+  void keepWarmUp(OffsetDateTime begun, Consumer<String> complaints) {
+    if (keeps) {
+      new RunKeeper(folder, player, complaints).keepWarmUp(begun);
+    }
+  }
+
   private Optional<String> stored(Ended run, Consumer<String> complaints) {
     return new RunKeeper(folder, player, complaints)
         .keep(
+            run.kind(),
             run.drill(),
             run.review(),
             run.begun(),

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import neckway.desk.Texts;
+import neckway.live.LiveSetup;
 import neckway.neck.BadInput;
 
 /**
@@ -50,12 +51,19 @@ final class TakesFolder {
       for (Path file : files.filter(TakesFolder::isTake).sorted().toList()) {
         boolean old = Files.getLastModifiedTime(file).toInstant().plus(OLD).isBefore(now);
         Path whole = file.toAbsolutePath().normalize();
-        takes.add(new Take(file, Files.size(file), old && !marked.contains(whole)));
+        takes.add(
+            new Take(file, Files.size(file) + besideBytes(file), old && !marked.contains(whole)));
       }
     } catch (IOException e) {
       throw new BadInput(folder + ": cannot be read; choose another folder for takes", e);
     }
     return takes;
+  }
+
+  /** What was played beside it belongs to a take. */
+  private static long besideBytes(Path take) throws IOException {
+    Path beside = LiveSetup.backingFile(take);
+    return Files.exists(beside) ? Files.size(beside) : 0;
   }
 
   private static boolean isTake(Path file) {
@@ -74,6 +82,7 @@ final class TakesFolder {
       if (take.old()) {
         try {
           Files.deleteIfExists(take.file());
+          Files.deleteIfExists(LiveSetup.backingFile(take.file()));
         } catch (IOException inUse) {
           left++;
         }

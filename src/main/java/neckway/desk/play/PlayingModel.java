@@ -73,6 +73,7 @@ public final class PlayingModel {
   private final ReadOnlyStringWrapper count = new ReadOnlyStringWrapper(this, "count", "");
   private final ReadOnlyStringWrapper line = new ReadOnlyStringWrapper(this, "line", "");
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper(this, "said", "");
+  private final ReadOnlyStringWrapper sounds = new ReadOnlyStringWrapper(this, "sounds", "");
   private final ReadOnlyStringWrapper guess = new ReadOnlyStringWrapper(this, "guess", "");
   private final ReadOnlyDoubleWrapper level = new ReadOnlyDoubleWrapper(this, "level", 0);
   private final ReadOnlyObjectWrapper<OptionalLong> beat =
@@ -297,7 +298,10 @@ public final class PlayingModel {
     }
     newPage();
     state.set(State.OPENING);
-    boolean repeat = settings.repeat().get() && !settings.guessFirst().get();
+    boolean backed = settings.backing().plays().get();
+    sounds.set(backed ? settings.backing().said(drill) : "");
+    // the way of a backing is learnt while nobody plays, which a rest between rounds is not
+    boolean repeat = settings.repeat().get() && !settings.guessFirst().get() && !backed;
     LiveSetup setup =
         new LiveSetup(
             drill,
@@ -311,11 +315,26 @@ public final class PlayingModel {
                 new LiveSetup.Takes(
                     r -> settings.takeFile(played, now, r), LiveSetup.Keep.UNLESS_GIVEN_UP)));
     RunPost listener = post.forRun(this, played);
+    if (!backed) {
+      stopCheck(() -> start(setup, listener));
+      return;
+    }
     stopCheck(
-        () -> {
-          Runnable stopper = engine.start(setup, listener);
-          events.add(() -> started(stopper));
-        });
+        () ->
+            settings
+                .backing()
+                .make(
+                    played,
+                    made -> start(setup.with(made), listener),
+                    why -> {
+                      listener.complaint(why);
+                      listener.over();
+                    }));
+  }
+
+  private void start(LiveSetup setup, RunPost listener) {
+    Runnable stopper = engine.start(setup, listener);
+    events.add(() -> started(stopper));
   }
 
   private void started(Runnable stopper) {
@@ -429,6 +448,7 @@ public final class PlayingModel {
 
   void over() {
     stop = () -> {};
+    sounds.set("");
     count.set("");
     boolean heard = last.filter(r -> !r.review().notes().isEmpty()).isPresent();
     if (heard && settings.guessFirst().get() && !beginsNext() && !guestPlays) {
@@ -497,6 +517,11 @@ public final class PlayingModel {
   /** What is said of the round that is over, while the next one waits. */
   public ReadOnlyStringProperty said() {
     return said.getReadOnlyProperty();
+  }
+
+  /** The backing that sounds, in one line; empty where none does. */
+  public ReadOnlyStringProperty sounds() {
+    return sounds.getReadOnlyProperty();
   }
 
   /** The guess as typed. */

@@ -219,7 +219,12 @@ public final class PlayingScreen implements Screen {
     said.setWrapText(true);
     said.textProperty().bind(model.said());
     said.managedProperty().bind(model.said().isNotEmpty());
-    return new VBox(pulse, line, said);
+    Label sounds = new Label();
+    sounds.getStyleClass().add("said");
+    sounds.setWrapText(true);
+    sounds.textProperty().bind(model.sounds());
+    sounds.managedProperty().bind(model.sounds().isNotEmpty());
+    return new VBox(pulse, line, sounds, said);
   }
 
   private Region middle() {
@@ -286,7 +291,8 @@ public final class PlayingScreen implements Screen {
     HBox meter = new HBox(levelName, level);
     meter.getStyleClass().add("meter");
     HBox.setHgrow(level, Priority.ALWAYS);
-    beside.getChildren().addAll(begin, hint, meter, VolumeControl.named(click));
+    BackingRow backing = new BackingRow(model.settings().backing());
+    beside.getChildren().addAll(begin, hint, meter, VolumeControl.named(click), backing.volume());
     beside.getStyleClass().add("column");
     CheckBox marks = new CheckBox(Texts.of("play.marks"));
     marks.selectedProperty().bindBidirectional(model.settings().liveMarks());
@@ -297,12 +303,14 @@ public final class PlayingScreen implements Screen {
     guessFirst.selectedProperty().bindBidirectional(model.settings().guessFirst());
     CheckBox repeat = new CheckBox(Texts.of("play.repeat"));
     repeat.selectedProperty().bindBidirectional(model.settings().repeat());
-    repeat.disableProperty().bind(model.settings().guessFirst());
+    repeat
+        .disableProperty()
+        .bind(model.settings().guessFirst().or(model.settings().backing().plays()));
     Button guest = new Button(Texts.of("play.guest"));
     guest.getStyleClass().add("keyed");
     guest.setMinWidth(Region.USE_PREF_SIZE);
     guest.setOnAction(e -> model.beginGuest());
-    settings.getChildren().addAll(marks, why, guessFirst, repeat, guest);
+    settings.getChildren().addAll(marks, why, guessFirst, repeat, backing.choice(), guest);
     for (CheckBox box : List.of(marks, guessFirst, repeat)) {
       box.setWrapText(true);
     }

@@ -16,6 +16,7 @@ import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
+import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.review.Grid;
 import neckway.sound.ClickClock;
@@ -171,7 +172,13 @@ final class RunPost implements LiveRunListener {
     try {
       book.orElseThrow()
           .keep(
-              new RunBook.Ended(drill.orElseThrow(), result.review(), begun, result.take(), guitar),
+              new RunBook.Ended(
+                  result.backing().isPresent() ? RunKeeper.Kind.BACKING : RunKeeper.Kind.PRACTICE,
+                  drill.orElseThrow(),
+                  result.review(),
+                  begun,
+                  result.take(),
+                  guitar),
               complaint);
     } catch (BadInput e) {
       complaint.accept(e.getMessage());

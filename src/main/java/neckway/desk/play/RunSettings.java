@@ -36,6 +36,7 @@ public final class RunSettings {
   private final SettingsFile settings;
   private final LogChoice log;
   private final RunBook book;
+  private final BackingChoice backing;
   private final BooleanProperty liveMarks = flag("liveMarks", false);
   private final BooleanProperty guessFirst = flag("guessFirst", false);
   private final BooleanProperty repeat = flag("repeatRounds", true);
@@ -50,6 +51,7 @@ public final class RunSettings {
   public RunSettings(SettingsFile settings, LogChoice log) {
     this.settings = settings;
     this.log = log;
+    backing = new BackingChoice(settings);
     book = new RunBook(data(), log.player(), log.keeps());
     for (BooleanProperty each : new BooleanProperty[] {liveMarks, guessFirst, repeat}) {
       each.set(settings.flag(each.getName(), each.get()));
@@ -97,6 +99,11 @@ public final class RunSettings {
 
   private Path beside(String name) {
     return settings.path().toAbsolutePath().resolveSibling(name);
+  }
+
+  /** What is played in place of the click. */
+  public BackingChoice backing() {
+    return backing;
   }
 
   /** The runs of this window in the log. */

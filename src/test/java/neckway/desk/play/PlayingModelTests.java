@@ -11,12 +11,15 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
+import neckway.Await;
+import neckway.band.Feel;
 import neckway.desk.DrillModel;
 import neckway.desk.play.PlayingModel.State;
 import neckway.desk.read.ReadTake;
 import neckway.drill.PlayableDrill;
 import neckway.file.JsonFile;
 import neckway.file.SettingsFile;
+import neckway.live.LiveBacking;
 import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.live.LiveSetup;
@@ -521,5 +524,68 @@ class PlayingModelTests {
     assertThat(begun).hasSize(2);
     assertThat(read).hasSize(1);
     assertThat(read.get(0).guess()).isEmpty();
+  }
+
+  @Test
+  void backingIsMadeInTheDrillsTempoAndPlayedForOneRoundAndTheRunIsKeptAsOne() throws Exception {
+    settings.repeat().set(true);
+    settings.backing().plays().set(true);
+    settings.backing().row().set("dorian");
+    settings.backing().feel().set(Feel.TRIPLETS);
+    model.press();
+    Await.until("the run has begun", 20, () -> !begun.isEmpty());
+    model.frame();
+    LiveSetup setup = begun.get(0);
+    assertThat(setup.rounds()).isEqualTo(LiveSetup.Rounds.ONE);
+    LiveBacking backing = setup.backing().orElseThrow();
+    double seconds = backing.loopBeats().orElseThrow() * drill().pulse().beatSeconds();
+    assertThat(backing.samples().length / (double) backing.sampleRate())
+        .isGreaterThan(seconds)
+        .isLessThan(2 * seconds);
+    assertThat(model.sounds().get()).contains("12/8").contains("m7");
+
+    settings.backing().percent().set(35);
+    assertThat(backing.gain().getAsDouble()).isEqualTo(0.35);
+
+    live.roundBegins(0);
+    Review review = review(true);
+    live.roundEnded(
+        new LiveResult(
+            0,
+            review,
+            Optional.empty(),
+            Optional.of(ClickClock.Source.HEARD),
+            0,
+            0,
+            List.of(),
+            Optional.of(new LiveResult.Backing(true, Optional.empty()))));
+    live.over();
+    model.frame();
+    assertThat(model.sounds().get()).isEmpty();
+    try (RunLog log = RunLog.open(settings.data(), line -> {})) {
+      String id = settings.book().id(review).orElseThrow();
+      assertThat(log.line(id).orElseThrow()).contains("\"kind\":\"backing\"");
+    }
+  }
+
+  @Test
+  void whatWasChosenOfABackingIsKeptAndWhatIsNotKnownIsAsUsual() {
+    SettingsFile file = SettingsFile.at(folder.resolve("other.json"));
+    file.put("backingPlays", true);
+    file.put("backingRow", "twelve-bar");
+    file.put("backingFeel", Feel.SHUFFLE.word());
+    file.put("backingPercent", 12.0);
+    BackingChoice kept = new RunSettings(file).backing();
+    assertThat(kept.plays().get()).isTrue();
+    assertThat(kept.row().get()).isEqualTo("twelve-bar");
+    assertThat(kept.feel().get()).isEqualTo(Feel.SHUFFLE);
+    assertThat(kept.percent().get()).isEqualTo(12);
+    file.put("backingRow", "no such row");
+    file.put("backingFeel", "no such metre");
+    file.put("backingPercent", 1000.0);
+    BackingChoice usual = new RunSettings(file).backing();
+    assertThat(usual.row().get()).isEqualTo(BackingChoice.USUAL_ROW);
+    assertThat(usual.feel().get()).isEqualTo(Feel.STRAIGHT);
+    assertThat(usual.percent().get()).isEqualTo(100 * LiveBacking.USUAL_GAIN);
   }
 }

@@ -1,0 +1,66 @@
+package neckway.desk.app;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.input.KeyCode;
+import neckway.Await;
+import neckway.desk.Screen.Place;
+
+/**
+ * Makes pictures of the choice of a backing and of a warm-up:
+ *
+ * <pre>java -Dglass.platform=Monocle … neckway.desk.app.BackingPictures FOLDER</pre>
+ */
+public final class BackingPictures {
+  private BackingPictures() {}
+
+  public static void main(String[] args) throws Exception {
+    Path folder = Files.createDirectories(Path.of(args[0]));
+    take(folder, 1280, 800, 100);
+    take(folder, 800, 560, 100);
+    take(folder, 1280, 800, 200);
+    System.exit(0);
+  }
+
+  private static void take(Path folder, int width, int height, int percent) throws Exception {
+    String name = width + "-" + percent + ".png";
+    try (WholeWindow all = new WholeWindow(Files.createTempDirectory("pictures"), width, height)) {
+      all.on(
+          () -> {
+            all.desk.look().text(percent);
+            all.coach.playing().settings().backing().plays().set(true);
+            return null;
+          });
+      all.go(Place.OPEN);
+      all.window.save(folder.resolve("warmup-before-" + name));
+      all.on(
+          () -> {
+            for (Node node : all.window.scene().getRoot().lookupAll(".button")) {
+              if (((Button) node).getText().equals("Warm up first")) {
+                ((Button) node).fire();
+              }
+            }
+            return null;
+          });
+      all.press(KeyCode.PAGE_DOWN);
+      all.press(KeyCode.PAGE_DOWN);
+      all.press(KeyCode.PAGE_DOWN);
+      all.window.save(folder.resolve("warmup-step-" + name));
+      all.press(KeyCode.ESCAPE);
+      all.window.save(folder.resolve("warmup-stopped-" + name));
+      all.go(Place.PLAYING);
+      all.window.save(folder.resolve("backing-ready-" + name));
+      all.press(KeyCode.PAGE_DOWN);
+      Await.until("the run has begun", 20, () -> !all.begun.isEmpty());
+      all.on(
+          () -> {
+            all.live.beat(3);
+            all.coach.playing().frame();
+            return null;
+          });
+      all.window.save(folder.resolve("backing-runs-" + name));
+    }
+  }
+}
