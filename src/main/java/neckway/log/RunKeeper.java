@@ -34,7 +34,9 @@ public final class RunKeeper {
     /** The click, or nothing. */
     PRACTICE,
     /** A backing. */
-    BACKING
+    BACKING,
+    /** Calls of the next switch. */
+    CALLS
   }
 
   private final Path folder;
@@ -69,7 +71,7 @@ public final class RunKeeper {
       Source source,
       Optional<Path> take,
       Optional<Path> guitar) {
-    return keep(drill, review, Optional.empty(), when, source, take, guitar);
+    return keep(kind, drill, review, Optional.empty(), when, source, take, guitar);
   }
 
   /**
@@ -84,10 +86,12 @@ public final class RunKeeper {
       OffsetDateTime when,
       Optional<Path> take,
       Optional<Path> guitar) {
-    return keep(called.drill(), review, Optional.of(called), when, Source.LIVE, take, guitar);
+    return keep(
+        Kind.CALLS, called.drill(), review, Optional.of(called), when, Source.LIVE, take, guitar);
   }
 
   private Optional<String> keep(
+      Kind kind,
       PlayableDrill drill,
       Review review,
       Optional<CalledRun> called,
@@ -99,7 +103,6 @@ public final class RunKeeper {
       return Optional.empty();
     }
     ObjectNode about = JsonNodeFactory.instance.objectNode();
-    called.ifPresent(calls -> about.put("kind", "calls"));
     guitar.ifPresentOrElse(
         file -> about.put("guitar", file.toAbsolutePath().toString()),
         () -> about.putNull("guitar"));
