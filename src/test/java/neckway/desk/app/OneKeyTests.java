@@ -13,6 +13,7 @@ import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
+import neckway.Await;
 import neckway.desk.Screen.Place;
 import neckway.desk.page.PageView;
 import neckway.desk.play.PlayingModel.State;
@@ -113,7 +114,7 @@ class OneKeyTests {
             });
   }
 
-  private void clickThenPress(Front front, int control, KeyCode key) {
+  private void clickThenPress(Front front, int control, KeyCode key) throws Exception {
     try (WholeWindow all = open(front)) {
       Place place = all.place();
       Node clicked = controls(all).get(control);
@@ -129,8 +130,10 @@ class OneKeyTests {
         assertThat(all.stops).as("stopped").isEqualTo(1);
         return;
       }
-      assertThat(all.begun).as("begun").hasSize(runs + 1);
+      // a backing is made first, in another thread
+      Await.until("begun", 10, () -> all.on(() -> all.begun.size()) == runs + 1);
       assertThat(all.place()).isEqualTo(Place.PLAYING);
+      all.window.settle();
       all.press(key);
       assertThat(all.stops).as("stopped by the key").isEqualTo(1);
       all.press(KeyCode.ESCAPE);
