@@ -109,12 +109,12 @@ class ArchitectureTests {
         "a recording is read to its end, whoever shows what came of it");
     room(
         "folder",
-        "neck drill review file recording",
+        "neck drill review report sound file recording",
         "many recordings are each reviewed as one is");
     room(
         "desk",
-        "neck drill hear follow string hand calibration review run page player sound band file log"
-            + " live recording practice",
+        "neck drill hear follow string hand calibration review run page report player sound band file log"
+            + " live recording folder practice",
         "nothing but the command that opens it knows the window");
     room(
         "cli",

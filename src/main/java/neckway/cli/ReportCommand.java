@@ -14,6 +14,7 @@ import neckway.file.JsonFile;
 import neckway.file.OutputFiles;
 import neckway.file.RemarksFile;
 import neckway.file.ReviewReader;
+import neckway.folder.TakeClips;
 import neckway.report.Clips;
 import neckway.report.Report;
 import neckway.review.Remarks;

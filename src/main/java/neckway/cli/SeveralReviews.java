@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.BiConsumer;
+import neckway.folder.FolderReports;
 import neckway.folder.FolderReview;
 import neckway.folder.TakeJob;
 import neckway.neck.BadInput;
@@ -28,7 +29,7 @@ final class SeveralReviews implements FolderReview.Listener {
    */
   private SeveralReviews(PrintWriter err, Path into, BiConsumer<TakeJob, Reviewed> keep) {
     this.err = err;
-    reports = new FolderReports(into);
+    reports = new FolderReports(into, Version.ofProgram());
     this.keep = keep;
   }
 

@@ -29,6 +29,7 @@ public final class Desk {
   private final ReadOnlyStringWrapper notice = new ReadOnlyStringWrapper(this, "notice", "");
 
   private Optional<Consumer<Path>> recordings = Optional.empty();
+  private Optional<Consumer<Path>> folders = Optional.empty();
 
   /**
    * @param settings what was kept
@@ -83,6 +84,11 @@ public final class Desk {
     recordings = Optional.of(taker);
   }
 
+  /** Says who takes a folder that is dropped on the window. */
+  public void onFolder(Consumer<Path> taker) {
+    folders = Optional.of(taker);
+  }
+
   /** Takes a file that was dropped or picked: a drill by its ending, else a recording. */
   public void open(Path file) {
     open(List.of(file));
@@ -104,7 +110,9 @@ public final class Desk {
             .filter(f -> !drillFile.equals(Optional.of(f)) && !sound.equals(Optional.of(f)))
             .map(f -> name(f).toString())
             .toList();
-    if (files.size() == 1 && !left.isEmpty()) {
+    if (files.size() == 1 && Files.isDirectory(files.get(0)) && folders.isPresent()) {
+      folders.get().accept(files.get(0));
+    } else if (files.size() == 1 && !left.isEmpty()) {
       say(Texts.of("problem.folder", left.get(0)));
     } else if (!left.isEmpty()) {
       String line = Texts.of("problem.left-over", String.join(", ", left));

@@ -11,7 +11,8 @@ public interface Screen {
     PLAYING,
     READING,
     SOUND_ROOM,
-    OPEN;
+    OPEN,
+    STUDENTS;
 
     /** Its name in the bundle. */
     String textKey() {

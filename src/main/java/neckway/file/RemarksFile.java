@@ -1,6 +1,9 @@
 package neckway.file;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -12,7 +15,7 @@ import neckway.neck.BadInput;
 import neckway.review.Remarks;
 import neckway.review.Review;
 
-/** A teacher's remarks from JSON, format {@value #FORMAT}. */
+/** A teacher's remarks from JSON and to it, format {@value #FORMAT}. */
 public final class RemarksFile {
   public static final String FORMAT = "neckway-remarks/1";
   private static final double LONGEST_SECONDS = 1e7;
@@ -53,6 +56,22 @@ public final class RemarksFile {
         fields.objects("verdicts", verdict -> overruled(verdict, review, told));
     Optional<String> overall = fields.text("overall").filter(text -> !text.isBlank());
     return new Remarks(overall, moments, overruled);
+  }
+
+  /** The same as JSON. */
+  public static ObjectNode toJson(Remarks remarks) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("format", FORMAT);
+    remarks.overall().ifPresent(text -> json.put("overall", text));
+    ArrayNode moments = json.putArray("moments");
+    for (Remarks.Moment moment : remarks.moments()) {
+      moments.addObject().put("time", moment.time()).put("text", moment.text());
+    }
+    ArrayNode verdicts = json.putArray("verdicts");
+    for (Remarks.Overruled by : remarks.overruled()) {
+      verdicts.addObject().put("note", by.note()).put("verdict", by.verdict().word());
+    }
+    return json;
   }
 
   private static Remarks.Moment moment(Fields moment) {

@@ -50,6 +50,23 @@ public final class Report {
   }
 
   /**
+   * What is worth hearing again.
+   *
+   * @param time seconds from the first sample of the take
+   * @param words what was heard there
+   * @param doubt whether it is unsure; else it is a slip
+   */
+  public record WorthHearing(double time, String words, boolean doubt) {}
+
+  /** The doubts and the slips of a take, in the order of their time. */
+  public static List<WorthHearing> worthHearing(PlayableDrill drill, Review review) {
+    return Moments.of(new Told(drill, review, Remarks.NONE)).stream()
+        .flatMap(group -> group.moments().stream())
+        .map(m -> new WorthHearing(m.time(), m.words(), m.kind() == Moments.Kind.DOUBT))
+        .toList();
+  }
+
+  /**
    * The whole page.
    *
    * @param takeName name of the take's file, where it is known

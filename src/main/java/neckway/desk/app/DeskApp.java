@@ -23,7 +23,10 @@ import neckway.desk.first.FirstModel;
 import neckway.desk.first.FirstScreen;
 import neckway.desk.open.LogChoice;
 import neckway.desk.play.DeviceCheck;
+import neckway.desk.read.DeviceClipOutput;
 import neckway.desk.sound.SoundScreen;
+import neckway.desk.students.StudentsModel;
+import neckway.desk.students.StudentsScreen;
 import neckway.file.SettingsFile;
 
 /** The window. Opened by {@link DeskStart}, which is no application itself. */
@@ -68,6 +71,13 @@ public final class DeskApp extends Application {
             Platform::runLater);
     practice.offer(screens);
     screens.put(Place.SOUND_ROOM, SoundScreen::onDevices);
+    StudentsModel students = students();
+    screens.put(Place.STUDENTS, d -> new StudentsScreen(students, d));
+    desk.onFolder(
+        folder -> {
+          desk.router().go(Place.STUDENTS);
+          students.open(folder);
+        });
     frame = new DeskFrame(desk, screens, Optional.of(practice.strip()));
     if (settings.isFirst() && getParameters().getUnnamed().isEmpty()) {
       frame.before(new FirstScreen(new FirstModel(desk, frame::begin), new DeviceCheck()));
@@ -83,6 +93,17 @@ public final class DeskApp extends Application {
     // the log is read once the window is painted, so that it opens as fast as without
     stage.setOnShown(e -> oncePainted(practice::begin));
     size.open(stage);
+  }
+
+  private StudentsModel students() {
+    return new StudentsModel(
+        Faults.version(),
+        desk.drill()::drill,
+        new DeviceClipOutput(coach.settings()::output),
+        desk.volume()::gain,
+        Coach.thread("students"),
+        Platform::runLater,
+        desk::say);
   }
 
   /** The picture of one pulse is painted before the second one after it. */

@@ -48,17 +48,19 @@ final class Faults implements Thread.UncaughtExceptionHandler {
 
   /** Beside the settings, by the program's own version. */
   static Faults beside(Path settings) {
+    return new Faults(
+        settings.toAbsolutePath().getParent(), version(), LocalDateTime::now, System.err);
+  }
+
+  /** The program's version. */
+  static String version() {
     Properties properties = new Properties();
     try (InputStream in = Faults.class.getResourceAsStream(VERSION)) {
       properties.load(in);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return new Faults(
-        settings.toAbsolutePath().getParent(),
-        properties.getProperty("version"),
-        LocalDateTime::now,
-        System.err);
+    return properties.getProperty("version");
   }
 
   @Override

@@ -1,4 +1,4 @@
-package neckway.cli;
+package neckway.folder;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -9,11 +9,11 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.Optional;
 import neckway.drill.PlayableDrill;
+import neckway.file.AtomicFile;
 import neckway.file.JsonFile;
 import neckway.file.OutputFiles;
 import neckway.file.RemarksFile;
 import neckway.file.ReviewReader;
-import neckway.folder.TakeJob;
 import neckway.neck.BadInput;
 import neckway.report.Report;
 import neckway.review.Remarks;
@@ -24,8 +24,9 @@ import neckway.review.Review;
  * file of them lies beside it. The last line of each, a comment, tells what it was made of.
  *
  * @param into where reviews, remarks and reports lie
+ * @param program its version; another one makes them anew
  */
-record FolderReports(Path into) {
+public record FolderReports(Path into, String program) {
   private static final String MADE_OF = "<!-- made of ";
 
   /**
@@ -34,7 +35,7 @@ record FolderReports(Path into) {
    * @param name of its files, without an ending
    * @throws BadInput where the remarks, the recording or the report cannot be used
    */
-  void write(TakeJob job, PlayableDrill drill, Review review, String name) {
+  public void write(TakeJob job, PlayableDrill drill, Review review, String name) {
     Path target = target(name);
     OutputFiles.check(target, OutputFiles.Kind.REPORT);
     Path remarks = remarks(name);
@@ -48,7 +49,7 @@ record FolderReports(Path into) {
             Optional.of(job.file().getFileName().toString()),
             Report.Names.TOLD,
             new TakeClips(job.file(), job.channel(), review));
-    ReportCommand.write(target, page + madeOf + "\n");
+    AtomicFile.write(target, (page + madeOf + "\n").getBytes(StandardCharsets.UTF_8));
   }
 
   /**
@@ -58,7 +59,7 @@ record FolderReports(Path into) {
    * @param review the review's file
    * @throws BadInput where one of these cannot be used
    */
-  void renew(TakeJob job, Path review, String name) {
+  public void renew(TakeJob job, Path review, String name) {
     if (!isMadeOf(target(name), madeOf(name))) {
       ReviewReader.DrillReviewed read = ReviewReader.read(JsonFile.read(review), review.toString());
       write(job, read.drill(), read.review(), name);
@@ -69,7 +70,8 @@ record FolderReports(Path into) {
     return into.resolve(name + ".html");
   }
 
-  private Path remarks(String name) {
+  /** Where a teacher's remarks on a take lie. */
+  public Path remarks(String name) {
     return into.resolve(name + ".remarks.json");
   }
 
@@ -86,7 +88,7 @@ record FolderReports(Path into) {
   private String madeOf(String name) {
     try {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      sha.update(Version.ofProgram().getBytes(StandardCharsets.UTF_8));
+      sha.update(program.getBytes(StandardCharsets.UTF_8));
       sha.update(Files.readAllBytes(into.resolve(name + ".review.json")));
       if (Files.exists(remarks(name))) {
         sha.update(Files.readAllBytes(remarks(name)));

@@ -1,4 +1,4 @@
-package neckway.cli;
+package neckway.folder;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,7 +19,7 @@ import neckway.sound.TimeStretch;
  * @param channel which side of it
  * @param review what was said of it, by which a wrong recording is told
  */
-record TakeClips(Path take, Channel channel, Review review) implements Clips {
+public record TakeClips(Path take, Channel channel, Review review) implements Clips {
   private static final double HALF = 0.5;
   private static final int BLOCK_FRAMES = 4096;
 
