@@ -53,7 +53,6 @@ public final class ChoosingScreen implements Screen {
     FollowFocus.in(scroll);
     root.setCenter(scroll);
     root.setBottom(actions());
-    root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
   }
 
   private Node head() {
@@ -148,7 +147,11 @@ public final class ChoosingScreen implements Screen {
     hear.toggle(desk.drill().drill());
   }
 
-  private void key(KeyEvent event) {
+  /**
+   * Wherever the focus is, also on the names of the views, where one shape has no join to have it.
+   */
+  @Override
+  public boolean takesKey(KeyEvent event) {
     KeyCode code = event.getCode();
     boolean done = true;
     if (event.isShortcutDown() && code == KeyCode.H) {
@@ -156,7 +159,7 @@ public final class ChoosingScreen implements Screen {
     } else if (event.isShortcutDown() && code == KeyCode.O) {
       files.open();
       // the join that had the focus may be gone with the drill before
-      Platform.runLater(joins::focus);
+      Platform.runLater(this::focus);
     } else if (event.isShortcutDown() && code == KeyCode.S) {
       files.save();
     } else if (code == KeyCode.PAGE_DOWN && desk.router().has(Place.PLAYING)) {
@@ -166,9 +169,7 @@ public final class ChoosingScreen implements Screen {
     } else {
       done = false;
     }
-    if (done) {
-      event.consume();
-    }
+    return done;
   }
 
   @Override
@@ -178,7 +179,16 @@ public final class ChoosingScreen implements Screen {
 
   @Override
   public void shown() {
-    Platform.runLater(joins::focus);
+    Platform.runLater(this::focus);
+  }
+
+  /** The join that is taken; where one shape has none, what comes next. */
+  private void focus() {
+    if (desk.drill().pairs().isEmpty()) {
+      root.lookup(".main-action").requestFocus();
+    } else {
+      joins.focus();
+    }
   }
 
   @Override

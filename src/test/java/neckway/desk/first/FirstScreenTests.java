@@ -101,6 +101,9 @@ final class FirstScreenTests {
       window.press(KeyCode.ESCAPE);
       assertThat(window.scene().getRoot().lookup(".first-question")).isNull();
       assertThat(listening).hasValue(0);
+      // one shape has no join; the focus is where its keys go all the same
+      Node focus = FxWindow.on(() -> window.scene().getFocusOwner());
+      assertThat(focus.getStyleClass()).contains("main-action");
     }
     try (FxWindow window = opened(1280, 800, 100)) {
       window.press(KeyCode.CONTROL, KeyCode.DIGIT1);
