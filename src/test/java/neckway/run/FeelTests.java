@@ -106,7 +106,7 @@ class FeelTests {
     assertThat(words(drill, review)).contains("You swing 50 to 50, and the drill swings 67 to 33.");
   }
 
-  /** A hundred takes by players of ordinary unsteadiness, half of them straight. */
+  /** A hundred takes by steady players (a jitter of 5 ms), half of them straight. */
   @Test
   void aStraightPlayerIsNeverSaidToSwing() {
     PlayableDrill drill = drill(new Pulse(90, 2, 4, 4));

@@ -238,15 +238,20 @@ public final class PlayingModel {
     return guestPlays;
   }
 
+  /** Nothing of the run before is left. */
+  private void forget() {
+    fresh();
+    complaint = "";
+    line.set("");
+    last = Optional.empty();
+    rounds.clear();
+    stopAsked = false;
+  }
+
   /** The guest plays the drill once, and nothing of it is kept. */
   public void beginGuest() {
     if (state.get() == State.READY && guest.isPresent()) {
-      fresh();
-      complaint = "";
-      line.set("");
-      last = Optional.empty();
-      rounds.clear();
-      stopAsked = false;
+      forget();
       guestPlays = true;
       newPage();
       state.set(State.OPENING);
@@ -275,12 +280,7 @@ public final class PlayingModel {
       return;
     }
     guestPlays = false;
-    fresh();
-    complaint = "";
-    line.set("");
-    last = Optional.empty();
-    rounds.clear();
-    stopAsked = false;
+    forget();
     Optional<GuitarProfile> guitar = Optional.empty();
     try {
       settings.takeInLessons();
