@@ -11,7 +11,6 @@ import neckway.cli.option.DataOption;
 import neckway.cli.text.PlanText;
 import neckway.cli.text.Wrapped;
 import neckway.drill.PlayableDrill;
-import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
 import neckway.live.LiveResult;
 import neckway.live.LiveRun;
@@ -21,6 +20,7 @@ import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.practice.Plan;
 import neckway.practice.PlanItem;
+import neckway.practice.WarmUpPace;
 import neckway.sound.Devices;
 
 /**
@@ -36,17 +36,6 @@ final class WarmUpLead {
   private static final String STOPPED =
       "Stopped. Rest your hands. If it hurts again when you play, ask a health professional before"
           + " you go on.";
-
-  /** Even enough to go on: the larger of these, as for a clean round but half as strict. */
-  private static final double EVEN_MS = 40;
-
-  private static final double EVEN_SHARE_OF_SLOT = 0.15;
-
-  /** Slower by so much where it was not even. */
-  private static final double SLOWER = 0.9;
-
-  /** Half of what a click is otherwise: a warm-up starts quiet. */
-  private static final double CLICK_GAIN = 0.05;
 
   private static final long LOOK_MS = 50;
 
@@ -161,32 +150,21 @@ final class WarmUpLead {
   /** Plays a drill twice in its time; slower the second time where the first was not even. */
   private void play(PlanItem item) {
     PlayableDrill drill = item.drill().orElseThrow();
-    int rounds = Math.max(1, drill.rounds() / 2);
-    PlayableDrill half = drill.drill().withRounds(rounds).playable();
-    Heard first = run(half);
-    if (interrupt.asked() || first.movedOn() || drill.rounds() == 1) {
+    Heard first = run(WarmUpPace.first(drill));
+    if (interrupt.asked() || first.movedOn()) {
       return;
     }
-    if (!isEven(first.spreadMs(), half.pulse())) {
-      half = slower(half);
+    Optional<PlayableDrill> second = WarmUpPace.second(drill, first.spreadMs());
+    if (second.isEmpty()) {
+      return;
+    }
+    double tempo = second.get().pulse().tempo();
+    if (tempo < drill.pulse().tempo()) {
       Wrapped.print(
-          out,
-          String.format(
-              Locale.ROOT, "A little slower: %.0f beats a minute.", half.pulse().tempo()));
+          out, String.format(Locale.ROOT, "A little slower: %.0f beats a minute.", tempo));
       out.flush();
     }
-    run(half);
-  }
-
-  private static PlayableDrill slower(PlayableDrill drill) {
-    Pulse pulse = drill.pulse();
-    double tempo = Math.max(Pulse.SLOWEST, Math.rint(SLOWER * pulse.tempo()));
-    return drill.drill().withPulse(pulse.withTempo(tempo)).playable();
-  }
-
-  private static boolean isEven(OptionalDouble spreadMs, Pulse pulse) {
-    double limit = Math.max(EVEN_MS, EVEN_SHARE_OF_SLOT * 1000 * pulse.slotSeconds());
-    return spreadMs.isEmpty() || spreadMs.getAsDouble() <= limit;
+    run(second.get());
   }
 
   /**
@@ -202,7 +180,7 @@ final class WarmUpLead {
             input,
             output,
             LiveSetup.Start.CLICK,
-            () -> CLICK_GAIN,
+            () -> WarmUpPace.CLICK_GAIN,
             LiveSetup.Rounds.ONE,
             Optional.empty());
     Ears ears = new Ears();

@@ -23,6 +23,7 @@ import neckway.desk.first.FirstModel;
 import neckway.desk.first.FirstScreen;
 import neckway.desk.open.LogChoice;
 import neckway.desk.play.DeviceCheck;
+import neckway.desk.play.Engine;
 import neckway.desk.read.DeviceClipOutput;
 import neckway.desk.sound.SoundScreen;
 import neckway.desk.students.StudentsModel;
@@ -65,6 +66,7 @@ public final class DeskApp extends Application {
         new Practice(
             desk,
             coach.settings(),
+            Engine.devices(),
             coach.reading(),
             LocalDate::now,
             Coach.thread("practice"),

@@ -15,6 +15,8 @@ import neckway.desk.open.NextLine;
 import neckway.desk.open.OpenModel;
 import neckway.desk.open.OpenScreen;
 import neckway.desk.open.TakesModel;
+import neckway.desk.open.WarmUpSound;
+import neckway.desk.play.Engine;
 import neckway.desk.play.RunSettings;
 import neckway.desk.read.ReadTake;
 import neckway.desk.read.ReadingModel;
@@ -32,6 +34,7 @@ public final class Practice {
   private final NextLine strip;
 
   /**
+   * @param engine what runs live in a warm-up
    * @param today the day on which one plays
    * @param work where the log and the takes are read, one thing after the other
    * @param window where what was read is shown
@@ -39,6 +42,7 @@ public final class Practice {
   public Practice(
       Desk desk,
       RunSettings settings,
+      Engine engine,
       ReadingModel reading,
       Supplier<LocalDate> today,
       Executor work,
@@ -49,6 +53,7 @@ public final class Practice {
         new OpenModel(
             desk.drill(),
             settings.book(),
+            new WarmUpSound(engine::start, settings::input, settings::output, desk.click()::gain),
             today,
             work,
             window,

@@ -65,6 +65,7 @@ public final class OpenModel {
   private Optional<Review> read = Optional.empty();
 
   /**
+   * @param sound what a warm-up is heard with
    * @param work where the log is read and written, one thing after the other
    * @param window where what was read is shown
    * @param say takes a line for the player
@@ -73,6 +74,7 @@ public final class OpenModel {
   public OpenModel(
       DrillModel drills,
       RunBook book,
+      WarmUpSound sound,
       Supplier<LocalDate> today,
       Executor work,
       Executor window,
@@ -85,7 +87,7 @@ public final class OpenModel {
     this.window = window;
     this.say = say;
     this.goToPlaying = goToPlaying;
-    warmUp = new WarmUpModel(book, work, window, say);
+    warmUp = new WarmUpModel(book, sound, work, window, say);
   }
 
   // ---- the log

@@ -90,7 +90,7 @@ public final class OpenScreen implements Screen {
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("scroll");
     FollowFocus.in(scroll);
-    warmUp = new WarmUpPane(model.warmUp());
+    warmUp = new WarmUpPane(model.warmUp(), desk.look());
     model.warmUp().shown().addListener(o -> front());
     front();
     stands.onKeyed(this::inSight);
@@ -248,6 +248,7 @@ public final class OpenScreen implements Screen {
 
   @Override
   public void shown() {
+    warmUp.shown();
     Platform.runLater(
         () -> {
           if (model.warmUp().isLed()) {
@@ -262,6 +263,6 @@ public final class OpenScreen implements Screen {
 
   @Override
   public void hidden() {
-    // nothing runs here
+    warmUp.hidden();
   }
 }

@@ -1,23 +1,41 @@
 package neckway.desk.open;
 
 import java.util.Optional;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import javafx.util.Duration;
 import neckway.desk.DrillWords;
 import neckway.desk.FollowFocus;
+import neckway.desk.LookModel;
 import neckway.desk.Texts;
 import neckway.desk.open.WarmUpModel.Shown;
 import neckway.desk.open.WarmUpModel.Stage;
+import neckway.desk.page.PageView;
 import neckway.drill.PlayableDrill;
+import neckway.page.PageModel;
 import neckway.practice.PlanItem;
 
 /** A warm-up's step, large, with a key to go on and one that stops it. */
 final class WarmUpPane {
+  /** The time that is left moves once a second, and a drill begins as soon as it can. */
+  private static final Duration TICK = Duration.millis(250);
+
+  private static final double PERCENT = 100;
+
+  /** Two lines of music, pixels. */
+  private static final double PAGE_HEIGHT = 300;
+
   private final WarmUpModel model;
   private final Label which = label("details");
   private final Label what = label("headline");
@@ -25,10 +43,22 @@ final class WarmUpPane {
   private final Label care = label("whys");
   private final Button next = new Button();
   private final Button hurts = new Button(Texts.of("warmup.hurts"));
+  private final Label line = label("whys");
+  private final Label count = label("warm-count");
+  private final StackPane music = new StackPane();
+  private final LookModel look;
   private final ScrollPane scroll = new ScrollPane();
+  private final Timeline clock = new Timeline(new KeyFrame(TICK, e -> tick()));
 
-  WarmUpPane(WarmUpModel model) {
+  WarmUpPane(WarmUpModel model, LookModel look) {
     this.model = model;
+    this.look = look;
+    clock.setCycleCount(Animation.INDEFINITE);
+    line.textProperty().bind(model.line());
+    line.managedProperty().bind(model.line().isNotEmpty());
+    count.textProperty().bind(model.count());
+    music.setAlignment(Pos.BOTTOM_RIGHT);
+    model.page().addListener((o, old, now) -> music(now));
     next.getStyleClass().add("main-action");
     next.setOnAction(e -> model.next());
     hurts.getStyleClass().add("keyed");
@@ -38,7 +68,7 @@ final class WarmUpPane {
     }
     FlowPane keys = new FlowPane(next, hurts);
     keys.getStyleClass().add("open-keys");
-    VBox page = new VBox(which, what, drill, keys, care);
+    VBox page = new VBox(which, what, drill, line, music, keys, care);
     page.getStyleClass().addAll("page", "open-begin");
     scroll.setContent(page);
     scroll.setFitToWidth(true);
@@ -54,6 +84,40 @@ final class WarmUpPane {
     label.setMinHeight(Region.USE_PREF_SIZE);
     label.getStyleClass().add(style);
     return label;
+  }
+
+  /** The page that is played from, with the count-in over its end. */
+  private void music(Optional<PageModel> page) {
+    music.getChildren().clear();
+    show(music, page.isPresent());
+    page.ifPresent(
+        shown -> {
+          PageView view = PageView.inTurn(shown);
+          view.setAccessibleText(Texts.of("play.page"));
+          view.look(look.dark().get(), look.fontPercent().get() / PERCENT);
+          view.setPrefHeight(PAGE_HEIGHT * Math.sqrt(look.fontPercent().get() / PERCENT));
+          music.getChildren().setAll(view, count);
+        });
+  }
+
+  private static void show(Node node, boolean there) {
+    node.setVisible(there);
+    node.setManaged(there);
+  }
+
+  private void tick() {
+    model.tick(System.nanoTime());
+  }
+
+  /** The view is in front, and time goes on. */
+  void shown() {
+    clock.play();
+  }
+
+  /** Another is. */
+  void hidden() {
+    clock.stop();
+    model.hidden();
   }
 
   private void show(Shown now) {
@@ -72,8 +136,7 @@ final class WarmUpPane {
     drill.setText(item.flatMap(PlanItem::drill).map(WarmUpPane::said).orElse(""));
     care.setText(item.isPresent() ? Texts.of("warmup.care") : "");
     next.setText(Texts.of(item.isPresent() ? "warmup.next" : "warmup.leave"));
-    hurts.setVisible(item.isPresent());
-    hurts.setManaged(item.isPresent());
+    show(hurts, item.isPresent());
     next.requestFocus();
   }
 

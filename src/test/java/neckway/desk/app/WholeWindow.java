@@ -57,11 +57,7 @@ final class WholeWindow implements AutoCloseable {
                   new Coach(
                       desk,
                       new RunSettings(desk.settings()),
-                      (setup, listener) -> {
-                        begun.add(setup);
-                        live = listener;
-                        return () -> stops++;
-                      },
+                      this::begin,
                       new SaidCheck(0, ""),
                       new SilentOutput(),
                       Runnable::run,
@@ -74,6 +70,7 @@ final class WholeWindow implements AutoCloseable {
                   new Practice(
                       desk,
                       coach.settings(),
+                      this::begin,
                       coach.reading(),
                       () -> InventedLog.TODAY,
                       Runnable::run,
@@ -83,6 +80,12 @@ final class WholeWindow implements AutoCloseable {
               return new DeskFrame(desk, screens, Optional.of(practice.strip()))
                   .scene(width, height);
             });
+  }
+
+  private Runnable begin(LiveSetup setup, LiveRunListener listener) {
+    begun.add(setup);
+    live = listener;
+    return () -> stops++;
   }
 
   <T> T on(Callable<T> work) {

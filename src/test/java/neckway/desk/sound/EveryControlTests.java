@@ -187,6 +187,10 @@ class EveryControlTests {
               new Practice(
                   desk,
                   new RunSettings(desk.settings()),
+                  (setup, listener) -> {
+                    live = listener;
+                    return () -> {};
+                  },
                   coach.reading(),
                   () -> InventedLog.TODAY,
                   Runnable::run,
