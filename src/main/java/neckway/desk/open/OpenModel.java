@@ -140,7 +140,7 @@ public final class OpenModel {
   }
 
   /** Begins a warm-up in the key that is chosen. */
-  void beginWarmUp() {
+  public void beginWarmUp() {
     reach.get().ifPresent(warmUp::begin);
   }
 

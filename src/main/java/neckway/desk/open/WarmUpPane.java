@@ -57,7 +57,16 @@ final class WarmUpPane {
     line.textProperty().bind(model.line());
     line.managedProperty().bind(model.line().isNotEmpty());
     count.textProperty().bind(model.count());
-    music.setAlignment(Pos.BOTTOM_RIGHT);
+    count.visibleProperty().bind(model.count().isNotEmpty());
+    model
+        .count()
+        .addListener(
+            (o, old, now) -> {
+              if (old.isEmpty()) {
+                musicInSight();
+              }
+            });
+    music.setAlignment(Pos.TOP_RIGHT);
     model.page().addListener((o, old, now) -> music(now));
     next.getStyleClass().add("main-action");
     next.setOnAction(e -> model.next());
@@ -68,7 +77,7 @@ final class WarmUpPane {
     }
     FlowPane keys = new FlowPane(next, hurts);
     keys.getStyleClass().add("open-keys");
-    VBox page = new VBox(which, what, drill, line, music, keys, care);
+    VBox page = new VBox(which, what, drill, line, keys, music, care);
     page.getStyleClass().addAll("page", "open-begin");
     scroll.setContent(page);
     scroll.setFitToWidth(true);
@@ -98,6 +107,17 @@ final class WarmUpPane {
           view.setPrefHeight(PAGE_HEIGHT * Math.sqrt(look.fontPercent().get() / PERCENT));
           music.getChildren().setAll(view, count);
         });
+  }
+
+  /** With large text what is played lies below; the player has no hand free to scroll. */
+  private void musicInSight() {
+    double above = music.getBoundsInParent().getMinY();
+    double hidden = scroll.getContent().getBoundsInLocal().getHeight() - viewHeight();
+    scroll.setVvalue(hidden <= 0 ? 0 : Math.min(1, above / hidden));
+  }
+
+  private double viewHeight() {
+    return scroll.getViewportBounds().getHeight();
   }
 
   private static void show(Node node, boolean there) {

@@ -3,6 +3,8 @@ package neckway.desk.app;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Consumer;
+import javafx.scene.input.KeyCode;
+import neckway.Await;
 import neckway.desk.Eyes;
 import neckway.desk.FxWindow;
 import neckway.desk.Screen.Place;
@@ -14,6 +16,11 @@ import neckway.desk.open.InventedLog;
  */
 final class OpenPictures {
   private static final int[] RUNS = {0, 5, 500};
+
+  /** The first of a warm-up's steps that has a drill. */
+  private static final int WARM_UP_STEP = 4;
+
+  private static final double WAIT_SECONDS = 20;
 
   private final Path folder;
   private final Path logs;
@@ -50,6 +57,8 @@ final class OpenPictures {
           all.desk.look().lowStringOnTop().set(true);
         });
     take(500, "-1920", 1920, 1080, all -> {});
+    warmUp(1280, 800, 100);
+    warmUp(800, 560, 200);
     choose(0, 1280, 800, 100);
     choose(500, 1280, 800, 100);
     choose(500, 800, 560, 200);
@@ -72,6 +81,34 @@ final class OpenPictures {
             Eyes.seen(all.window.picture(), Eyes.DEUTERANOPIA),
             folder.resolve("open-500-deuteranopia.png"));
       }
+    }
+  }
+
+  /** A warm-up's drill as it is counted in. */
+  private void warmUp(double width, double height, int percent) throws Exception {
+    try (WholeWindow all = new WholeWindow(logs.resolve("500"), width, height)) {
+      all.on(
+          () -> {
+            plain(all);
+            all.desk.look().text(percent);
+            return null;
+          });
+      all.go(Place.OPEN);
+      all.on(
+          () -> {
+            all.practice.open().beginWarmUp();
+            return null;
+          });
+      for (int step = 1; step < WARM_UP_STEP; step++) {
+        all.press(KeyCode.PAGE_DOWN);
+      }
+      Await.until("a drill begins", WAIT_SECONDS, () -> !all.begun.isEmpty());
+      all.on(
+          () -> {
+            all.live.beat(-2);
+            return null;
+          });
+      all.window.save(folder.resolve("warm-up-" + (int) width + "-" + percent + ".png"));
     }
   }
 
