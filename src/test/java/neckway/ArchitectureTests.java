@@ -113,7 +113,7 @@ class ArchitectureTests {
         "many recordings are each reviewed as one is");
     room(
         "desk",
-        "neck drill hear follow string hand calibration review run page report player sound band file log"
+        "neck drill hear follow string hand calibration review run page report calls player sound band file log"
             + " live recording folder practice",
         "nothing but the command that opens it knows the window");
     room(

@@ -20,7 +20,12 @@ public record Call(Cue cue, int stand, Optional<Join> join, int landingStep, int
   /** "up on D", "stay", "down on A". Of two strings with one name the number tells which. */
   public String words(Tuning tuning) {
     String move = cue.move().name().toLowerCase(Locale.ROOT);
-    return join.map(there -> move + " on " + string(there, tuning)).orElse(move);
+    return stringName(tuning).map(name -> move + " on " + name).orElse(move);
+  }
+
+  /** The string on which to go, as it is called; empty to stay. */
+  public Optional<String> stringName(Tuning tuning) {
+    return join.map(there -> string(there, tuning));
   }
 
   private static String string(Join join, Tuning tuning) {

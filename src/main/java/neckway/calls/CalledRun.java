@@ -16,6 +16,7 @@ import neckway.drill.PlayableDrill;
 import neckway.drill.Slots;
 import neckway.follow.Verdict;
 import neckway.hear.RobustStatistics;
+import neckway.neck.Route;
 import neckway.review.CleanStretch;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
@@ -171,6 +172,35 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
     return RobustStatistics.median(gaps);
   }
 
+  /**
+   * The same as far as the player went: to the turn of the way on which the last note was, or to
+   * the end.
+   */
+  public CalledRun upTo(Review review) {
+    int last =
+        IntStream.range(0, review.steps().size())
+            .filter(step -> verdict(review, step) != StepVerdict.UNPLAYED)
+            .max()
+            .orElse(0);
+    List<Heard> begun = new ArrayList<>();
+    for (Heard call : heard) {
+      begun.add(call);
+      int turn = call.call().turnStep();
+      if (turn >= last) {
+        Route route =
+            new Route(drill.shapes(), drill.route().steps().subList(0, turn + 1), List.of(), 1);
+        List<Cue> cues = begun.stream().map(h -> h.call().cue()).toList();
+        return new CalledRun(drill.called(route, cues), begun);
+      }
+    }
+    return this;
+  }
+
+  /** What is said of the run: its review as far as this goes, with these words. */
+  public Review told(Review review) {
+    return review.upTo(drill.route().steps().size()).withWords(words());
+  }
+
   /** How many calls became that. */
   public int count(Outcome outcome) {
     return (int) heard.stream().filter(h -> h.outcome() == outcome).count();
@@ -230,26 +260,37 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
       return List.of("You stopped before the first call was due.");
     }
     List<String> said = new ArrayList<>();
-    said.add(
-        String.format(
-            Locale.ROOT,
-            "%d %s, by where you turned round: %d made, %d missed, %d that the notes do not tell.",
-            reached,
-            reached == 1 ? "call" : "calls",
-            count(Outcome.MADE),
-            count(Outcome.MISSED),
-            count(Outcome.UNHEARD)));
-    lateMsMedian()
-        .ifPresent(
-            late ->
-                said.add(
-                    String.format(
-                        Locale.ROOT,
-                        "Called switches landed %d ms %s than your other notes, on the middle.",
-                        Math.round(Math.abs(late)),
-                        late < 0 ? "sooner" : "later")));
+    said.add(counts(reached));
+    lateMsMedian().ifPresent(late -> said.add(landed(late)));
     costliest().map(CalledRun::told).ifPresent(said::add);
     return said;
+  }
+
+  private String counts(int reached) {
+    int missed = count(Outcome.MISSED);
+    int unheard = count(Outcome.UNHEARD);
+    String calls = reached == 1 ? "1 call" : reached + " calls";
+    if (missed + unheard == 0) {
+      return calls + ", all made, by where you turned round.";
+    }
+    return calls
+        + ", by where you turned round: "
+        + count(Outcome.MADE)
+        + " made"
+        + (missed > 0 ? ", " + missed + " missed" : "")
+        + (unheard > 0 ? ", " + unheard + " that the notes do not tell" : "")
+        + ".";
+  }
+
+  private String landed(double lateMs) {
+    if (Math.abs(lateMs) <= CleanStretch.latestMs(1000 * drill.pulse().slotSeconds())) {
+      return "Called switches landed in time.";
+    }
+    return String.format(
+        Locale.ROOT,
+        "Called switches landed %d ms %s than your other notes, on the middle.",
+        Math.round(Math.abs(lateMs)),
+        lateMs < 0 ? "sooner" : "later");
   }
 
   private static String told(Cost cost) {

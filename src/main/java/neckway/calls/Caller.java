@@ -31,6 +31,9 @@ import neckway.practice.State;
  * give the same calls.
  */
 public final class Caller {
+  /** Longer than anybody switches shapes without a rest, seconds (common practice, no source). */
+  public static final double LONGEST_SECONDS = 300;
+
   private static final double FADING_WEIGHT = 3;
   private static final double WORKING_WEIGHT = 6;
   private static final double OPEN_WEIGHT = 2;

@@ -207,7 +207,8 @@ final class ListenCommand implements Callable<Integer> {
     Optional<CalledRun> run =
         called.isEmpty()
             ? Optional.empty()
-            : Optional.of(CalledRun.of(setup.drill(), called, result.review()));
+            : Optional.of(
+                CalledRun.of(setup.drill(), called, result.review()).upTo(result.review()));
     keep(setup, result, run, begun);
     closingWords(show, result);
     String name = save == null ? "" : save.getFileName().toString();
@@ -231,8 +232,8 @@ final class ListenCommand implements Callable<Integer> {
         new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line));
     try {
       if (called.isPresent()) {
-        Review review = result.review().withWords(called.get().words());
-        keeper.keepCalled(called.get(), review, begun, result.take(), guitarOption.file());
+        Review told = called.get().told(result.review());
+        keeper.keepCalled(called.get(), told, begun, result.take(), guitarOption.file());
         return;
       }
       keeper.keep(

@@ -24,9 +24,8 @@ final class ReviewOutput {
    */
   static void tellCalled(
       PrintWriter out, JsonOption json, Review review, String takeName, CalledRun called) {
-    Review said = review.withWords(called.words());
-    ObjectNode all = ReviewFile.toJson(said, takeName, called.drill());
-    all.set(CallsFile.FIELD, CallsFile.toJson(called));
+    Review said = called.told(review);
+    ObjectNode all = CallsFile.review(said, takeName, called);
     if (json.toStandardOutput()) {
       out.print(JsonFile.text(all));
       out.flush();

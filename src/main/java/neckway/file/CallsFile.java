@@ -18,6 +18,7 @@ import neckway.neck.Place;
 import neckway.neck.PlacedNote;
 import neckway.neck.Route;
 import neckway.neck.Step;
+import neckway.review.Review;
 
 /** The calls of a run, the field {@value #FIELD} of its review. */
 public final class CallsFile {
@@ -29,8 +30,18 @@ public final class CallsFile {
 
   private CallsFile() {}
 
-  /** The calls and what became of each. */
-  public static ObjectNode toJson(CalledRun run) {
+  /**
+   * A review as JSON, with the calls of its run and what became of each.
+   *
+   * @param takeFile the recording's name
+   */
+  public static ObjectNode review(Review review, String takeFile, CalledRun run) {
+    ObjectNode json = ReviewFile.toJson(review, takeFile, run.drill());
+    json.set(FIELD, toJson(run));
+    return json;
+  }
+
+  private static ObjectNode toJson(CalledRun run) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     for (CalledRun.Outcome outcome : CalledRun.Outcome.values()) {
       json.put(outcome.word(), run.count(outcome));

@@ -48,6 +48,11 @@ public record LiveResult(
     this(round, review, take, clock, overflows, lostFrames, lessons, Optional.empty());
   }
 
+  /** The same with what else is said of it. */
+  public LiveResult with(Review said) {
+    return new LiveResult(round, said, take, clock, overflows, lostFrames, lessons, backing);
+  }
+
   /**
    * What to tell where the computer was too slow to take all sound in; empty where it took all. A
    * device that was lost is told by itself, as a complaint.

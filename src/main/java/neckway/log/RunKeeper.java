@@ -114,8 +114,10 @@ public final class RunKeeper {
     take.ifPresent(file -> about.put("take", file.toAbsolutePath().toString()));
     String name = take.map(Path::getFileName).map(Path::toString).orElse("");
     try (RunLog log = RunLog.open(folder, complaints)) {
-      ObjectNode json = ReviewFile.toJson(review, name, drill);
-      called.ifPresent(calls -> json.set(CallsFile.FIELD, CallsFile.toJson(calls)));
+      ObjectNode json =
+          called
+              .map(calls -> CallsFile.review(review, name, calls))
+              .orElseGet(() -> ReviewFile.toJson(review, name, drill));
       return log.keep(when, json, about);
     }
   }

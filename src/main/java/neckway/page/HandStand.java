@@ -23,7 +23,7 @@ public record HandStand(int hand, int stand, int firstStep) {
   /** The stand after that; empty where the hand stays to the end. */
   public static Optional<HandStand> next(PageModel page) {
     int here = now(page).firstStep();
-    for (int step = here + 1; step < page.steps(); step++) {
+    for (int step = here + 1; step < page.knownSteps(); step++) {
       if (page.hand(step) != page.hand(here)) {
         return Optional.of(at(page, step));
       }

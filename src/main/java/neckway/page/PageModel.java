@@ -112,6 +112,7 @@ public final class PageModel {
   private boolean over;
   private OptionalInt selected;
   private long version;
+  private int knownSteps = Integer.MAX_VALUE;
 
   /** A page on which nothing was played yet. */
   public PageModel(PlayableDrill drill) {
@@ -154,6 +155,24 @@ public final class PageModel {
       marks = wanted;
       changed();
     }
+  }
+
+  /**
+   * How much of the way is shown: a run in which the switches are called is known as far as it was
+   * called.
+   *
+   * @param steps from the first
+   */
+  public void know(int steps) {
+    if (knownSteps != steps) {
+      knownSteps = steps;
+      changed();
+    }
+  }
+
+  /** The steps that are shown, from the first. */
+  public int knownSteps() {
+    return Math.min(knownSteps, steps());
   }
 
   public Marks marks() {

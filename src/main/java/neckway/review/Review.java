@@ -58,6 +58,25 @@ public record Review(
     return heard.isEmpty() || HeardPulse.isSame(heard.getAsDouble(), grid.slotSeconds());
   }
 
+  /**
+   * The same of a run without end, as far as it went: what comes after is no part of it.
+   *
+   * @param reached steps from the first; none after them was played
+   */
+  public Review upTo(int reached) {
+    return new Review(
+        take,
+        guitar,
+        clock,
+        grid,
+        notes,
+        attempts,
+        reviewed,
+        steps.subList(0, reached),
+        shifts,
+        summary);
+  }
+
   /** The same with its sentences. */
   public Review withWords(List<String> words) {
     return new Review(

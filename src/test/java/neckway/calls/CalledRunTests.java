@@ -17,7 +17,6 @@ import neckway.drill.Cue;
 import neckway.drill.Drills;
 import neckway.drill.PlayableDrill;
 import neckway.file.CallsFile;
-import neckway.file.ReviewFile;
 import neckway.file.ReviewReader;
 import neckway.neck.Route;
 import neckway.neck.Step;
@@ -204,8 +203,7 @@ class CalledRunTests {
     PlayableDrill called = caller.drill();
     Review review = review(called, called.route(), List.of());
     CalledRun run = CalledRun.of(called, caller.calls(), review);
-    ObjectNode json = ReviewFile.toJson(review, "take.wav", called);
-    json.set(CallsFile.FIELD, CallsFile.toJson(run));
+    ObjectNode json = CallsFile.review(review, "take.wav", run);
     ReviewReader.DrillReviewed read = ReviewReader.read(json, "review");
     assertThat(read.drill().route().steps()).isEqualTo(called.route().steps());
     assertThat(read.drill().cues()).isEqualTo(called.cues());

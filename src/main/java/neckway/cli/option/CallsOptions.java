@@ -1,27 +1,19 @@
 package neckway.cli.option;
 
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import neckway.calls.Caller;
 import neckway.drill.PlayableDrill;
-import neckway.log.RunLog;
+import neckway.log.JoinsPlayed;
 import neckway.neck.BadInput;
 import neckway.practice.Exercise;
-import neckway.practice.PlayedRound;
-import neckway.practice.Progress;
-import neckway.practice.Reach;
 import neckway.practice.State;
 import picocli.CommandLine.Option;
 
 /** Switches that are called as one plays. */
 public final class CallsOptions {
-  /** Longer than anybody switches shapes without a rest (common practice, no source). */
-  private static final double LONGEST_SECONDS = 300;
-
   /** Seeds that are left to chance are short enough to be typed again. */
   private static final int SHORT_SEEDS = 10_000;
 
@@ -85,9 +77,10 @@ public final class CallsOptions {
     if (drill.rounds() > 1) {
       throw new BadInput("--calls: a called run has no rounds; leave them out of the drill");
     }
-    Map<Exercise, State> known = states(drill, data, complaints);
+    Map<Exercise, State> known =
+        JoinsPlayed.states(data.folder(), drill, data.player(), LocalDate.now(), complaints);
     Caller caller = new Caller(drill, exercise -> known.getOrDefault(exercise, State.NEW), seed());
-    caller.growTo(LONGEST_SECONDS);
+    caller.growTo(Caller.LONGEST_SECONDS);
     if (caller.calls().isEmpty()) {
       throw new BadInput(
           "--calls: a bar of this drill is too long to call ahead; play fewer notes" + " a beat");
@@ -101,17 +94,5 @@ public final class CallsOptions {
       seed = (long) new Random().nextInt(SHORT_SEEDS);
     }
     return seed;
-  }
-
-  private static Map<Exercise, State> states(
-      PlayableDrill drill, DataOption data, Consumer<String> complaints) {
-    if (!RunLog.isThere(data.folder())) {
-      return Map.of();
-    }
-    try (RunLog log = data.open(complaints)) {
-      List<PlayedRound> rounds = log.rounds(drill.key(), drill.tuning(), data.player());
-      return Reach.of(drill.neck(), rounds, Reach.USUAL_TARGET, LocalDate.now()).joins().stream()
-          .collect(Collectors.toMap(Progress::exercise, Progress::state, (a, b) -> a));
-    }
   }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import neckway.calls.CalledRun;
 import neckway.drill.PlayableDrill;
 import neckway.log.RunKeeper;
 import neckway.log.RunLog;
@@ -24,12 +25,14 @@ public final class RunBook {
    * A run that ended in this window.
    *
    * @param kind what it was played to
+   * @param called what was called in it; empty where nothing was
    * @param begun when
    * @param take where its sound is, if that was saved
    * @param guitar the profile of the guitar, if it was learnt
    */
   public record Ended(
       RunKeeper.Kind kind,
+      Optional<CalledRun> called,
       PlayableDrill drill,
       Review review,
       OffsetDateTime begun,
@@ -90,15 +93,19 @@ public final class RunBook {
   }
 
   private Optional<String> stored(Ended run, Consumer<String> complaints) {
-    return new RunKeeper(folder, player, complaints)
-        .keep(
-            run.kind(),
-            run.drill(),
-            run.review(),
-            run.begun(),
-            RunKeeper.Source.LIVE,
-            run.take(),
-            run.guitar());
+    RunKeeper keeper = new RunKeeper(folder, player, complaints);
+    if (run.called().isPresent()) {
+      return keeper.keepCalled(
+          run.called().get(), run.review(), run.begun(), run.take(), run.guitar());
+    }
+    return keeper.keep(
+        run.kind(),
+        run.drill(),
+        run.review(),
+        run.begun(),
+        RunKeeper.Source.LIVE,
+        run.take(),
+        run.guitar());
   }
 
   private synchronized void put(Entry entry) {

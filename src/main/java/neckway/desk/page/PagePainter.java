@@ -77,7 +77,7 @@ final class PagePainter {
     g.setTextAlign(TextAlignment.CENTER);
     for (int line : lines) {
       int from = at.from(line, page.barSteps());
-      int to = at.to(line, page);
+      int to = Math.min(at.to(line, page), page.knownSteps());
       shade(line);
       staff(line);
       for (int step = from; step < to; step++) {

@@ -80,7 +80,13 @@ public final class PlayingModel {
       new ReadOnlyObjectWrapper<>(this, "beat", OptionalLong.empty());
   private final ReadOnlyIntegerWrapper round = new ReadOnlyIntegerWrapper(this, "round", 0);
 
+  private final ReadOnlyStringWrapper call = new ReadOnlyStringWrapper(this, "call", "");
+
   private PlayableDrill drill;
+
+  /** What is called in the run; empty where nothing is. */
+  private Optional<CalledWay> called = Optional.empty();
+
   private Runnable stop = () -> {};
   private boolean stopAsked;
   private boolean checking;
@@ -120,6 +126,8 @@ public final class PlayingModel {
   }
 
   private void fresh() {
+    called = Optional.empty();
+    call.set("");
     drill = drills.drill();
     newPage();
     said.set("");
@@ -288,6 +296,16 @@ public final class PlayingModel {
     } catch (BadInput e) {
       complaint(e.getMessage());
     }
+    boolean backed = settings.backing().plays().get();
+    try {
+      if (settings.calls().calls().get() && !backed) {
+        called = Optional.of(settings.called(drill, this::complaint));
+      }
+    } catch (BadInput e) {
+      complaint(e.getMessage());
+      return;
+    }
+    drill = called.map(CalledWay::drill).orElse(drill);
     LocalDateTime now = LocalDateTime.now();
     PlayableDrill played = drill;
     try {
@@ -298,10 +316,10 @@ public final class PlayingModel {
     }
     newPage();
     state.set(State.OPENING);
-    boolean backed = settings.backing().plays().get();
     sounds.set(backed ? settings.backing().said(drill) : "");
     // the way of a backing is learnt while nobody plays, which a rest between rounds is not
-    boolean repeat = settings.repeat().get() && !settings.guessFirst().get() && !backed;
+    boolean repeat =
+        settings.repeat().get() && !settings.guessFirst().get() && !backed && called.isEmpty();
     LiveSetup setup =
         new LiveSetup(
             drill,
@@ -313,8 +331,10 @@ public final class PlayingModel {
             new LiveSetup.Rounds(repeat, REST_BARS),
             Optional.of(
                 new LiveSetup.Takes(
-                    r -> settings.takeFile(played, now, r), LiveSetup.Keep.UNLESS_GIVEN_UP)));
-    RunPost listener = post.forRun(this, played);
+                    r -> settings.takeFile(played, now, r), LiveSetup.Keep.UNLESS_GIVEN_UP)),
+            Optional.empty(),
+            settings.calls().heard());
+    RunPost listener = post.forRun(this, played, called);
     if (!backed) {
       stopCheck(() -> start(setup, listener));
       return;
@@ -396,6 +416,11 @@ public final class PlayingModel {
       count.set("");
       state.set(State.PLAYING);
     }
+    called.ifPresent(
+        way -> {
+          call.set(way.words(beat));
+          page.get().know(way.knownSteps(beat));
+        });
   }
 
   void complaint(String told) {
@@ -410,8 +435,15 @@ public final class PlayingModel {
     }
   }
 
+  /** A called run is read as far as it was played. */
+  void wentAsFar(PlayableDrill called) {
+    drill = called;
+    newPage();
+  }
+
   void roundEnded(LiveResult result, String leak) {
     count.set("");
+    call.set("");
     if (!leak.isEmpty() && line.get().isEmpty()) {
       complaint(leak);
     }
@@ -451,7 +483,7 @@ public final class PlayingModel {
     sounds.set("");
     count.set("");
     boolean heard = last.filter(r -> !r.review().notes().isEmpty()).isPresent();
-    if (heard && settings.guessFirst().get() && !beginsNext() && !guestPlays) {
+    if (heard && settings.guessFirst().get() && called.isEmpty() && !beginsNext() && !guestPlays) {
       guess.set("");
       state.set(State.GUESSING);
       return;
@@ -502,6 +534,11 @@ public final class PlayingModel {
   /** The count-in's figure; empty outside it. */
   public ReadOnlyStringProperty count() {
     return count.getReadOnlyProperty();
+  }
+
+  /** What was called last: where to go next; empty where nothing is called. */
+  public ReadOnlyStringProperty call() {
+    return call.getReadOnlyProperty();
   }
 
   /** One line about what is off; empty where nothing is. */

@@ -80,6 +80,10 @@ public final class PlayingScreen implements Screen {
   private final HBox strip = new HBox();
   private final Label count = new Label();
   private final Label guess = new Label();
+
+  /** Where to go next, as it was called. */
+  private final Label call = new Label();
+
   private final VBox question = new VBox();
   private final StackPane middle = new StackPane();
 
@@ -224,7 +228,15 @@ public final class PlayingScreen implements Screen {
     sounds.setWrapText(true);
     sounds.textProperty().bind(model.sounds());
     sounds.managedProperty().bind(model.sounds().isNotEmpty());
-    return new VBox(pulse, line, sounds, said);
+    call.getStyleClass().add("call");
+    call.textProperty().bind(model.call());
+    // its line is there before the first call, so that the page stays where it is
+    call.managedProperty()
+        .bind(
+            Bindings.createBooleanBinding(
+                () -> model.page().get().drill().isCalled(), model.page()));
+    call.visibleProperty().bind(call.managedProperty());
+    return new VBox(pulse, line, sounds, said, call);
   }
 
   private Region middle() {
@@ -294,6 +306,7 @@ public final class PlayingScreen implements Screen {
     BackingRow backing = new BackingRow(model.settings().backing());
     beside.getChildren().addAll(begin, hint, meter, VolumeControl.named(click), backing.volume());
     beside.getStyleClass().add("column");
+    CallsRow calls = new CallsRow(model.settings().calls(), model.settings().backing().plays());
     CheckBox marks = new CheckBox(Texts.of("play.marks"));
     marks.selectedProperty().bindBidirectional(model.settings().liveMarks());
     Label why = new Label(Texts.of("play.marks.why"));
@@ -310,7 +323,9 @@ public final class PlayingScreen implements Screen {
     guest.getStyleClass().add("keyed");
     guest.setMinWidth(Region.USE_PREF_SIZE);
     guest.setOnAction(e -> model.beginGuest());
-    settings.getChildren().addAll(marks, why, guessFirst, repeat, backing.choice(), guest);
+    settings
+        .getChildren()
+        .addAll(marks, why, guessFirst, repeat, backing.choice(), calls.node(), guest);
     for (CheckBox box : List.of(marks, guessFirst, repeat)) {
       box.setWrapText(true);
     }

@@ -17,7 +17,7 @@ public final class PlayingWords {
   /** The drill in one line: its key and shapes, its joins, its notes. */
   public static String headline(PlayableDrill drill) {
     String joins =
-        drill.drill().up().isEmpty()
+        drill.isCalled() || drill.drill().up().isEmpty()
             ? ""
             : Texts.of("play.joins", strings(drill.drill().up()), strings(drill.drill().down()));
     return Texts.of(

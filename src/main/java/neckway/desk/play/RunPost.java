@@ -8,9 +8,12 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import neckway.calls.CalledRun;
 import neckway.desk.Texts;
 import neckway.desk.open.RunBook;
 import neckway.drill.PlayableDrill;
+import neckway.file.CallsFile;
+import neckway.file.JsonFile;
 import neckway.file.ReviewFile;
 import neckway.follow.NoteVerdict;
 import neckway.hand.ShiftSaid;
@@ -36,6 +39,7 @@ final class RunPost implements LiveRunListener {
   private final AtomicReference<String> checkLine = new AtomicReference<>();
   private Optional<PlayingModel> model = Optional.empty();
   private Optional<PlayableDrill> drill = Optional.empty();
+  private Optional<CalledWay> called = Optional.empty();
   private Optional<RunBook> book = Optional.empty();
   private Optional<Path> guitar = Optional.empty();
   private volatile float level;
@@ -48,7 +52,8 @@ final class RunPost implements LiveRunListener {
   }
 
   /** The same for one run. */
-  RunPost forRun(PlayingModel told, PlayableDrill played) {
+  RunPost forRun(PlayingModel told, PlayableDrill played, Optional<CalledWay> way) {
+    called = way;
     model = Optional.of(told);
     drill = Optional.of(played);
     book = Optional.of(told.settings().book());
@@ -61,7 +66,7 @@ final class RunPost implements LiveRunListener {
 
   /** The same for a guest's run, which is not the player's and is not kept. */
   RunPost forGuest(PlayingModel told, PlayableDrill played) {
-    forRun(told, played);
+    forRun(told, played, Optional.empty());
     book = Optional.empty();
     return this;
   }
@@ -143,13 +148,16 @@ final class RunPost implements LiveRunListener {
   }
 
   @Override
-  public void roundEnded(LiveResult result) {
-    result.take().ifPresent(take -> write(result, take));
-    keep(result);
+  public void roundEnded(LiveResult heard) {
+    Optional<CalledRun> run = called.map(way -> way.run(heard.review()));
+    LiveResult result = run.map(r -> heard.with(r.told(heard.review()))).orElse(heard);
+    result.take().ifPresent(take -> write(result, run, take));
+    keep(result, run);
     double leakDbfs = 20 * Math.log10(countInPeak + 1e-9);
     boolean leaks = result.clock().filter(RunPost::isHeard).isPresent();
     String leak =
         leaks && leakDbfs > LOUD_LEAK_DBFS ? Texts.of("check.leak", Math.round(leakDbfs)) : "";
+    run.ifPresent(r -> tell(m -> m.wentAsFar(r.drill())));
     tell(m -> m.roundEnded(result, leak));
   }
 
@@ -161,7 +169,7 @@ final class RunPost implements LiveRunListener {
   }
 
   /** A log that cannot be written costs nobody the review of the run. */
-  private void keep(LiveResult result) {
+  private void keep(LiveResult result, Optional<CalledRun> run) {
     if (book.isEmpty()) {
       return;
     }
@@ -174,6 +182,7 @@ final class RunPost implements LiveRunListener {
           .keep(
               new RunBook.Ended(
                   result.backing().isPresent() ? RunKeeper.Kind.BACKING : RunKeeper.Kind.PRACTICE,
+                  run,
                   drill.orElseThrow(),
                   result.review(),
                   begun,
@@ -185,11 +194,15 @@ final class RunPost implements LiveRunListener {
     }
   }
 
-  private void write(LiveResult result, Path take) {
+  private void write(LiveResult result, Optional<CalledRun> run, Path take) {
     String name = take.getFileName().toString();
     Path json = take.resolveSibling(name.replaceFirst("\\.wav$", "") + ".json");
     try {
-      ReviewFile.write(json, result.review(), name, drill.orElseThrow());
+      if (run.isPresent()) {
+        JsonFile.write(json, CallsFile.review(result.review(), name, run.get()));
+      } else {
+        ReviewFile.write(json, result.review(), name, drill.orElseThrow());
+      }
     } catch (BadInput e) {
       String line = e.getMessage();
       tell(m -> m.lesserComplaint(line));

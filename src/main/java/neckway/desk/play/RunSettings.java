@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import neckway.desk.open.LogChoice;
@@ -37,6 +38,7 @@ public final class RunSettings {
   private final LogChoice log;
   private final RunBook book;
   private final BackingChoice backing;
+  private final CallsChoice calls;
   private final BooleanProperty liveMarks = flag("liveMarks", false);
   private final BooleanProperty guessFirst = flag("guessFirst", false);
   private final BooleanProperty repeat = flag("repeatRounds", true);
@@ -52,6 +54,7 @@ public final class RunSettings {
     this.settings = settings;
     this.log = log;
     backing = new BackingChoice(settings);
+    calls = new CallsChoice(settings);
     book = new RunBook(data(), log.player(), log.keeps());
     for (BooleanProperty each : new BooleanProperty[] {liveMarks, guessFirst, repeat}) {
       each.set(settings.flag(each.getName(), each.get()));
@@ -99,6 +102,21 @@ public final class RunSettings {
 
   private Path beside(String name) {
     return settings.path().toAbsolutePath().resolveSibling(name);
+  }
+
+  /** Whether the switches are called. */
+  public CallsChoice calls() {
+    return calls;
+  }
+
+  /**
+   * What will be called in a drill.
+   *
+   * @param complaints told in one line where the log was damaged
+   * @throws BadInput where nothing can be called in it
+   */
+  CalledWay called(PlayableDrill drill, Consumer<String> complaints) {
+    return CalledWay.of(CallsChoice.caller(drill, data(), log.player(), complaints));
   }
 
   /** What is played in place of the click. */
