@@ -20,6 +20,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import neckway.drill.PlayableDrill;
 import neckway.file.DrillFile;
 import neckway.file.GuitarFile;
@@ -88,15 +89,13 @@ public final class FolderReview {
     }
     table = new TakeTable(into);
     earlier = table.earlier();
-    if (terms.drill().isEmpty()) {
-      gatherDrills();
-    }
+    gatherDrills();
   }
 
   /** The drills that are named in the list; one that cannot be read is told with its own take. */
   private void gatherDrills() {
     jobs.stream().flatMap(job -> job.drill().stream()).distinct().forEach(this::gather);
-    if (listed.isEmpty()) {
+    if (listed.isEmpty() && terms.drill().isEmpty()) {
       throw new BadInput("no drill: give --drill FILE, or a list with a column drill");
     }
   }
@@ -187,23 +186,27 @@ public final class FolderReview {
         return TakeRow.not(job, STOPPED);
       }
       InputFile.check(job.file());
-      List<PlayableDrill> drills = drills(job);
-      String digest = digest(job, drills);
-      TakeRow before = earlier.get(digest);
-      if (before != null && Files.isRegularFile(reviewFile(name))) {
+      DrillGuess guess = guess(job);
+      String digest = digest(job, guess.asked());
+      String withOthers = guess.others().isEmpty() ? digest : digest(job, guess.all());
+      Optional<TakeRow> before =
+          Optional.ofNullable(earlier.getOrDefault(digest, earlier.get(withOthers)));
+      if (before.isPresent() && Files.isRegularFile(reviewFile(name))) {
         listener.unchanged(job, reviewFile(name), name);
-        return before;
+        return before.get();
       }
-      Optional<Reviewed> heard = heard(job, drills, stopped);
-      if (heard.isEmpty()) {
+      Optional<DrillGuess.Heard> asGuessed = guess.hear(drill -> heard(job, drill, stopped));
+      if (asGuessed.isEmpty()) {
         return TakeRow.not(job, STOPPED);
       }
-      Reviewed reviewed = heard.get();
+      DrillGuess.Heard heard = asGuessed.get();
+      Reviewed reviewed = heard.reviewed();
       String take = job.file().getFileName().toString();
       JsonFile.write(
           reviewFile(name), ReviewFile.toJson(reviewed.review(), take, reviewed.drill()));
       listener.reviewed(job, reviewed, name);
-      return TakeRow.of(job, reviewed.drill(), drills.size() > 1, reviewed.review(), digest);
+      String of = heard.othersTried() ? withOthers : digest;
+      return TakeRow.of(job, reviewed.drill(), heard.guessed(), reviewed.review(), of);
     } catch (BadInput e) {
       return TakeRow.not(job, e.getMessage());
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
@@ -216,38 +219,29 @@ public final class FolderReview {
   }
 
   /** The drill that was asked for; where none was, all that it may be. */
-  private List<PlayableDrill> drills(TakeJob job) {
-    return job.drill()
-        .map(file -> List.of(DrillFile.read(file)))
-        .or(() -> terms.drill().map(List::of))
-        .orElse(listed);
-  }
-
-  /** The review against the drill that fits best. */
-  private Optional<Reviewed> heard(
-      TakeJob job, List<PlayableDrill> drills, BooleanSupplier stopped) {
-    Optional<Reviewed> best = Optional.empty();
-    for (PlayableDrill drill : drills) {
-      Optional<Path> file = job.guitar().or(terms::guitar);
-      Optional<GuitarProfile> guitar = file.map(f -> GuitarFile.read(f, drill.tuning()));
-      Recording recording =
-          new Recording(job.file(), drill, guitar, job.firstBeat(), job.channel());
-      Optional<Reviewed> heard =
-          RecordingReviewer.review(recording, (seconds, share) -> {}, stopped);
-      if (heard.isEmpty()) {
-        return heard;
-      }
-      if (best.isEmpty() || fit(heard.get()) > fit(best.get())) {
-        best = heard;
-      }
+  private DrillGuess guess(TakeJob job) {
+    Optional<PlayableDrill> asked = job.drill().map(DrillFile::read).or(terms::drill);
+    if (asked.isEmpty()) {
+      return new DrillGuess(listed, List.of());
     }
-    return best;
+    List<PlayableDrill> others =
+        Stream.concat(listed.stream(), terms.drill().stream())
+            .distinct()
+            .filter(drill -> !drill.equals(asked.get()))
+            // a guitar's profile is of one tuning
+            .filter(drill -> drill.tuning().equals(asked.get().tuning()) || guitar(job).isEmpty())
+            .toList();
+    return new DrillGuess(List.of(asked.get()), others);
   }
 
-  /** Right notes, less those that do not belong and those that are missing. */
-  private static int fit(Reviewed heard) {
-    var said = heard.review().summary();
-    return said.right() - said.wrong() - said.extra() - said.skipped();
+  private Optional<Path> guitar(TakeJob job) {
+    return job.guitar().or(terms::guitar);
+  }
+
+  private Optional<Reviewed> heard(TakeJob job, PlayableDrill drill, BooleanSupplier stopped) {
+    Optional<GuitarProfile> guitar = guitar(job).map(f -> GuitarFile.read(f, drill.tuning()));
+    Recording recording = new Recording(job.file(), drill, guitar, job.firstBeat(), job.channel());
+    return RecordingReviewer.review(recording, (seconds, share) -> {}, stopped);
   }
 
   /** Of all that a review follows from. */
@@ -255,7 +249,7 @@ public final class FolderReview {
     try {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
       add(sha, job.file());
-      Optional<Path> guitar = job.guitar().or(terms::guitar);
+      Optional<Path> guitar = guitar(job);
       if (guitar.isPresent()) {
         InputFile.check(guitar.get());
         add(sha, guitar.get());

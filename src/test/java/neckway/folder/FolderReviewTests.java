@@ -135,6 +135,41 @@ final class FolderReviewTests {
   }
 
   @Test
+  void otherDrillOfTheListThanTheOneNamedIsRecognisedAndIsAGuess() throws IOException {
+    Path list =
+        list(
+            "file,drill",
+            "clean-run.wav,three-slips.drill.json",
+            "copy/clean-run.wav,clean-run.drill.json",
+            "three-slips.wav,three-slips.drill.json");
+    Files.createDirectory(folder.resolve("copy"));
+    Files.copy(TAKES.resolve("clean-run.wav"), folder.resolve("copy/clean-run.wav"));
+    review(TakeList.ofList(list, Channel.AUTO), Optional.empty());
+    String title = DrillFile.read(folder.resolve("clean-run.drill.json")).title();
+    assertThat(table().get(1)).contains(title + " (a guess)");
+    assertThat(table().get(2)).contains(title).doesNotContain("a guess");
+    assertThat(table().get(3)).doesNotContain("a guess");
+    JsonNode words = JsonFile.read(into.resolve("clean-run.review.json")).at("/summary/words");
+    assertThat(words.get(0).asText()).contains("it sounds like " + title);
+    assertThat(words.get(1).asText()).contains("that is a guess");
+    reviewedNow.clear();
+    review(TakeList.ofList(list, Channel.AUTO), Optional.empty());
+    assertThat(reviewedNow).isEmpty();
+    assertThat(table().get(1)).contains(title + " (a guess)");
+  }
+
+  /** Another drill on the list changes nothing of a take that fits the one named for it. */
+  @Test
+  void drillAddedToTheListReadsNothingAnewThatFitsItsOwn() throws IOException {
+    String first = "clean-run.wav,clean-run.drill.json";
+    review(TakeList.ofList(list("file,drill", first), Channel.AUTO), Optional.empty());
+    reviewedNow.clear();
+    Path longer = list("file,drill", first, "three-slips.wav,three-slips.drill.json");
+    review(TakeList.ofList(longer, Channel.AUTO), Optional.empty());
+    assertThat(reviewedNow).containsExactly("three-slips");
+  }
+
+  @Test
   void stoppedItKeepsWhatIsDone() throws IOException {
     PlayableDrill drill = DrillFile.read(folder.resolve("clean-run.drill.json"));
     FolderReview.Terms terms =
