@@ -158,7 +158,7 @@ final class ReviewCommand implements Callable<Integer> {
     return SeveralReviews.run(
         several.jobs(takes, channelOption.channel()),
         several.into(),
-        new FolderReview.Terms(drill, guitarOption.file(), Version.ofProgram()),
+        new FolderReview.Terms(drill, guitarOption.file()),
         spec.commandLine().getOut(),
         err,
         (job, reviewed) -> {

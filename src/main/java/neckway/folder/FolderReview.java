@@ -41,7 +41,7 @@ public final class FolderReview {
   private static final String STOPPED = "not reviewed yet; run it again";
 
   /** What holds for all of them. */
-  public record Terms(Optional<PlayableDrill> drill, Optional<Path> guitar, String program) {}
+  public record Terms(Optional<PlayableDrill> drill, Optional<Path> guitar) {}
 
   /** Told as it goes, by several threads. */
   public interface Listener {
@@ -254,7 +254,7 @@ public final class FolderReview {
         InputFile.check(guitar.get());
         add(sha, guitar.get());
       }
-      StringBuilder text = new StringBuilder(terms.program());
+      StringBuilder text = new StringBuilder(ProgramVersion.number());
       drills.forEach(drill -> text.append('\n').append(DrillFile.toJson(drill)));
       text.append('\n').append(job.firstBeat()).append(job.channel()).append(job.name());
       sha.update(text.toString().getBytes(StandardCharsets.UTF_8));

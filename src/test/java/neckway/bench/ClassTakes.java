@@ -81,6 +81,7 @@ final class ClassTakes {
 
   private static final int MOST_DRAWS = 200;
   private static final int MOST_SLIPS = 3;
+  private static final double FADE_SECONDS = 0.1;
   private static final int BROKEN_BYTES = 60_000;
   static final String LIST = "list.csv";
 
@@ -239,7 +240,7 @@ final class ClassTakes {
       float[] sound = Arrays.copyOfRange(samples, Math.max(0, lead), samples.length);
       PlayedTake take = VirtualTakes.of(own, "student " + number, settings, drill, each);
       played.add(TalkTakes.later(take, (at - Math.max(0, lead)) / rate));
-      parts.add(sound);
+      parts.add(faded(sound, rate));
       at += sound.length;
     }
     if ((around & 2) != 0) {
@@ -268,6 +269,16 @@ final class ClassTakes {
         all,
         tries.get(standing).shifts(),
         tries.size());
+  }
+
+  /** A string that still rings is not cut off with a click. */
+  private static float[] faded(float[] sound, double rate) {
+    int frames = (int) (FADE_SECONDS * rate);
+    for (int i = 0; i < frames; i++) {
+      sound[i] *= (float) i / frames;
+      sound[sound.length - 1 - i] *= (float) i / frames;
+    }
+    return sound;
   }
 
   /** The one that got furthest; of equals the one with fewer slips, then the later. */

@@ -45,7 +45,7 @@ final class FolderReviewTests {
   }
 
   private FolderReview.Counted review(List<TakeJob> jobs, Optional<PlayableDrill> drill) {
-    FolderReview.Terms terms = new FolderReview.Terms(drill, Optional.empty(), "a program");
+    FolderReview.Terms terms = new FolderReview.Terms(drill, Optional.empty());
     return new FolderReview(jobs, into, terms)
         .run(
             new FolderReview.Listener() {
@@ -93,6 +93,9 @@ final class FolderReviewTests {
     JsonNode review = JsonFile.read(into.resolve("three-slips.review.json"));
     assertThat(review.path("format").asText()).isEqualTo("neckway-review/1");
     assertThat(table.get(1)).contains("," + review.path("summary").path("right").asInt() + ",");
+    JsonNode takes = JsonFile.read(into.resolve("table.json")).path("takes");
+    assertThat(takes.path(0).path("attempts").asInt()).isEqualTo(review.path("attempts").asInt());
+    assertThat(takes.path(1).path("attempts").isNull()).isTrue();
   }
 
   @Test
@@ -103,9 +106,12 @@ final class FolderReviewTests {
     List<String> first = table();
     assertThat(reviewedNow).containsExactlyInAnyOrder("clean-run", "three-slips");
     reviewedNow.clear();
+    JsonNode json = JsonFile.read(into.resolve("table.json"));
+    assertThat(json.path("takes")).filteredOn(t -> t.path("attempts").asInt() == 1).hasSize(2);
     review(jobs, Optional.of(drill));
     assertThat(reviewedNow).isEmpty();
     assertThat(table()).isEqualTo(first);
+    assertThat(JsonFile.read(into.resolve("table.json"))).isEqualTo(json);
     Files.copy(
         TAKES.resolve("missed-shift.wav"),
         folder.resolve("clean-run.wav"),
@@ -172,8 +178,7 @@ final class FolderReviewTests {
   @Test
   void stoppedItKeepsWhatIsDone() throws IOException {
     PlayableDrill drill = DrillFile.read(folder.resolve("clean-run.drill.json"));
-    FolderReview.Terms terms =
-        new FolderReview.Terms(Optional.of(drill), Optional.empty(), "a program");
+    FolderReview.Terms terms = new FolderReview.Terms(Optional.of(drill), Optional.empty());
     new FolderReview(TakeList.ofFolder(folder, Channel.AUTO), into, terms)
         .run(
             new FolderReview.Listener() {

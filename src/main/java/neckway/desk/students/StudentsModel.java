@@ -56,7 +56,6 @@ public final class StudentsModel {
 
   private static final double AFTER_SECONDS = 2;
 
-  private final String program;
   private final Supplier<PlayableDrill> drill;
   private final ClipOutput output;
   private final DoubleSupplier volume;
@@ -75,7 +74,6 @@ public final class StudentsModel {
   private boolean reading;
 
   /**
-   * @param program its version; another one reads all anew
    * @param drill what the recordings are held against, asked as a folder is opened
    * @param volume 0 to 1, asked while something sounds
    * @param work where recordings are read, one thing after the other
@@ -83,14 +81,12 @@ public final class StudentsModel {
    * @param say one line for the teacher
    */
   public StudentsModel(
-      String program,
       Supplier<PlayableDrill> drill,
       ClipOutput output,
       DoubleSupplier volume,
       Executor work,
       Executor window,
       Consumer<String> say) {
-    this.program = program;
     this.drill = drill;
     this.output = output;
     this.volume = volume;
@@ -154,10 +150,9 @@ public final class StudentsModel {
   private List<Student> read(Path folder, PlayableDrill against) {
     Path into = folder.resolve(INTO);
     List<TakeJob> jobs = TakeList.ofFolder(folder, Channel.AUTO);
-    FolderReports made = new FolderReports(into, program);
+    FolderReports made = new FolderReports(into);
     Map<TakeJob, String> names = new ConcurrentHashMap<>();
-    FolderReview.Terms terms =
-        new FolderReview.Terms(Optional.of(against), Optional.empty(), program);
+    FolderReview.Terms terms = new FolderReview.Terms(Optional.of(against), Optional.empty());
     FolderReview.Listener listener =
         new FolderReview.Listener() {
           @Override

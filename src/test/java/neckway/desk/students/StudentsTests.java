@@ -77,8 +77,7 @@ final class StudentsTests {
         2);
     Files.writeString(students.resolve("Cleo.wav"), "this is no sound");
     model =
-        new StudentsModel(
-            "1", () -> DRILL, output, () -> 0.1, Runnable::run, Runnable::run, said::add);
+        new StudentsModel(() -> DRILL, output, () -> 0.1, Runnable::run, Runnable::run, said::add);
   }
 
   private void take(String name, List<Mistake> mistakes, long seed) {
