@@ -40,8 +40,20 @@ import neckway.string.GuitarProfile;
 public final class FolderReview {
   private static final String STOPPED = "not reviewed yet; run it again";
 
-  /** What holds for all of them. */
-  public record Terms(Optional<PlayableDrill> drill, Optional<Path> guitar) {}
+  /**
+   * What holds for all of them.
+   *
+   * @param drill of those for which none is named
+   * @param drills more that may be meant, besides those that are named
+   * @param guitar of those for which none is named
+   */
+  public record Terms(
+      Optional<PlayableDrill> drill, List<PlayableDrill> drills, Optional<Path> guitar) {
+    /** Each recording is of the drill named for it, or else of this one. */
+    public Terms(Optional<PlayableDrill> drill, Optional<Path> guitar) {
+      this(drill, List.of(), guitar);
+    }
+  }
 
   /** Told as it goes, by several threads. */
   public interface Listener {
@@ -94,9 +106,11 @@ public final class FolderReview {
 
   /** The drills that are named in the list; one that cannot be read is told with its own take. */
   private void gatherDrills() {
+    listed.addAll(terms.drills());
     jobs.stream().flatMap(job -> job.drill().stream()).distinct().forEach(this::gather);
     if (listed.isEmpty() && terms.drill().isEmpty()) {
-      throw new BadInput("no drill: give --drill FILE, or a list with a column drill");
+      throw new BadInput(
+          "no drill: give --drill FILE, a list with a column drill, or put drill files into the folder");
     }
   }
 

@@ -30,6 +30,9 @@ class OneReadingTests {
   @TempDir private Path folder;
   private Path into;
 
+  /** What the command line says of where its drills come from. */
+  private String told = "read against the drill files in the folder";
+
   private static final ClipOutput SILENT =
       new ClipOutput() {
         @Override
@@ -57,7 +60,7 @@ class OneReadingTests {
   }
 
   private void byTheWindow() {
-    PlayableDrill drill = DrillFile.read(folder.resolve("clean-run.drill.json"));
+    PlayableDrill drill = DrillFile.read(AUDIO.resolve("missed-shift.drill.json"));
     StudentsModel model =
         new StudentsModel(
             () -> drill,
@@ -72,18 +75,16 @@ class OneReadingTests {
 
   private void byTheCommandLine() {
     StringWriter err = new StringWriter();
-    String drill = folder.resolve("clean-run.drill.json").toString();
     int status =
         Main.run(
             new PrintWriter(new StringWriter()),
             new PrintWriter(err),
             "review",
             folder.toString(),
-            "--drill",
-            drill,
             "--into",
             into.toString());
     assertThat(status).as(err.toString()).isZero();
+    assertThat(err.toString()).contains(told);
   }
 
   private List<Path> made(String ending) throws IOException {
@@ -105,12 +106,17 @@ class OneReadingTests {
     }
   }
 
-  @Test
-  void whatTheWindowReadTheCommandLineDoesNotReadAnew() throws IOException {
+  /** One after the other, the window first; nothing is read anew by the command line. */
+  private void assertReadOnce() throws IOException {
     byTheWindow();
     setBack(".review.json", 2);
     byTheCommandLine();
     assertNothingMadeAnew(".review.json");
+  }
+
+  @Test
+  void whatTheWindowReadTheCommandLineDoesNotReadAnew() throws IOException {
+    assertReadOnce();
   }
 
   @Test
@@ -119,5 +125,55 @@ class OneReadingTests {
     setBack(".review.json", 2);
     byTheWindow();
     assertNothingMadeAnew(".review.json");
+  }
+
+  @Test
+  void drillsThatAreToldApartAreToldApartOnce() throws IOException {
+    Files.copy(AUDIO.resolve("three-slips.drill.json"), folder.resolve("three-slips.drill.json"));
+    assertReadOnce();
+    assertThat(Files.readString(into.resolve("table.csv")))
+        .contains("Minor into major (a guess)", "slowly (a guess)");
+  }
+
+  @Test
+  void listIsReadOnce() throws IOException {
+    Files.copy(AUDIO.resolve("three-slips.drill.json"), folder.resolve("three-slips.drill.json"));
+    Files.writeString(
+        folder.resolve("list.csv"),
+        "file,drill,name\nclean-run.wav,clean-run.drill.json,Ada\n"
+            + "three-slips.wav,three-slips.drill.json,Bo\n");
+    told = "read by its list.csv";
+    assertReadOnce();
+    assertThat(Files.readString(into.resolve("table.csv"))).contains("Ada,ok").contains("Bo,ok");
+  }
+
+  /** A drill that is named goes before what lies in the folder. */
+  @Test
+  void drillThatIsNamedIsTheOneForAll() throws IOException {
+    Files.copy(AUDIO.resolve("three-slips.drill.json"), folder.resolve("three-slips.drill.json"));
+    StringWriter err = new StringWriter();
+    String[] named = {
+      "review",
+      "" + folder,
+      "--drill",
+      "" + folder.resolve("clean-run.drill.json"),
+      "--into",
+      "" + into
+    };
+    assertThat(Main.run(new PrintWriter(new StringWriter()), new PrintWriter(err), named)).isZero();
+    assertThat(err.toString()).doesNotContain("drill files");
+    assertThat(Files.readString(into.resolve("table.csv")))
+        .doesNotContain("a guess")
+        .doesNotContain("Minor into major");
+  }
+
+  @Test
+  void folderThatNamesNoDrillIsOneLine() throws IOException {
+    Files.delete(folder.resolve("clean-run.drill.json"));
+    StringWriter err = new StringWriter();
+    String[] none = {"review", "" + folder, "--into", "" + into};
+    assertThat(Main.run(new PrintWriter(new StringWriter()), new PrintWriter(err), none))
+        .isEqualTo(Complaints.UNUSABLE);
+    assertThat(err.toString().strip()).contains("no drill: ").hasLineCount(1);
   }
 }

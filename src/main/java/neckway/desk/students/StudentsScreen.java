@@ -3,6 +3,8 @@ package neckway.desk.students;
 import java.io.File;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -114,16 +116,20 @@ public final class StudentsScreen implements Screen {
         .map((Summary s) -> Texts.of("students.of", s.right(), s.notes()));
   }
 
-  /** Why it could not be read; else what to do first, as the review says. */
+  /** Why it could not be read; else a drill that is a guess, and what to do first. */
   private static String note(Student student) {
-    return student
-        .review()
-        .flatMap(
-            review ->
-                review.summary().words().stream()
-                    .filter(words -> words.startsWith("First: ") || words.startsWith("Next: "))
-                    .findFirst())
-        .orElse(student.status().replace(student.job().file().getParent() + File.separator, ""));
+    Optional<String> first =
+        student
+            .review()
+            .flatMap(
+                review ->
+                    review.summary().words().stream()
+                        .filter(words -> words.startsWith("First: ") || words.startsWith("Next: "))
+                        .findFirst());
+    String why = student.status().replace(student.job().file().getParent() + File.separator, "");
+    return Stream.of(student.guess(), first, Optional.of(why).filter(line -> !line.isEmpty()))
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(". "));
   }
 
   private Region below() {
