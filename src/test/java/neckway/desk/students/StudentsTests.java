@@ -11,10 +11,13 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
+import javafx.geometry.Orientation;
 import javafx.scene.Scene;
+import javafx.scene.control.ScrollBar;
 import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -212,7 +215,6 @@ final class StudentsTests {
       assertThat(model.chosen().get()).isZero();
       window.press(KeyCode.A);
       assertThat(said).last().asString().contains("Hear a moment first");
-      assertThat(on(table::getHeight)).isGreaterThan(80);
     }
   }
 
@@ -299,6 +301,36 @@ final class StudentsTests {
         students.resolve("class.guitar.json"),
         "{\"format\": \"neckway-guitar/1\", \"tuning\": [\"%s\"], \"strings\": [%s]}"
             .formatted(String.join("\",\"", open), String.join(",", strings)));
+  }
+
+  /** The line that says the most leaves room for as many names. */
+  @Test
+  void fourNamesAndMoreShowInTheSmallestWindowAtTheLargestText() throws Exception {
+    for (int i = 0; i < 4; i++) {
+      Files.writeString(students.resolve("Eva" + i + ".wav"), "this is no sound");
+    }
+    drillFile("c.drill.json", inC());
+    drillFile("usual.drill.json", DRILL);
+    guitar("E2", "A2", "D3", "G3", "B3", "E4");
+    try (FxWindow window = opened(800, 560, 200)) {
+      on(
+          () -> {
+            desk.open(students);
+            return null;
+          });
+      window.settle();
+      assertThat(model.line().get()).contains("drill files", "class.guitar.json");
+      window.save(Path.of("target/students-smallest.png"));
+      TableView<?> table = on(() -> (TableView<?>) window.scene().getRoot().lookup(".table-view"));
+      double row = on(() -> ((Region) table.lookup(".table-row-cell")).getHeight());
+      double head = on(() -> ((Region) table.lookup(".column-header-background")).getHeight());
+      assertThat((on(table::getHeight) - head) / row).as("rows").isGreaterThan(4);
+      assertThat(on(() -> List.copyOf(table.lookupAll(".scroll-bar"))))
+          .map(ScrollBar.class::cast)
+          .filteredOn(ScrollBar::isVisible)
+          .extracting(ScrollBar::getOrientation)
+          .containsExactly(Orientation.VERTICAL);
+    }
   }
 
   @Test
