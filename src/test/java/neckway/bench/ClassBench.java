@@ -43,6 +43,7 @@ public final class ClassBench {
   /** A collection of garbage as the JVM logs it: megabytes before, after. */
   private static final Pattern COLLECTED = Pattern.compile("(\\d+)M->(\\d+)M\\(\\d+M\\)");
 
+  private static final int TIMES = 3;
   private static final double NANOS = 1e9;
   private static final int LONGEST_MINUTES = 10;
 
@@ -129,18 +130,19 @@ public final class ClassBench {
     for (int i = students.size(); i < rows.size(); i++) {
       told += isToldInOneLine(rows.path(i).path("status").asText()) ? 1 : 0;
     }
-    Took second = program(command);
+    Took second = fastest(command);
     Path single = Files.createDirectories(folder.resolve("long"));
     Path threeMinutes = made.threeMinutes(single);
     Took alone =
-        program(
+        fastest(
             List.of(
                 "review",
                 "" + threeMinutes,
                 "--drill",
                 "" + single.resolve("long.drill.json"),
                 "--json",
-                "" + single.resolve("long.review.json")));
+                "" + single.resolve("long.review.json"),
+                "--overwrite"));
     return table(takes, told, first, second, alone);
   }
 
@@ -149,6 +151,16 @@ public final class ClassBench {
         && !status.equals("ok")
         && !status.contains("\n")
         && !status.contains("fault of the program");
+  }
+
+  /** The same thing some times over; what else the machine does takes time from some of them. */
+  private Took fastest(List<String> command) throws Exception {
+    Took fastest = program(command);
+    for (int i = 1; i < TIMES; i++) {
+      Took next = program(command);
+      fastest = next.seconds() < fastest.seconds() ? next : fastest;
+    }
+    return fastest;
   }
 
   /** Runs a command as the terminal does. */
@@ -368,7 +380,7 @@ public final class ClassBench {
         triesMade,
         triesInvented);
     row(table, "broken files told in one line", "all", "%d of %d", told, Broken.values().length);
-    row(table, "seconds, start included", "", "%.1f", first.seconds());
+    row(table, "seconds for the folder, start included", "", "%.1f", first.seconds());
     row(
         table,
         "heap, MB: most in use, most left by a collection",
@@ -376,8 +388,18 @@ public final class ClassBench {
         "%d, %d",
         first.peakMegabytes(),
         first.keptMegabytes());
-    row(table, "seconds of a second run, nothing changed", "< 2", "%.1f", second.seconds());
-    row(table, "seconds for one M4A of three minutes", "< 3", "%.1f", alone.seconds());
+    row(
+        table,
+        "seconds of a second run, nothing changed, fastest of three",
+        "< 2",
+        "%.1f",
+        second.seconds());
+    row(
+        table,
+        "seconds for one M4A of three minutes, fastest of three",
+        "< 3",
+        "%.1f",
+        alone.seconds());
     return table.toString();
   }
 
