@@ -141,8 +141,7 @@ public final class ClassBench {
                 "--drill",
                 "" + single.resolve("long.drill.json"),
                 "--json",
-                "" + single.resolve("long.review.json"),
-                "--overwrite"));
+                "" + single.resolve("long.review.json")));
     return table(takes, told, first, second, alone);
   }
 
