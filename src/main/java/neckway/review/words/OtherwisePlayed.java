@@ -18,15 +18,13 @@ public final class OtherwisePlayed {
    * @param asked rounds of the drill that was named
    */
   public static List<String> moreRounds(int asked, PlayableDrill played, Review review) {
-    List<String> words = new ArrayList<>();
-    words.add(
+    return before(
+        review,
         "You played on without a pause: this is about "
             + Phrases.count(played.rounds(), "round")
             + ", where the drill has "
             + Phrases.count(asked)
             + ".");
-    words.addAll(review.summary().words());
-    return words;
   }
 
   /**
@@ -90,6 +88,43 @@ public final class OtherwisePlayed {
   private static String here(Review review) {
     long here = review.notes().stream().filter(n -> n.verdict() == Verdict.RIGHT).count();
     return here == 0 ? "none" : Long.toString(here);
+  }
+
+  /**
+   * In front of the sentences of a review that is held against another drill of a list than the one
+   * that the list has for the take.
+   *
+   * @param asked the one that the list has
+   * @param played the one that fits far better
+   */
+  public static List<String> otherOfList(PlayableDrill asked, PlayableDrill played, Review review) {
+    return before(
+        review,
+        "For this take the list names "
+            + asked.title()
+            + ", and it sounds like "
+            + played.title()
+            + ", which is on the list too.",
+        "What follows is about the one that it sounds like, and that is a guess.");
+  }
+
+  /**
+   * In front of the sentences of a review of a take for which no drill was named.
+   *
+   * @param played the one of several that fits best
+   */
+  public static List<String> noneNamed(PlayableDrill played, Review review) {
+    return before(
+        review,
+        "No drill is named for this take; what follows is about "
+            + played.title()
+            + ", which fits best, and that is a guess.");
+  }
+
+  private static List<String> before(Review review, String... first) {
+    List<String> words = new ArrayList<>(List.of(first));
+    words.addAll(review.summary().words());
+    return words;
   }
 
   /** "the Dorian shape into the Phrygian one". */
