@@ -74,6 +74,9 @@ class DeskLiveTests {
 
   private static final double PATIENCE_SECONDS = 40;
 
+  /** Longer than any buffer of a sound device. */
+  private static final double ASLEEP_SECONDS = 8;
+
   @TempDir Path folder;
   private VirtualSound sound;
   private VirtualScreen screen;
@@ -192,6 +195,38 @@ class DeskLiveTests {
     } finally {
       window.destroyForcibly();
     }
+  }
+
+  /** A program that is stopped and goes on later is as near to a sleep as a test can come. */
+  @Test
+  void computerThatSleepsInARunIsOneLineAndTheNextRunIsWhole() throws Exception {
+    DrillFile.write(folder.resolve("drill.json"), drill());
+    Path takes = Files.createDirectories(folder.resolve("takes"));
+    settings(takes, Optional.empty());
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING PLAYING");
+      signal(window, "STOP");
+      Await.pass(ASLEEP_SECONDS);
+      signal(window, "CONT");
+      await(to, out, "PLAYING READY");
+      // a sound server may have kept all of it: then nothing was played, and that is the line
+      assertThat(ask(to, out, "line")).isNotEmpty().doesNotContain("\t");
+      assertThat(RobotPlayer.samples(only(takes, "01.wav")).length).isGreaterThan(48_000);
+      press(to, out);
+      await(to, out, "PLAYING PLAYING");
+      assertThat(ask(to, out, "line")).isEmpty();
+    } finally {
+      window.destroyForcibly();
+    }
+  }
+
+  private static void signal(Process process, String name) throws Exception {
+    int code =
+        new ProcessBuilder("kill", "-" + name, Long.toString(process.pid())).start().waitFor();
+    assertThat(code).as("kill -" + name).isZero();
   }
 
   @Test
@@ -410,7 +445,8 @@ class DeskLiveTests {
     Await.until(
         "one line is about the sound",
         PATIENCE_SECONDS,
-        () -> ask(to, out, "line").contains("sound"));
+        () -> ask(to, out, "line").contains("sound"),
+        () -> "it says: " + ask(to, out, "line"));
     assertThat(ask(to, out, "line")).doesNotContain("\t");
   }
 
