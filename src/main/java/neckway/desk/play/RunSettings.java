@@ -201,6 +201,11 @@ public final class RunSettings {
     String title = drill.title().replaceAll("[^\\p{L}\\p{N} #-]+", "");
     String shorter = title.substring(0, Math.min(title.length(), LONGEST_NAME)).strip();
     String name = String.format(Locale.ROOT, "%s %s %02d", STAMP.format(now), shorter, round + 1);
-    return folder.resolve(name + ".wav");
+    Path take = folder.resolve(name + ".wav");
+    // a clock that was set back shows a time twice, and another window may play at the same one
+    for (int again = 2; Files.exists(take); again++) {
+      take = folder.resolve(name + " (" + again + ").wav");
+    }
+    return take;
   }
 }

@@ -1,0 +1,35 @@
+package neckway.desk.play;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import neckway.drill.Drills;
+import neckway.file.SettingsFile;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Names of takes. */
+class TakeNamesTests {
+  private static final LocalDateTime NOW = LocalDateTime.of(2026, 10, 25, 2, 30);
+
+  @TempDir Path folder;
+
+  @Test
+  void timeThatComesTwiceReplacesNoTake() throws IOException {
+    SettingsFile file = SettingsFile.at(folder.resolve("settings.json"));
+    file.put(RunSettings.TAKES, folder.resolve("takes").toString());
+    RunSettings settings = new RunSettings(file);
+    Path first = settings.takeFile(Drills.example(), NOW, 0);
+    Files.createFile(first);
+    Path second = settings.takeFile(Drills.example(), NOW, 0);
+    assertThat(second.getFileName().toString()).endsWith(" 01 (2).wav");
+    Files.createFile(second);
+    assertThat(settings.takeFile(Drills.example(), NOW, 0).getFileName().toString())
+        .endsWith(" 01 (3).wav");
+    assertThat(settings.takeFile(Drills.example(), NOW, 1).getFileName().toString())
+        .endsWith(" 02.wav");
+  }
+}
