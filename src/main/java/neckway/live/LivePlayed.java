@@ -3,12 +3,14 @@ package neckway.live;
 import java.util.List;
 import java.util.Optional;
 import neckway.drill.Cue;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.hear.beside.AtRate;
 import neckway.hear.beside.LiveRemover;
 import neckway.sound.BackingTrack;
 import neckway.sound.ClickTrack;
 import neckway.sound.CueTones;
+import neckway.sound.CueWords;
 import neckway.sound.PlayedSound;
 import neckway.sound.PlayedTape;
 import neckway.sound.Together;
@@ -69,15 +71,35 @@ final class LivePlayed {
 
   /** The clicks, with the tones of the calls among them where the drill has any. */
   private static PlayedSound calls(LiveSetup setup, ClickTrack track, int rate) {
-    if (!setup.drill().isCalled() || setup.callTones() == LiveSetup.CallTones.SILENT) {
+    if (!setup.drill().isCalled()) {
       return track;
     }
-    int countIn = setup.drill().pulse().countIn();
+    return switch (setup.callTones()) {
+      case SOUNDING -> new Together(track, tones(setup.drill(), track, rate));
+      case SPOKEN -> new Together(track, words(setup.drill(), track, rate));
+      case SILENT -> track;
+    };
+  }
+
+  private static PlayedSound tones(PlayableDrill drill, ClickTrack track, int rate) {
+    int countIn = drill.pulse().countIn();
     List<CueTones.At> tones =
-        setup.drill().cues().stream()
+        drill.cues().stream()
             .map(cue -> new CueTones.At(track.clickFrame(countIn + cue.beat()), way(cue.move())))
             .toList();
-    return new Together(track, new CueTones(rate, tones, ClickTrack.MAX_GAIN));
+    return new CueTones(rate, tones, ClickTrack.MAX_GAIN);
+  }
+
+  private static PlayedSound words(PlayableDrill drill, ClickTrack track, int rate) {
+    int countIn = drill.pulse().countIn();
+    List<CueWords.At> words =
+        drill.cues().stream()
+            .map(
+                cue ->
+                    new CueWords.At(
+                        track.clickFrame(countIn + cue.beat()), cue.spoken(drill.tuning())))
+            .toList();
+    return new CueWords(rate, words, ClickTrack.MAX_GAIN);
   }
 
   private static CueTones.Way way(Cue.Move move) {

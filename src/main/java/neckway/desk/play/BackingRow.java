@@ -46,7 +46,7 @@ final class BackingRow {
     return row.equals(BackingChoice.USUAL_ROW) ? Texts.of("play.backing.row.usual") : row;
   }
 
-  private static <T> ComboBox<T> box(String key, Function<? super T, String> name) {
+  static <T> ComboBox<T> box(String key, Function<? super T, String> name) {
     ComboBox<T> box = new ComboBox<>();
     box.setAccessibleText(Texts.of(key));
     box.setConverter(

@@ -32,7 +32,7 @@ record CalledWay(PlayableDrill drill, List<Call> calls) {
   }
 
   private String words(Call call) {
-    String string = call.stringName(drill.tuning()).orElse("");
+    String string = call.cue().stringName(drill.tuning()).orElse("");
     return switch (call.cue().move()) {
       case UP -> Texts.of("play.call.up", string);
       case STAY -> Texts.of("play.call.stay");

@@ -333,7 +333,7 @@ public final class PlayingModel {
                 new LiveSetup.Takes(
                     r -> settings.takeFile(played, now, r), LiveSetup.Keep.UNLESS_GIVEN_UP)),
             Optional.empty(),
-            settings.calls().heard());
+            settings.calls().tones().get());
     RunPost listener = post.forRun(this, played, called);
     if (!backed) {
       stopCheck(() -> start(setup, listener));
