@@ -5,6 +5,7 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
 import neckway.review.Milliseconds;
+import neckway.words.Wording;
 
 /** The small change of sentences: numbers, strings, ways, lists. */
 public final class Phrases {
@@ -75,7 +76,15 @@ public final class Phrases {
 
   /** "a few notes", as far as there are any before a step. */
   static String from(int step) {
-    return step == 1 ? "one note" : step == 2 ? "two notes" : "a few notes";
+    return Wording.of(step == 1 ? "from.1" : step == 2 ? "from.2" : "from.few");
+  }
+
+  /** "before fret 7 on the fourth string", "before the open fourth string". */
+  static String before(Place place) {
+    String string = Wording.ordinal(place.string().number());
+    return place.fret() == 0
+        ? Wording.of("before.open", string)
+        : Wording.of("before.fret", place.fret(), string);
   }
 
   /** "third string". */
