@@ -75,7 +75,7 @@ class ArchitectureTests {
     room("sheet", "neck drill", "a drill on paper does not depend on who has played it");
     room(
         "report",
-        "neck drill follow hand review page sheet",
+        "words neck drill follow hand review page sheet",
         "what is handed back needs no file and no device to be written");
     room(
         "player",

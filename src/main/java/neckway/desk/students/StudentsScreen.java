@@ -28,6 +28,7 @@ import neckway.desk.Desk;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.review.Summary;
+import neckway.review.words.Words;
 
 /** The class: a table of the recordings, and one moment after the other to hear and to judge. */
 public final class StudentsScreen implements Screen {
@@ -118,11 +119,7 @@ public final class StudentsScreen implements Screen {
   private static String note(Student student) {
     return student
         .review()
-        .flatMap(
-            review ->
-                review.summary().words().stream()
-                    .filter(words -> words.startsWith("First: ") || words.startsWith("Next: "))
-                    .findFirst())
+        .flatMap(Words::advice)
         .orElse(student.status().replace(student.job().file().getParent() + File.separator, ""));
   }
 
