@@ -2,6 +2,7 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,7 +17,9 @@ import neckway.cli.option.SeveralOptions;
 import neckway.cli.text.Progress;
 import neckway.drill.PlayableDrill;
 import neckway.file.OutputFiles;
+import neckway.folder.ClassFolder;
 import neckway.folder.FolderReview;
+import neckway.folder.TakeJob;
 import neckway.neck.BadInput;
 import neckway.recording.Beside;
 import neckway.recording.Recording;
@@ -155,10 +158,21 @@ final class ReviewCommand implements Callable<Integer> {
     Optional<PlayableDrill> drill =
         drillOptions.isNamed() ? Optional.of(drillOptions.drill()) : Optional.empty();
     PrintWriter err = spec.commandLine().getErr();
+    List<TakeJob> jobs;
+    FolderReview.Terms terms;
+    if (drill.isEmpty() && several.isFolderAlone(takes)) {
+      ClassFolder folder = ClassFolder.of(takes.get(0), channelOption.channel());
+      jobs = folder.jobs();
+      terms = folder.terms(drill, guitarOption.file().or(folder::guitar));
+      told(folder, terms).forEach(line -> err.println("neckway: " + line));
+    } else {
+      jobs = several.jobs(takes, channelOption.channel());
+      terms = new FolderReview.Terms(drill, guitarOption.file());
+    }
     return SeveralReviews.run(
-        several.jobs(takes, channelOption.channel()),
+        jobs,
         several.into(),
-        new FolderReview.Terms(drill, guitarOption.file(), Version.ofProgram()),
+        terms,
         spec.commandLine().getOut(),
         err,
         (job, reviewed) -> {
@@ -166,6 +180,20 @@ final class ReviewCommand implements Callable<Integer> {
             log.keep(job, reviewed.drill(), reviewed.review(), guitarOption.file(), err);
           }
         });
+  }
+
+  /** What was taken from a folder without being named. */
+  private static List<String> told(ClassFolder folder, FolderReview.Terms terms) {
+    List<String> lines = new ArrayList<>();
+    switch (folder.by()) {
+      case LIST -> lines.add("read by its " + ClassFolder.LIST);
+      case DRILL_FILES -> lines.add("read against the drill files in the folder");
+      case CHOICE -> {
+        // nothing to tell
+      }
+    }
+    terms.guitar().ifPresent(guitar -> lines.add("with the guitar " + guitar));
+    return lines;
   }
 
   private void tell(Path take, Review review, PlayableDrill drill) {

@@ -29,7 +29,7 @@ final class SeveralReviews implements FolderReview.Listener {
    */
   private SeveralReviews(PrintWriter err, Path into, BiConsumer<TakeJob, Reviewed> keep) {
     this.err = err;
-    reports = new FolderReports(into, Version.ofProgram());
+    reports = new FolderReports(into);
     this.keep = keep;
   }
 

@@ -3,9 +3,6 @@ package neckway.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.net.URISyntaxException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Properties;
 import picocli.CommandLine.IVersionProvider;
 
@@ -16,17 +13,6 @@ final class Version implements IVersionProvider {
   @Override
   public String[] getVersion() {
     return new String[] {"neckway " + number()};
-  }
-
-  /** Its version, and the size and time of the file that it runs from, so that builds differ. */
-  static String ofProgram() {
-    try {
-      Path file =
-          Path.of(Version.class.getProtectionDomain().getCodeSource().getLocation().toURI());
-      return number() + " " + Files.size(file) + " " + Files.getLastModifiedTime(file);
-    } catch (IOException | URISyntaxException e) {
-      return number();
-    }
   }
 
   private static String number() {

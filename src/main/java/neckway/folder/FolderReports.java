@@ -24,9 +24,8 @@ import neckway.review.Review;
  * file of them lies beside it. The last line of each, a comment, tells what it was made of.
  *
  * @param into where reviews, remarks and reports lie
- * @param program its version; another one makes them anew
  */
-public record FolderReports(Path into, String program) {
+public record FolderReports(Path into) {
   private static final String MADE_OF = "<!-- made of ";
 
   /**
@@ -54,7 +53,7 @@ public record FolderReports(Path into, String program) {
 
   /**
    * Writes the report of a review that was there already, where it is missing, or was made of
-   * another review, of other remarks or by another program.
+   * another review, of other remarks or by another version of the program.
    *
    * @param review the review's file
    * @throws BadInput where one of these cannot be used
@@ -88,7 +87,7 @@ public record FolderReports(Path into, String program) {
   private String madeOf(String name) {
     try {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      sha.update(program.getBytes(StandardCharsets.UTF_8));
+      sha.update(ProgramVersion.number().getBytes(StandardCharsets.UTF_8));
       sha.update(Files.readAllBytes(into.resolve(name + ".review.json")));
       if (Files.exists(remarks(name))) {
         sha.update(Files.readAllBytes(remarks(name)));

@@ -20,6 +20,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import neckway.drill.PlayableDrill;
 import neckway.file.DrillFile;
 import neckway.file.GuitarFile;
@@ -39,8 +40,20 @@ import neckway.string.GuitarProfile;
 public final class FolderReview {
   private static final String STOPPED = "not reviewed yet; run it again";
 
-  /** What holds for all of them. */
-  public record Terms(Optional<PlayableDrill> drill, Optional<Path> guitar, String program) {}
+  /**
+   * What holds for all of them.
+   *
+   * @param drill of those for which none is named
+   * @param drills more that may be meant, besides those that are named
+   * @param guitar of those for which none is named
+   */
+  public record Terms(
+      Optional<PlayableDrill> drill, List<PlayableDrill> drills, Optional<Path> guitar) {
+    /** Each recording is of the drill named for it, or else of this one. */
+    public Terms(Optional<PlayableDrill> drill, Optional<Path> guitar) {
+      this(drill, List.of(), guitar);
+    }
+  }
 
   /** Told as it goes, by several threads. */
   public interface Listener {
@@ -88,16 +101,16 @@ public final class FolderReview {
     }
     table = new TakeTable(into);
     earlier = table.earlier();
-    if (terms.drill().isEmpty()) {
-      gatherDrills();
-    }
+    gatherDrills();
   }
 
   /** The drills that are named in the list; one that cannot be read is told with its own take. */
   private void gatherDrills() {
+    listed.addAll(terms.drills());
     jobs.stream().flatMap(job -> job.drill().stream()).distinct().forEach(this::gather);
-    if (listed.isEmpty()) {
-      throw new BadInput("no drill: give --drill FILE, or a list with a column drill");
+    if (listed.isEmpty() && terms.drill().isEmpty()) {
+      throw new BadInput(
+          "no drill: give --drill FILE, a list with a column drill, or put drill files into the folder");
     }
   }
 
@@ -187,23 +200,27 @@ public final class FolderReview {
         return TakeRow.not(job, STOPPED);
       }
       InputFile.check(job.file());
-      List<PlayableDrill> drills = drills(job);
-      String digest = digest(job, drills);
-      TakeRow before = earlier.get(digest);
-      if (before != null && Files.isRegularFile(reviewFile(name))) {
+      DrillGuess guess = guess(job);
+      String digest = digest(job, guess.asked());
+      String withOthers = guess.others().isEmpty() ? digest : digest(job, guess.all());
+      Optional<TakeRow> before =
+          Optional.ofNullable(earlier.getOrDefault(digest, earlier.get(withOthers)));
+      if (before.isPresent() && Files.isRegularFile(reviewFile(name))) {
         listener.unchanged(job, reviewFile(name), name);
-        return before;
+        return before.get();
       }
-      Optional<Reviewed> heard = heard(job, drills, stopped);
-      if (heard.isEmpty()) {
+      Optional<DrillGuess.Heard> asGuessed = guess.hear(drill -> heard(job, drill, stopped));
+      if (asGuessed.isEmpty()) {
         return TakeRow.not(job, STOPPED);
       }
-      Reviewed reviewed = heard.get();
+      DrillGuess.Heard heard = asGuessed.get();
+      Reviewed reviewed = heard.reviewed();
       String take = job.file().getFileName().toString();
       JsonFile.write(
           reviewFile(name), ReviewFile.toJson(reviewed.review(), take, reviewed.drill()));
       listener.reviewed(job, reviewed, name);
-      return TakeRow.of(job, reviewed.drill(), drills.size() > 1, reviewed.review(), digest);
+      String of = heard.othersTried() ? withOthers : digest;
+      return TakeRow.of(job, reviewed.drill(), heard.guessed(), reviewed.review(), of);
     } catch (BadInput e) {
       return TakeRow.not(job, e.getMessage());
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
@@ -216,38 +233,29 @@ public final class FolderReview {
   }
 
   /** The drill that was asked for; where none was, all that it may be. */
-  private List<PlayableDrill> drills(TakeJob job) {
-    return job.drill()
-        .map(file -> List.of(DrillFile.read(file)))
-        .or(() -> terms.drill().map(List::of))
-        .orElse(listed);
-  }
-
-  /** The review against the drill that fits best. */
-  private Optional<Reviewed> heard(
-      TakeJob job, List<PlayableDrill> drills, BooleanSupplier stopped) {
-    Optional<Reviewed> best = Optional.empty();
-    for (PlayableDrill drill : drills) {
-      Optional<Path> file = job.guitar().or(terms::guitar);
-      Optional<GuitarProfile> guitar = file.map(f -> GuitarFile.read(f, drill.tuning()));
-      Recording recording =
-          new Recording(job.file(), drill, guitar, job.firstBeat(), job.channel());
-      Optional<Reviewed> heard =
-          RecordingReviewer.review(recording, (seconds, share) -> {}, stopped);
-      if (heard.isEmpty()) {
-        return heard;
-      }
-      if (best.isEmpty() || fit(heard.get()) > fit(best.get())) {
-        best = heard;
-      }
+  private DrillGuess guess(TakeJob job) {
+    Optional<PlayableDrill> asked = job.drill().map(DrillFile::read).or(terms::drill);
+    if (asked.isEmpty()) {
+      return new DrillGuess(listed, List.of());
     }
-    return best;
+    List<PlayableDrill> others =
+        Stream.concat(listed.stream(), terms.drill().stream())
+            .distinct()
+            .filter(drill -> !drill.equals(asked.get()))
+            // a guitar's profile is of one tuning
+            .filter(drill -> drill.tuning().equals(asked.get().tuning()) || guitar(job).isEmpty())
+            .toList();
+    return new DrillGuess(List.of(asked.get()), others);
   }
 
-  /** Right notes, less those that do not belong and those that are missing. */
-  private static int fit(Reviewed heard) {
-    var said = heard.review().summary();
-    return said.right() - said.wrong() - said.extra() - said.skipped();
+  private Optional<Path> guitar(TakeJob job) {
+    return job.guitar().or(terms::guitar);
+  }
+
+  private Optional<Reviewed> heard(TakeJob job, PlayableDrill drill, BooleanSupplier stopped) {
+    Optional<GuitarProfile> guitar = guitar(job).map(f -> GuitarFile.read(f, drill.tuning()));
+    Recording recording = new Recording(job.file(), drill, guitar, job.firstBeat(), job.channel());
+    return RecordingReviewer.review(recording, (seconds, share) -> {}, stopped);
   }
 
   /** Of all that a review follows from. */
@@ -255,12 +263,12 @@ public final class FolderReview {
     try {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
       add(sha, job.file());
-      Optional<Path> guitar = job.guitar().or(terms::guitar);
+      Optional<Path> guitar = guitar(job);
       if (guitar.isPresent()) {
         InputFile.check(guitar.get());
         add(sha, guitar.get());
       }
-      StringBuilder text = new StringBuilder(terms.program());
+      StringBuilder text = new StringBuilder(ProgramVersion.number());
       drills.forEach(drill -> text.append('\n').append(DrillFile.toJson(drill)));
       text.append('\n').append(job.firstBeat()).append(job.channel()).append(job.name());
       sha.update(text.toString().getBytes(StandardCharsets.UTF_8));

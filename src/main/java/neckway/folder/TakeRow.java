@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.OptionalInt;
 import neckway.drill.PlayableDrill;
 import neckway.review.Review;
 import neckway.review.Summary;
@@ -13,9 +14,10 @@ import neckway.review.words.Words;
  * What the table says of one recording.
  *
  * @param cells by column, in their order; a column that is not known of it is null
+ * @param attempts how many tries the recording holds; empty where it was not read
  * @param digest of all that the review follows from; empty where there is none
  */
-record TakeRow(ObjectNode cells, String digest) {
+record TakeRow(ObjectNode cells, OptionalInt attempts, String digest) {
   static final List<String> COLUMNS =
       List.of(
           "file",
@@ -35,6 +37,7 @@ record TakeRow(ObjectNode cells, String digest) {
           "firstAdvice");
 
   private static final String READ = "ok";
+  private static final String ATTEMPTS = "attempts";
   private static final String DIGEST = "digest";
 
   static TakeRow of(
@@ -53,12 +56,12 @@ record TakeRow(ObjectNode cells, String digest) {
     summary.offMsMedian().ifPresent(ms -> cells.put("offMsMedian", tenth(ms)));
     summary.offMsSpread().ifPresent(ms -> cells.put("offMsSpread", tenth(ms)));
     Words.advice(review).ifPresent(words -> cells.put("firstAdvice", words));
-    return new TakeRow(whole(cells), digest);
+    return new TakeRow(whole(cells), OptionalInt.of(review.attempts()), digest);
   }
 
   /** One that could not be read, or not yet. */
   static TakeRow not(TakeJob job, String why) {
-    return new TakeRow(whole(begun(job, why)), "");
+    return new TakeRow(whole(begun(job, why)), OptionalInt.empty(), "");
   }
 
   private static ObjectNode begun(TakeJob job, String status) {
@@ -86,6 +89,7 @@ record TakeRow(ObjectNode cells, String digest) {
 
   ObjectNode toJson() {
     ObjectNode json = cells.deepCopy();
+    attempts.ifPresentOrElse(count -> json.put(ATTEMPTS, count), () -> json.putNull(ATTEMPTS));
     json.put(DIGEST, digest);
     return json;
   }
@@ -94,6 +98,8 @@ record TakeRow(ObjectNode cells, String digest) {
   static TakeRow fromJson(JsonNode json) {
     ObjectNode cells = JsonNodeFactory.instance.objectNode();
     COLUMNS.forEach(column -> cells.set(column, json.path(column)));
-    return new TakeRow(cells, json.path(DIGEST).asText());
+    JsonNode tries = json.path(ATTEMPTS);
+    OptionalInt attempts = tries.isInt() ? OptionalInt.of(tries.asInt()) : OptionalInt.empty();
+    return new TakeRow(cells, attempts, json.path(DIGEST).asText());
   }
 }

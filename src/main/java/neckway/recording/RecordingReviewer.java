@@ -23,7 +23,8 @@ public final class RecordingReviewer {
    * @param warning one line about a file that was read all the same, such as one cut short
    */
   public record Reviewed(Review review, PlayableDrill drill, Optional<String> warning) {
-    private Reviewed saying(List<String> words) {
+    /** The same with other sentences. */
+    public Reviewed saying(List<String> words) {
       return new Reviewed(review.withWords(words), drill, warning);
     }
   }

@@ -221,7 +221,7 @@ final class SaidTakes {
     return mistakes;
   }
 
-  private static Mistake shift(
+  static Mistake shift(
       PlayableDrill drill, Random random, Direction way, Optional<GuitarString> string) {
     // before the last round a hand that stayed above comes down for the bottom note all the same
     int round = way == Direction.DOWN ? drill.rounds() - 1 : random.nextInt(drill.rounds());

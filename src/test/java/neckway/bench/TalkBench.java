@@ -115,7 +115,7 @@ public final class TalkBench {
         errors(take, review, measured, wanted, had));
   }
 
-  private static Measured measured(Review review) {
+  static Measured measured(Review review) {
     List<Said> notes =
         review.notes().stream()
             .map(

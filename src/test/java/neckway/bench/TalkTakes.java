@@ -128,13 +128,14 @@ final class TalkTakes {
     Path raw = folder.resolve(name + ".raw.wav");
     write(raw, all, (int) rate);
     Path file = folder.resolve(name + ".wav");
-    throughPhone(raw, file, chain, name, seed);
+    throughPhone(raw, file, chain, name);
     Files.delete(raw);
     PlayedTake played = VirtualTakes.of(seed, name, settings, drill, run);
     return new TalkTake(name + " " + chain, later(played, lead / rate), file);
   }
 
-  private static PlayedTake later(PlayedTake p, double seconds) {
+  /** The same, begun so many seconds later; without its sound. */
+  static PlayedTake later(PlayedTake p, double seconds) {
     List<TrueNote> notes =
         p.take().notes().stream()
             .map(
@@ -161,7 +162,8 @@ final class TalkTakes {
     return new PlayedTake(take, p.drill(), p.firstBeat() + seconds, p.mistakes());
   }
 
-  private static String chain(long seed, Random random) {
+  /** What a seed's phone does to sound. */
+  static String chain(long seed, Random random) {
     List<String> filters = new ArrayList<>();
     if (random.nextInt(3) == 0) {
       filters.add("aecho=0.8:0.7:23|41|67:0.18|0.12|0.08");
@@ -176,7 +178,26 @@ final class TalkTakes {
     return CODECS[(int) (seed % CODECS.length)] + ";" + String.join(",", filters);
   }
 
-  private void throughPhone(Path raw, Path out, String chain, String name, long seed)
+  private void throughPhone(Path raw, Path out, String chain, String name)
+      throws IOException, InterruptedException {
+    Path phone = phoneFile(raw, chain, name);
+    if (!phone.equals(out)) {
+      call(List.of("ffmpeg", "-v", "error", "-y", "-i", "" + phone, "-c:a", "pcm_s16le", "" + out));
+      Files.delete(phone);
+    }
+  }
+
+  /** Sound as a phone's own file, coded as the chain says. */
+  Path recorded(float[] samples, int rate, String chain, String name)
+      throws IOException, InterruptedException {
+    Path raw = folder.resolve(name + ".raw.wav");
+    write(raw, samples, rate);
+    Path phone = phoneFile(raw, chain, name);
+    Files.delete(raw);
+    return phone;
+  }
+
+  private Path phoneFile(Path raw, String chain, String name)
       throws IOException, InterruptedException {
     String codec = chain.substring(0, chain.indexOf(';'));
     String filters = chain.substring(chain.indexOf(';') + 1);
@@ -184,22 +205,29 @@ final class TalkTakes {
     if (!filters.isEmpty()) {
       coded.addAll(List.of("-af", filters));
     }
-    if (codec.equals("16k")) {
-      coded.addAll(List.of("-ar", "16000", "-ac", "1", "-c:a", "pcm_s16le", "" + out));
-      call(coded);
-      return;
-    }
-    Path phone = folder.resolve(name + (codec.equals("aac") ? ".m4a" : "." + codec));
+    String ending =
+        switch (codec) {
+          case "aac" -> ".m4a";
+          case "16k" -> ".wav";
+          default -> "." + codec;
+        };
+    Path phone = folder.resolve(name + ending);
     coded.addAll(
         switch (codec) {
+          case "16k" -> List.of("-ar", "16000", "-ac", "1", "-c:a", "pcm_s16le");
           case "aac" -> List.of("-c:a", "aac", "-b:a", "64k");
           case "opus" -> List.of("-c:a", "libopus", "-b:a", "24k");
           default -> List.of("-c:a", "libmp3lame", "-b:a", "64k");
         });
     coded.add("" + phone);
     call(coded);
-    call(List.of("ffmpeg", "-v", "error", "-y", "-i", "" + phone, "-c:a", "pcm_s16le", "" + out));
-    Files.delete(phone);
+    return phone;
+  }
+
+  /** A sentence said before a run, or after it, so much louder than the run's level. */
+  float[] sentence(boolean before, long seed, double db, double level, double rate, Random random)
+      throws IOException, InterruptedException {
+    return spoken(seed, before ? BEFORE : AFTER, before ? 160 : 170, db, level, rate, random);
   }
 
   private float[] spoken(
@@ -279,7 +307,7 @@ final class TalkTakes {
     return all;
   }
 
-  private static float[] joined(List<float[]> parts) {
+  static float[] joined(List<float[]> parts) {
     float[] all = new float[parts.stream().mapToInt(p -> p.length).sum()];
     int at = 0;
     for (float[] part : parts) {
@@ -289,7 +317,7 @@ final class TalkTakes {
     return all;
   }
 
-  private static double rms(float[] samples) {
+  static double rms(float[] samples) {
     double sum = 0;
     for (float s : samples) {
       sum += s * s;

@@ -45,7 +45,7 @@ final class FolderReviewTests {
   }
 
   private FolderReview.Counted review(List<TakeJob> jobs, Optional<PlayableDrill> drill) {
-    FolderReview.Terms terms = new FolderReview.Terms(drill, Optional.empty(), "a program");
+    FolderReview.Terms terms = new FolderReview.Terms(drill, Optional.empty());
     return new FolderReview(jobs, into, terms)
         .run(
             new FolderReview.Listener() {
@@ -93,6 +93,9 @@ final class FolderReviewTests {
     JsonNode review = JsonFile.read(into.resolve("three-slips.review.json"));
     assertThat(review.path("format").asText()).isEqualTo("neckway-review/1");
     assertThat(table.get(1)).contains("," + review.path("summary").path("right").asInt() + ",");
+    JsonNode takes = JsonFile.read(into.resolve("table.json")).path("takes");
+    assertThat(takes.path(0).path("attempts").asInt()).isEqualTo(review.path("attempts").asInt());
+    assertThat(takes.path(1).path("attempts").isNull()).isTrue();
   }
 
   @Test
@@ -103,9 +106,12 @@ final class FolderReviewTests {
     List<String> first = table();
     assertThat(reviewedNow).containsExactlyInAnyOrder("clean-run", "three-slips");
     reviewedNow.clear();
+    JsonNode json = JsonFile.read(into.resolve("table.json"));
+    assertThat(json.path("takes")).filteredOn(t -> t.path("attempts").asInt() == 1).hasSize(2);
     review(jobs, Optional.of(drill));
     assertThat(reviewedNow).isEmpty();
     assertThat(table()).isEqualTo(first);
+    assertThat(JsonFile.read(into.resolve("table.json"))).isEqualTo(json);
     Files.copy(
         TAKES.resolve("missed-shift.wav"),
         folder.resolve("clean-run.wav"),
@@ -135,10 +141,44 @@ final class FolderReviewTests {
   }
 
   @Test
+  void otherDrillOfTheListThanTheOneNamedIsRecognisedAndIsAGuess() throws IOException {
+    Path list =
+        list(
+            "file,drill",
+            "clean-run.wav,three-slips.drill.json",
+            "copy/clean-run.wav,clean-run.drill.json",
+            "three-slips.wav,three-slips.drill.json");
+    Files.createDirectory(folder.resolve("copy"));
+    Files.copy(TAKES.resolve("clean-run.wav"), folder.resolve("copy/clean-run.wav"));
+    review(TakeList.ofList(list, Channel.AUTO), Optional.empty());
+    String title = DrillFile.read(folder.resolve("clean-run.drill.json")).title();
+    assertThat(table().get(1)).contains(title + " (a guess)");
+    assertThat(table().get(2)).contains(title).doesNotContain("a guess");
+    assertThat(table().get(3)).doesNotContain("a guess");
+    JsonNode words = JsonFile.read(into.resolve("clean-run.review.json")).at("/summary/words");
+    assertThat(words.get(0).asText()).contains("it sounds like " + title);
+    assertThat(words.get(1).asText()).contains("that is a guess");
+    reviewedNow.clear();
+    review(TakeList.ofList(list, Channel.AUTO), Optional.empty());
+    assertThat(reviewedNow).isEmpty();
+    assertThat(table().get(1)).contains(title + " (a guess)");
+  }
+
+  /** Another drill on the list changes nothing of a take that fits the one named for it. */
+  @Test
+  void drillAddedToTheListReadsNothingAnewThatFitsItsOwn() throws IOException {
+    String first = "clean-run.wav,clean-run.drill.json";
+    review(TakeList.ofList(list("file,drill", first), Channel.AUTO), Optional.empty());
+    reviewedNow.clear();
+    Path longer = list("file,drill", first, "three-slips.wav,three-slips.drill.json");
+    review(TakeList.ofList(longer, Channel.AUTO), Optional.empty());
+    assertThat(reviewedNow).containsExactly("three-slips");
+  }
+
+  @Test
   void stoppedItKeepsWhatIsDone() throws IOException {
     PlayableDrill drill = DrillFile.read(folder.resolve("clean-run.drill.json"));
-    FolderReview.Terms terms =
-        new FolderReview.Terms(Optional.of(drill), Optional.empty(), "a program");
+    FolderReview.Terms terms = new FolderReview.Terms(Optional.of(drill), Optional.empty());
     new FolderReview(TakeList.ofFolder(folder, Channel.AUTO), into, terms)
         .run(
             new FolderReview.Listener() {

@@ -32,6 +32,11 @@ public final class SeveralOptions {
     return list != null || takes.size() > 1 || takes.size() == 1 && Files.isDirectory(takes.get(0));
   }
 
+  /** Whether a folder is asked for and nothing else. */
+  public boolean isFolderAlone(List<Path> takes) {
+    return list == null && takes.size() == 1 && Files.isDirectory(takes.get(0));
+  }
+
   /**
    * The folder where what comes of them goes.
    *

@@ -99,7 +99,6 @@ public final class DeskApp extends Application {
 
   private StudentsModel students() {
     return new StudentsModel(
-        Faults.version(),
         desk.drill()::drill,
         new DeviceClipOutput(coach.settings()::output),
         desk.volume()::gain,

@@ -39,7 +39,7 @@ import neckway.review.words.Sentence;
  */
 public final class ReadingScreen implements Screen {
   /** Of the window's width, what stands beside the page and the close-up. */
-  private static final double BESIDE_SHARE = 0.31;
+  private static final double BESIDE_SHARE = 0.37;
 
   /** Of the page's usual size: two lines of it fit at 1280 x 800. */
   private static final double PAGE_SCALE = 0.76;
@@ -250,7 +250,7 @@ public final class ReadingScreen implements Screen {
   }
 
   /**
-   * Details beside the page and the hearing tools beside the close-up; or with large text all in
+   * Sentences, legend and hearing tools beside the page and the close-up; or with large text all in
    * one column. It is scrolled where it does not fit, and the primary button stays below it.
    */
   private Region arranged(PageView view) {
@@ -272,16 +272,16 @@ public final class ReadingScreen implements Screen {
     view.setMinHeight(LEAST_PAGE_HEIGHT * scale());
     view.setPrefHeight(LEAST_PAGE_HEIGHT * scale());
     VBox.setVgrow(view, Priority.ALWAYS);
-    VBox page = new VBox(view, pointed(view));
+    VBox page = new VBox(view, pointed(view), shift());
     page.getStyleClass().add("column");
     ScrollPane words = scroll(details);
     words.setAccessibleText(Texts.of("read.words"));
     VBox.setVgrow(words, Priority.ALWAYS);
-    VBox said = new VBox(words, legend);
+    VBox said = new VBox(words, legend, tools);
     said.getStyleClass().add("column");
-    HBox above = beside(page, said);
-    VBox.setVgrow(above, Priority.ALWAYS);
-    column.getChildren().setAll(head(), above, beside(shift(), tools));
+    HBox both = beside(page, said);
+    VBox.setVgrow(both, Priority.ALWAYS);
+    column.getChildren().setAll(head(), both);
     ScrollPane all = scroll(column);
     all.setFitToHeight(true);
     all.setFocusTraversable(false);
@@ -358,8 +358,7 @@ public final class ReadingScreen implements Screen {
             sound.lit(button("read.loop", "L", model::loopShift), Hearing.SHIFT),
             sound.lit(button("read.model", "K", model::hearModel), Hearing.MODEL),
             speed(),
-            button("read.nextShift", "N", model::nextShift),
-            button("read.anotherJoin", "J", actions::anotherJoin));
+            button("read.nextShift", "N", model::nextShift));
     VBox all = new VBox(keys, sound.node());
     all.setMinHeight(Region.USE_PREF_SIZE);
     return all;
@@ -376,7 +375,8 @@ public final class ReadingScreen implements Screen {
         .addAll(
             primary,
             button("read.slower", "S", actions::slower),
-            button("read.faster", "F", actions::faster));
+            button("read.faster", "F", actions::faster),
+            button("read.anotherJoin", "J", actions::anotherJoin));
     Label line = new Label();
     line.getStyleClass().add("off");
     line.setWrapText(true);

@@ -17,6 +17,7 @@ import neckway.review.Review;
  * @param job the recording
  * @param name of its files, without an ending
  * @param read what came of it; empty where it could not be read
+ * @param drill the title of what it was held against, and whether that is a guess
  * @param status one line on why it could not; empty where it could
  * @param moments its doubts and its slips, in the order of their time
  * @param remarks what the teacher said so far
@@ -25,22 +26,31 @@ record Student(
     TakeJob job,
     String name,
     Optional<ReviewReader.DrillReviewed> read,
+    String drill,
     String status,
     List<Report.WorthHearing> moments,
     Remarks remarks) {
   /** A note that sounds so near to a moment is the one that it tells of, seconds. */
   private static final double SAME_SECONDS = 0.005;
 
+  /** A table says so behind the title of a drill that was not named. */
+  private static final String GUESS = "(a guess)";
+
   Student {
     moments = List.copyOf(moments);
   }
 
   Student with(Remarks other) {
-    return new Student(job, name, read, status, moments, other);
+    return new Student(job, name, read, drill, status, moments, other);
   }
 
   Optional<Review> review() {
     return read.map(ReviewReader.DrillReviewed::review);
+  }
+
+  /** The drill, where it was not named for this recording; empty where it was. */
+  Optional<String> guess() {
+    return drill.endsWith(GUESS) ? Optional.of(drill) : Optional.empty();
   }
 
   int doubts() {

@@ -29,11 +29,11 @@ import neckway.file.JsonFile;
 import neckway.file.RemarksFile;
 import neckway.file.ReviewReader;
 import neckway.file.sound.Channel;
+import neckway.folder.ClassFolder;
 import neckway.folder.FolderReports;
 import neckway.folder.FolderReview;
 import neckway.folder.TakeClips;
 import neckway.folder.TakeJob;
-import neckway.folder.TakeList;
 import neckway.follow.Verdict;
 import neckway.neck.BadInput;
 import neckway.recording.RecordingReviewer.Reviewed;
@@ -44,8 +44,9 @@ import neckway.review.Review;
 import neckway.sound.Clip;
 
 /**
- * The recordings of a folder, read against the drill that is chosen, the unsure ones first. What
- * the teacher says is kept beside the reviews as it is said, and changes nothing in them.
+ * The recordings of a folder, read by its list, against its drills, or else against the drill that
+ * is chosen; the unsure ones first. What the teacher says is kept beside the reviews as it is said,
+ * and changes nothing in them.
  */
 public final class StudentsModel {
   /** Reviews, remarks and reports lie in this folder within the students' own. */
@@ -56,7 +57,6 @@ public final class StudentsModel {
 
   private static final double AFTER_SECONDS = 2;
 
-  private final String program;
   private final Supplier<PlayableDrill> drill;
   private final ClipOutput output;
   private final DoubleSupplier volume;
@@ -75,22 +75,20 @@ public final class StudentsModel {
   private boolean reading;
 
   /**
-   * @param program its version; another one reads all anew
-   * @param drill what the recordings are held against, asked as a folder is opened
+   * @param drill what recordings are held against where their folder names none, asked as one is
+   *     opened
    * @param volume 0 to 1, asked while something sounds
    * @param work where recordings are read, one thing after the other
    * @param window where what was read is shown
    * @param say one line for the teacher
    */
   public StudentsModel(
-      String program,
       Supplier<PlayableDrill> drill,
       ClipOutput output,
       DoubleSupplier volume,
       Executor work,
       Executor window,
       Consumer<String> say) {
-    this.program = program;
     this.drill = drill;
     this.output = output;
     this.volume = volume;
@@ -134,8 +132,10 @@ public final class StudentsModel {
           List<Student> read = List.of();
           String said;
           try {
-            read = read(folder, against);
-            said = Texts.of("students.open", folder.getFileName(), read.size());
+            ClassFolder found = ClassFolder.of(folder, Channel.AUTO);
+            FolderReview.Terms terms = terms(found, against);
+            read = read(folder, found.jobs(), terms);
+            said = opened(folder, found, terms, read.size());
           } catch (BadInput e) {
             said = e.getMessage();
           }
@@ -151,13 +151,35 @@ public final class StudentsModel {
         });
   }
 
-  private List<Student> read(Path folder, PlayableDrill against) {
+  /** With the guitar that lies in the folder, where it can be used. */
+  private FolderReview.Terms terms(ClassFolder found, PlayableDrill against) {
+    try {
+      return found.terms(Optional.of(against), found.guitar());
+    } catch (BadInput guitar) {
+      told(guitar.getMessage());
+      return found.terms(Optional.of(against), Optional.empty());
+    }
+  }
+
+  private static String opened(
+      Path folder, ClassFolder found, FolderReview.Terms terms, int recordings) {
+    String key =
+        switch (found.by()) {
+          case LIST -> "students.open.list";
+          case DRILL_FILES -> "students.open.drills";
+          case CHOICE -> "students.open";
+        };
+    String open = Texts.of(key, folder.getFileName(), recordings);
+    return terms
+        .guitar()
+        .map(file -> open + ". " + Texts.of("students.guitar", file.getFileName()))
+        .orElse(open);
+  }
+
+  private List<Student> read(Path folder, List<TakeJob> jobs, FolderReview.Terms terms) {
     Path into = folder.resolve(INTO);
-    List<TakeJob> jobs = TakeList.ofFolder(folder, Channel.AUTO);
-    FolderReports made = new FolderReports(into, program);
+    FolderReports made = new FolderReports(into);
     Map<TakeJob, String> names = new ConcurrentHashMap<>();
-    FolderReview.Terms terms =
-        new FolderReview.Terms(Optional.of(against), Optional.empty(), program);
     FolderReview.Listener listener =
         new FolderReview.Listener() {
           @Override
@@ -181,8 +203,10 @@ public final class StudentsModel {
     for (int i = 0; i < jobs.size(); i++) {
       TakeJob job = jobs.get(i);
       Optional<String> name = Optional.ofNullable(names.get(job));
-      String status = rows.path(i).path("status").asText();
-      all.add(name.map(n -> student(made, job, n)).orElseGet(() -> unread(job, status)));
+      JsonNode row = rows.path(i);
+      String status = row.path("status").asText();
+      String drill = row.path("drill").asText();
+      all.add(name.map(n -> student(made, job, n, drill)).orElseGet(() -> unread(job, status)));
     }
     window.execute(() -> reports = Optional.of(made));
     return all.stream()
@@ -195,16 +219,16 @@ public final class StudentsModel {
   }
 
   private static Student unread(TakeJob job, String status) {
-    return new Student(job, "", Optional.empty(), status, List.of(), Remarks.NONE);
+    return new Student(job, "", Optional.empty(), "", status, List.of(), Remarks.NONE);
   }
 
-  private static Student student(FolderReports made, TakeJob job, String name) {
+  private static Student student(FolderReports made, TakeJob job, String name, String drill) {
     Path file = made.into().resolve(name + ".review.json");
     ReviewReader.DrillReviewed read = ReviewReader.read(JsonFile.read(file), file.toString());
     Path said = made.remarks(name);
     Remarks remarks = Files.exists(said) ? RemarksFile.read(said, read.review()) : Remarks.NONE;
     List<Report.WorthHearing> moments = Report.worthHearing(read.drill(), read.review());
-    return new Student(job, name, Optional.of(read), "", moments, remarks);
+    return new Student(job, name, Optional.of(read), drill, "", moments, remarks);
   }
 
   /** Looks at one of them; out of bounds is the nearest. */

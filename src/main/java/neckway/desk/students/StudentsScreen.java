@@ -3,6 +3,8 @@ package neckway.desk.students;
 import java.io.File;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -34,6 +36,9 @@ import neckway.review.words.Words;
 public final class StudentsScreen implements Screen {
   /** From here on the table needs the room of the hints. */
   private static final int CROWDED_PERCENT = 170;
+
+  /** Of large text the vertical scroll bar takes as much of the columns' room. */
+  private static final double BESIDE_A_SCROLL_BAR = 0.95;
 
   private final StudentsModel model;
   private final Desk desk;
@@ -104,7 +109,15 @@ public final class StudentsScreen implements Screen {
   private <T> void column(String key, double share, Function<Student, T> value) {
     TableColumn<Student, T> column = new TableColumn<>(Texts.of(key));
     column.setCellValueFactory(cell -> new ReadOnlyObjectWrapper<>(value.apply(cell.getValue())));
-    column.prefWidthProperty().bind(table.widthProperty().multiply(share));
+    column
+        .prefWidthProperty()
+        .bind(
+            table
+                .widthProperty()
+                .multiply(
+                    Bindings.when(desk.look().crowdingPercent().lessThan(CROWDED_PERCENT))
+                        .then(share)
+                        .otherwise(share * BESIDE_A_SCROLL_BAR)));
     table.getColumns().add(column);
   }
 
@@ -115,12 +128,13 @@ public final class StudentsScreen implements Screen {
         .map((Summary s) -> Texts.of("students.of", s.right(), s.notes()));
   }
 
-  /** Why it could not be read; else what to do first, as the review says. */
+  /** Why it could not be read; else a drill that is a guess, and what to do first. */
   private static String note(Student student) {
-    return student
-        .review()
-        .flatMap(Words::advice)
-        .orElse(student.status().replace(student.job().file().getParent() + File.separator, ""));
+    Optional<String> first = student.review().flatMap(Words::advice);
+    String why = student.status().replace(student.job().file().getParent() + File.separator, "");
+    return Stream.of(student.guess(), first, Optional.of(why).filter(line -> !line.isEmpty()))
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(". "));
   }
 
   private Region below() {
@@ -136,8 +150,7 @@ public final class StudentsScreen implements Screen {
         new FlowPane(
             button("students.next", model::playNext),
             button("students.agree", model::agree),
-            button("students.overrule", model::overrule),
-            button("students.write", model::writeReports));
+            button("students.overrule", model::overrule));
     keys.getStyleClass().add("keys");
     keys.getChildren().get(0).getStyleClass().add("main-action");
     Label how = label("whys");
@@ -147,7 +160,11 @@ public final class StudentsScreen implements Screen {
     for (Label each : new Label[] {heard, said}) {
       each.managedProperty().bind(each.textProperty().isNotEmpty());
     }
-    VBox below = new VBox(heard, said, remark, keys, how);
+    // beside the remark, so that small windows have a row more of the table
+    HBox hand = new HBox(remark, button("students.write", model::writeReports));
+    hand.getStyleClass().add("students-hand");
+    HBox.setHgrow(remark, Priority.ALWAYS);
+    VBox below = new VBox(heard, said, hand, keys, how);
     below.getStyleClass().add("students-below");
     return below;
   }

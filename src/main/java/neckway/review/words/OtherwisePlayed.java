@@ -2,6 +2,7 @@ package neckway.review.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Shape;
@@ -18,11 +19,9 @@ public final class OtherwisePlayed {
    * @param asked rounds of the drill that was named
    */
   public static List<String> moreRounds(int asked, PlayableDrill played, Review review) {
-    List<String> words = new ArrayList<>();
-    words.add(
+    return before(
+        review,
         Wording.of("other.rounds", Phrases.count(played.rounds(), "round"), Phrases.count(asked)));
-    words.addAll(review.summary().words());
-    return words;
   }
 
   /**
@@ -71,6 +70,44 @@ public final class OtherwisePlayed {
   private static String here(Review review) {
     long here = review.notes().stream().filter(n -> n.verdict() == Verdict.RIGHT).count();
     return here == 0 ? Wording.of("other.none") : Long.toString(here);
+  }
+
+  /**
+   * In front of the sentences of a review that is held against another drill of a list than the one
+   * that the list has for the take.
+   *
+   * @param asked the one that the list has
+   * @param played the one that fits far better
+   */
+  public static List<String> otherOfList(PlayableDrill asked, PlayableDrill played, Review review) {
+    return before(
+        review,
+        Wording.of("other.ofList", title(asked), title(played)),
+        Wording.of("other.ofList.then"));
+  }
+
+  /**
+   * In front of the sentences of a review of a take for which no drill was named.
+   *
+   * @param played the one of several that fits best
+   */
+  public static List<String> noneNamed(PlayableDrill played, Review review) {
+    return before(review, Wording.of("other.noneNamed", title(played)));
+  }
+
+  /** The title that a drill was given; else its key and shapes. */
+  private static String title(PlayableDrill drill) {
+    Optional<String> shapes =
+        drill.shapes().stream()
+            .map(Phrases::shape)
+            .reduce((so, next) -> Wording.of("title.shapes", so, next));
+    return drill.drill().givenTitle().orElseGet(() -> drill.key() + ": " + shapes.orElseThrow());
+  }
+
+  private static List<String> before(Review review, String... first) {
+    List<String> words = new ArrayList<>(List.of(first));
+    words.addAll(review.summary().words());
+    return words;
   }
 
   /** "the Dorian shape into the Phrygian one". */

@@ -36,7 +36,9 @@ import neckway.sound.VirtualSound;
  * One window that is practised with for a long time: run after run is begun by the key, played by
  * the robot and read. Every minute it prints what {@link SoakTally} counted.
  *
- * <pre>DeskSoak MINUTES</pre>
+ * <pre>DeskSoak MINUTES [band]</pre>
+ *
+ * With {@code band} a backing plays in place of the click, and leaks into the microphone.
  */
 public final class DeskSoak {
   private static final Pulse PULSE = new Pulse(150, 2, 4, 4);
@@ -57,20 +59,24 @@ public final class DeskSoak {
   private PrintWriter to;
   private BufferedReader out;
 
-  private DeskSoak(Path folder, VirtualSound sound) throws IOException {
+  private final boolean band;
+
+  private DeskSoak(Path folder, VirtualSound sound, boolean band) throws IOException {
     this.folder = folder;
     this.sound = sound;
+    this.band = band;
     takes = Files.createDirectories(folder.resolve("takes"));
   }
 
   public static void main(String[] args) throws Exception {
     double minutes = Double.parseDouble(args[0]);
+    boolean band = args.length > 1 && args[1].equals("band");
     Path folder = Files.createTempDirectory("desk-soak");
     int seconds = (int) (60 * minutes) + SPARE_SECONDS;
     try (VirtualScreen screen =
             new VirtualScreen("1400x900x24", Files.createDirectory(folder.resolve("screen")));
         VirtualSound sound = new VirtualSound(folder, seconds, seconds)) {
-      new DeskSoak(folder, sound).practise(screen, minutes);
+      new DeskSoak(folder, sound, band).practise(screen, minutes);
     }
   }
 
@@ -80,6 +86,7 @@ public final class DeskSoak {
     settings.put("format", "neckway-settings/1");
     settings.put("takes", takes.toString());
     settings.put("repeatRounds", false);
+    settings.put("backingPlays", band);
     Files.createDirectories(sound.settings());
     JsonFile.write(sound.settings().resolve("settings.json"), settings);
     Process window =

@@ -11,10 +11,13 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
+import javafx.geometry.Orientation;
 import javafx.scene.Scene;
+import javafx.scene.control.ScrollBar;
 import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -24,9 +27,11 @@ import neckway.desk.choose.ChoosingScreen;
 import neckway.desk.read.ClipOutput;
 import neckway.drill.Drills;
 import neckway.drill.PlayableDrill;
+import neckway.file.DrillFile;
 import neckway.file.JsonFile;
 import neckway.file.SettingsFile;
 import neckway.file.sound.WavWriter;
+import neckway.hand.ShiftVerdict;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
@@ -77,14 +82,17 @@ final class StudentsTests {
         2);
     Files.writeString(students.resolve("Cleo.wav"), "this is no sound");
     model =
-        new StudentsModel(
-            "1", () -> DRILL, output, () -> 0.1, Runnable::run, Runnable::run, said::add);
+        new StudentsModel(() -> DRILL, output, () -> 0.1, Runnable::run, Runnable::run, said::add);
   }
 
   private void take(String name, List<Mistake> mistakes, long seed) {
+    take(name, DRILL, mistakes, seed);
+  }
+
+  private void take(String name, PlayableDrill drill, List<Mistake> mistakes, long seed) {
     Performance played =
         new VirtualPlayer(PlayerSettings.plain())
-            .play(DRILL.route(), DRILL.pulse(), mistakes, seed);
+            .play(drill.route(), drill.pulse(), mistakes, seed);
     try (WavWriter writer =
         new WavWriter(students.resolve(name), played.sampleRate(), WavWriter.Coding.PCM_16)) {
       writer.write(played.samples(), 0, played.samples().length);
@@ -207,7 +215,121 @@ final class StudentsTests {
       assertThat(model.chosen().get()).isZero();
       window.press(KeyCode.A);
       assertThat(said).last().asString().contains("Hear a moment first");
-      assertThat(on(table::getHeight)).isGreaterThan(80);
+    }
+  }
+
+  private static PlayableDrill inC() {
+    return Drills.of("C major", "dorian,phrygian", OptionalInt.empty(), List.of(), List.of(), 1);
+  }
+
+  private void drillFile(String name, PlayableDrill drill) {
+    JsonFile.write(students.resolve(name), DrillFile.toJson(drill));
+  }
+
+  private Student student(String name) {
+    return model.students().get().stream()
+        .filter(s -> s.job().name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void aListInTheFolderSaysWhoPlayedWhat() throws Exception {
+    take("Dan.wav", inC(), List.of(), 3);
+    drillFile("c.drill.json", inC());
+    drillFile("usual.drill.json", DRILL);
+    Files.writeString(
+        students.resolve("list.csv"),
+        "file,drill,name\nDan.wav,c.drill.json,Daniel\nAda.wav,c.drill.json,Ada\n"
+            + "Ben.wav,usual.drill.json,Ben\n");
+    model.open(students);
+    assertThat(model.line().get()).contains("list.csv");
+    assertThat(model.students().get()).hasSize(3);
+    assertThat(student("Daniel").guess()).isEmpty();
+    assertThat(student("Daniel").review().orElseThrow().summary().wrong()).isZero();
+    assertThat(student("Daniel").drill()).isEqualTo(inC().title());
+    assertThat(student("Ada").guess())
+        .hasValueSatisfying(d -> assertThat(d).startsWith(DRILL.title()));
+  }
+
+  @Test
+  void severalDrillFilesInTheFolderAreToldApartAndEachIsAGuess() {
+    take("Dan.wav", inC(), List.of(), 3);
+    drillFile("c.drill.json", inC());
+    drillFile("usual.drill.json", DRILL);
+    model.open(students);
+    assertThat(model.line().get()).contains("drill files");
+    assertThat(student("Dan").drill()).isEqualTo(inC().title() + " (a guess)");
+    assertThat(student("Ada").drill()).isEqualTo(DRILL.title() + " (a guess)");
+  }
+
+  @Test
+  void aGuitarInTheFolderIsUsedAndTold() throws Exception {
+    model.open(students);
+    assertThat(shifts("Ada")).containsOnly(ShiftVerdict.UNHEARD);
+    guitar("E2", "A2", "D3", "G3", "B3", "E4");
+    model.open(students);
+    assertThat(model.line().get()).contains("class.guitar.json");
+    assertThat(shifts("Ada")).containsOnly(ShiftVerdict.MADE);
+    assertThat(said).isEmpty();
+  }
+
+  @Test
+  void aGuitarThatIsTunedOtherwiseIsToldAndNotUsed() throws Exception {
+    guitar("D2", "A2", "D3", "G3", "B3", "E4");
+    model.open(students);
+    assertThat(model.line().get()).doesNotContain("class.guitar.json");
+    assertThat(said).singleElement().asString().contains("class.guitar.json");
+    assertThat(student("Ada").review()).isPresent();
+  }
+
+  private List<ShiftVerdict> shifts(String name) {
+    return student(name).review().orElseThrow().shifts().stream().map(s -> s.verdict()).toList();
+  }
+
+  /** The strings of the plain player's guitar. */
+  private void guitar(String... open) throws Exception {
+    List<String> strings = new ArrayList<>();
+    List<Double> stiffness = PlayerSettings.plain().guitar().stiffness();
+    for (int i = 0; i < open.length; i++) {
+      strings.add(
+          "{\"string\": %d, \"open\": \"%s\", \"stiffness\": %s, \"spread\": 0.02, \"spreadBy\":"
+                  .formatted(open.length - i, open[i], stiffness.get(open.length - i - 1))
+              + " \"frets\"}");
+    }
+    Files.writeString(
+        students.resolve("class.guitar.json"),
+        "{\"format\": \"neckway-guitar/1\", \"tuning\": [\"%s\"], \"strings\": [%s]}"
+            .formatted(String.join("\",\"", open), String.join(",", strings)));
+  }
+
+  /** The line that says the most leaves room for as many names. */
+  @Test
+  void fourNamesAndMoreShowInTheSmallestWindowAtTheLargestText() throws Exception {
+    for (int i = 0; i < 4; i++) {
+      Files.writeString(students.resolve("Eva" + i + ".wav"), "this is no sound");
+    }
+    drillFile("c.drill.json", inC());
+    drillFile("usual.drill.json", DRILL);
+    guitar("E2", "A2", "D3", "G3", "B3", "E4");
+    try (FxWindow window = opened(800, 560, 200)) {
+      on(
+          () -> {
+            desk.open(students);
+            return null;
+          });
+      window.settle();
+      assertThat(model.line().get()).contains("drill files", "class.guitar.json");
+      window.save(Path.of("target/students-smallest.png"));
+      TableView<?> table = on(() -> (TableView<?>) window.scene().getRoot().lookup(".table-view"));
+      double row = on(() -> ((Region) table.lookup(".table-row-cell")).getHeight());
+      double head = on(() -> ((Region) table.lookup(".column-header-background")).getHeight());
+      assertThat((on(table::getHeight) - head) / row).as("rows").isGreaterThan(4);
+      assertThat(on(() -> List.copyOf(table.lookupAll(".scroll-bar"))))
+          .map(ScrollBar.class::cast)
+          .filteredOn(ScrollBar::isVisible)
+          .extracting(ScrollBar::getOrientation)
+          .containsExactly(Orientation.VERTICAL);
     }
   }
 

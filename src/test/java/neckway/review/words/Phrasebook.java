@@ -17,6 +17,7 @@ import neckway.neck.Shape;
 import neckway.neck.Tuning;
 import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.review.Review;
 
 /**
  * Every sentence that a review can say, each as it is said of a take that is made up for it. They
@@ -70,6 +71,12 @@ public final class Phrasebook {
     for (String sentence : OtherwisePlayed.otherKey(three.drill(), inC, 25, three.review())) {
       examples.add(new Example("another key", sentence));
     }
+    Review played = two().review();
+    for (String sentence : OtherwisePlayed.otherOfList(inC, three.drill(), played).subList(0, 2)) {
+      examples.add(new Example("another drill of a list", sentence));
+    }
+    String none = OtherwisePlayed.noneNamed(three.drill(), played).get(0);
+    examples.add(new Example("a list that names no drill", none));
     return examples;
   }
 
