@@ -2,11 +2,11 @@ package neckway.review.words;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Shape;
 import neckway.review.Review;
+import neckway.words.Tongue;
 import neckway.words.Wording;
 
 /** Says that something else was played than the drill that was named. */
@@ -95,13 +95,19 @@ public final class OtherwisePlayed {
     return before(review, Wording.of("other.noneNamed", title(played)));
   }
 
-  /** The title that a drill was given; else its key and shapes. */
+  /** The title of a drill; one that only names key and shapes is said in the language spoken. */
   private static String title(PlayableDrill drill) {
-    Optional<String> shapes =
-        drill.shapes().stream()
+    boolean usual = drill.title().equals(Wording.in(Tongue.ENGLISH, () -> usualTitle(drill)));
+    return usual ? usualTitle(drill) : drill.title();
+  }
+
+  private static String usualTitle(PlayableDrill drill) {
+    return drill.key()
+        + ": "
+        + drill.shapes().stream()
             .map(Phrases::shape)
-            .reduce((so, next) -> Wording.of("title.shapes", so, next));
-    return drill.drill().givenTitle().orElseGet(() -> drill.key() + ": " + shapes.orElseThrow());
+            .reduce((so, next) -> Wording.of("title.shapes", so, next))
+            .orElseThrow();
   }
 
   private static List<String> before(Review review, String... first) {
