@@ -86,11 +86,11 @@ class ArchitectureTests {
         "band", "neck drill sound", "what is played under a player does not depend on who listens");
     room(
         "practice",
-        "neck drill hear hand review",
+        "words neck drill hear hand review",
         "what is open and what comes next follows from what was played, wherever that is kept");
     room(
         "calls",
-        "neck drill hear follow review practice",
+        "words neck drill hear follow review practice",
         "what is called follows from the drill, the states and a seed alone");
     room(
         "file",

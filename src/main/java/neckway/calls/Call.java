@@ -6,6 +6,8 @@ import neckway.drill.Cue;
 import neckway.neck.Join;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /**
  * One call.
@@ -17,10 +19,18 @@ import neckway.neck.Tuning;
  * @param turnStep the highest or lowest note, on which the run then turns round
  */
 public record Call(Cue cue, int stand, Optional<Join> join, int landingStep, int turnStep) {
-  /** "up on D", "stay", "down on A". Of two strings with one name the number tells which. */
+  /**
+   * "up on D", "stay", "down on A": in English, as files have it. Of two strings with one name the
+   * number tells which.
+   */
   public String words(Tuning tuning) {
-    String move = cue.move().name().toLowerCase(Locale.ROOT);
-    return stringName(tuning).map(name -> move + " on " + name).orElse(move);
+    return Wording.in(Tongue.ENGLISH, () -> spoken(tuning));
+  }
+
+  /** The same in the language that is spoken. */
+  String spoken(Tuning tuning) {
+    String move = "call." + cue.move().name().toLowerCase(Locale.ROOT);
+    return stringName(tuning).map(name -> Wording.of(move, name)).orElseGet(() -> Wording.of(move));
   }
 
   /** The string on which to go, as it is called; empty to stay. */
@@ -32,7 +42,7 @@ public record Call(Cue cue, int stand, Optional<Join> join, int landingStep, int
     int number = join.string().number();
     String name = tuning.lowToHigh().get(tuning.count() - number).note();
     long alike = tuning.lowToHigh().stream().filter(open -> open.note().equals(name)).count();
-    return alike == 1 ? name : name + ", string " + number;
+    return alike == 1 ? name : Wording.of("call.string", name, number);
   }
 
   /** The shape that it leads to; empty to stay. */

@@ -2,25 +2,17 @@ package neckway.review.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import neckway.page.PagedTake;
 import neckway.review.Review;
 import neckway.review.words.Sentence.Part;
+import neckway.words.EnglishWords;
 import neckway.words.Tongue;
 import neckway.words.Wording;
 import org.junit.jupiter.api.Test;
 
 /** Every sentence of a review in German: whole, without English, and telling of the same notes. */
 class GermanSentenceTests {
-  /** Words of which every English sentence has one or more, and none is a German word too. */
-  private static final List<String> ENGLISH =
-      List.of(
-          "the", "that", "you", "your", "a", "of", "on", "at", "and", "or", "to", "with", "were",
-          "notes", "string", "fret", "shift", "shape", "round", "beat", "beats", "first", "second",
-          "third", "major", "minor", "up", "down", "one", "two", "late", "start", "play");
-
   private static List<Phrasebook.Example> examples(Tongue tongue) {
     return Wording.in(tongue, Phrasebook::examples);
   }
@@ -42,24 +34,11 @@ class GermanSentenceTests {
   @Test
   void noEnglishIsLeft() {
     for (Phrasebook.Example example : examples(Tongue.GERMAN)) {
-      assertThat(english(example.sentence())).as(example.sentence()).isEmpty();
+      assertThat(EnglishWords.in(example.sentence())).as(example.sentence()).isEmpty();
     }
     assertThat(examples(Tongue.ENGLISH))
         .extracting(Phrasebook.Example::sentence)
-        .allMatch(sentence -> !english(sentence).isEmpty());
-  }
-
-  /** English words in a sentence, the names of keys apart. */
-  static List<String> english(String sentence) {
-    String plain = sentence.replaceAll("[A-G][#b]? (major|minor)", "");
-    String words = " " + plain.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}#]+", " ") + " ";
-    List<String> found = new ArrayList<>();
-    for (String word : ENGLISH) {
-      if (words.contains(" " + word + " ")) {
-        found.add(word);
-      }
-    }
-    return found;
+        .allMatch(sentence -> !EnglishWords.in(sentence).isEmpty());
   }
 
   /** Parts and notes are those of the English sentences. */
