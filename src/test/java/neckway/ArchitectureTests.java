@@ -51,6 +51,7 @@ class ArchitectureTests {
   }
 
   static {
+    room("words", "", "a sentence is looked up by its name, whatever it is of");
     room("neck", "", "the fingerboard is what all others speak of");
     room("drill", "neck", "what is to be played does not depend on who listens or plays");
     room("hear", "", "an ear that knows the route would hear the route");
@@ -61,7 +62,7 @@ class ArchitectureTests {
     room("calibration", "neck hear string", "a guitar is learnt without a drill");
     room(
         "review",
-        "neck drill hear follow hand",
+        "words neck drill hear follow hand",
         "what came of a take is gathered, not heard again");
     room(
         "run",
@@ -74,7 +75,7 @@ class ArchitectureTests {
     room("sheet", "neck drill", "a drill on paper does not depend on who has played it");
     room(
         "report",
-        "neck drill follow hand review page sheet",
+        "words neck drill follow hand review page sheet",
         "what is handed back needs no file and no device to be written");
     room(
         "player",
@@ -85,11 +86,11 @@ class ArchitectureTests {
         "band", "neck drill sound", "what is played under a player does not depend on who listens");
     room(
         "practice",
-        "neck drill hear hand review",
+        "words neck drill hear hand review",
         "what is open and what comes next follows from what was played, wherever that is kept");
     room(
         "calls",
-        "neck drill hear follow review practice",
+        "words neck drill hear follow review practice",
         "what is called follows from the drill, the states and a seed alone");
     room(
         "file",
@@ -113,8 +114,8 @@ class ArchitectureTests {
         "many recordings are each reviewed as one is");
     room(
         "desk",
-        "neck drill hear follow string hand calibration review run page report calls player sound band file log"
-            + " live recording folder practice",
+        "words neck drill hear follow string hand calibration review run page report calls player sound band"
+            + " file log live recording folder practice",
         "nothing but the command that opens it knows the window");
     room(
         "cli",

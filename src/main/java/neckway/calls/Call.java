@@ -1,10 +1,13 @@
 package neckway.calls;
 
+import java.util.Locale;
 import java.util.Optional;
 import neckway.drill.Cue;
+import neckway.neck.GuitarString;
 import neckway.neck.Join;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
+import neckway.words.Wording;
 
 /**
  * One call.
@@ -16,9 +19,22 @@ import neckway.neck.Tuning;
  * @param turnStep the highest or lowest note, on which the run then turns round
  */
 public record Call(Cue cue, int stand, Optional<Join> join, int landingStep, int turnStep) {
-  /** What is called, as it is shown. */
+  /** "up on D", "stay", "down on A": in English, as files have it. */
   public String words(Tuning tuning) {
     return cue.words(tuning);
+  }
+
+  /** The same in the language that is spoken. */
+  public String spoken(Tuning tuning) {
+    String move = "call." + cue.move().name().toLowerCase(Locale.ROOT);
+    return cue.string()
+        .map(string -> Wording.of(move, name(string, tuning)))
+        .orElseGet(() -> Wording.of(move));
+  }
+
+  private String name(GuitarString string, Tuning tuning) {
+    String note = cue.noteName(tuning);
+    return cue.namesOneString(tuning) ? note : Wording.of("call.string", note, string.number());
   }
 
   /** The shape that it leads to; empty to stay. */

@@ -21,6 +21,7 @@ import neckway.review.CleanStretch;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
 import neckway.review.StepVerdict;
+import neckway.words.Wording;
 
 /**
  * How the calls of a run were followed. A switch shows where the run turns round: a note further
@@ -221,12 +222,13 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
   /**
    * A call, all the times that it came.
    *
-   * @param words as it was called
+   * @param call as it came first
+   * @param words as it was called, in English
    * @param times that it was reached
    * @param missed of them
    * @param lateMs the middle lateness of its landings
    */
-  public record Cost(String words, int times, int missed, OptionalDouble lateMs) {}
+  public record Cost(Call call, String words, int times, int missed, OptionalDouble lateMs) {}
 
   /**
    * The call that cost most: the one missed most often, else the one that landed latest, beyond
@@ -245,6 +247,7 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
         .map(
             e ->
                 new Cost(
+                    e.getValue().get(0).call(),
                     e.getKey(),
                     e.getValue().size(),
                     (int) e.getValue().stream().filter(h -> h.outcome() == Outcome.MISSED).count(),
@@ -257,54 +260,47 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
   public List<String> words() {
     int reached = heard.size() - count(Outcome.UNPLAYED);
     if (reached == 0) {
-      return List.of("You stopped before the first call was due.");
+      return List.of(Wording.of("calls.none"));
     }
     List<String> said = new ArrayList<>();
     said.add(counts(reached));
     lateMsMedian().ifPresent(late -> said.add(landed(late)));
-    costliest().map(CalledRun::told).ifPresent(said::add);
+    costliest().map(this::told).ifPresent(said::add);
     return said;
   }
 
   private String counts(int reached) {
     int missed = count(Outcome.MISSED);
     int unheard = count(Outcome.UNHEARD);
-    String calls = reached == 1 ? "1 call" : reached + " calls";
     if (missed + unheard == 0) {
-      return calls + ", all made, by where you turned round.";
+      return Wording.counted("calls.allMade", reached, reached);
     }
-    return calls
-        + ", by where you turned round: "
-        + count(Outcome.MADE)
-        + " made"
-        + (missed > 0 ? ", " + missed + " missed" : "")
-        + (unheard > 0 ? ", " + unheard + " that the notes do not tell" : "")
-        + ".";
+    List<String> became = new ArrayList<>();
+    became.add(Wording.of("calls.made", count(Outcome.MADE)));
+    if (missed > 0) {
+      became.add(Wording.of("calls.missed", missed));
+    }
+    if (unheard > 0) {
+      became.add(Wording.of("calls.unheard", unheard));
+    }
+    return Wording.counted("calls.became", reached, reached, String.join(", ", became));
   }
 
   private String landed(double lateMs) {
     if (Math.abs(lateMs) <= CleanStretch.latestMs(1000 * drill.pulse().slotSeconds())) {
-      return "Called switches landed in time.";
+      return Wording.of("calls.inTime");
     }
-    return String.format(
-        Locale.ROOT,
-        "Called switches landed %d ms %s than your other notes, on the middle.",
-        Math.round(Math.abs(lateMs)),
-        lateMs < 0 ? "sooner" : "later");
+    return Wording.of(lateMs < 0 ? "calls.sooner" : "calls.later", Math.round(Math.abs(lateMs)));
   }
 
-  private static String told(Cost cost) {
-    String times = cost.times() == 1 ? "called once" : "called " + cost.times() + " times";
-    String late =
-        cost.lateMs().isPresent()
-            ? String.format(Locale.ROOT, ", %d ms late", Math.round(cost.lateMs().getAsDouble()))
-            : "";
-    return "\""
-        + cost.words()
-        + "\" cost most: "
-        + times
-        + (cost.missed() > 0 ? ", missed " + cost.missed() : "")
-        + late
-        + ".";
+  private String told(Cost cost) {
+    List<String> how = new ArrayList<>();
+    how.add(Wording.counted("calls.times", cost.times(), cost.times()));
+    if (cost.missed() > 0) {
+      how.add(Wording.of("calls.cost.missed", cost.missed()));
+    }
+    cost.lateMs().ifPresent(ms -> how.add(Wording.of("calls.cost.late", Math.round(ms))));
+    String call = cost.call().spoken(drill.tuning());
+    return Wording.of("calls.cost", call, String.join(", ", how));
   }
 }

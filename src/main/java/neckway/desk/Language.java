@@ -4,20 +4,23 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import neckway.file.SettingsFile;
+import neckway.words.Tongue;
 
 /** The languages that the window speaks. */
 public enum Language {
   /** Where nothing else is asked for. */
-  ENGLISH(Locale.ENGLISH),
-  GERMAN(Locale.GERMAN);
+  ENGLISH(Locale.ENGLISH, Tongue.ENGLISH),
+  GERMAN(Locale.GERMAN, Tongue.GERMAN);
 
   /** The name in the settings file; its values are language codes of ISO 639-1. */
   public static final String SETTING = "language";
 
   private final Locale locale;
+  private final Tongue tongue;
 
-  Language(Locale locale) {
+  Language(Locale locale, Tongue tongue) {
     this.locale = locale;
+    this.tongue = tongue;
   }
 
   /**
@@ -44,6 +47,11 @@ public enum Language {
   /** How dates and numbers are written. */
   Locale locale() {
     return locale;
+  }
+
+  /** In which language the rooms below say their sentences. */
+  Tongue tongue() {
+    return tongue;
   }
 
   /** A name as it stands within a sentence: German nouns keep their capital. */

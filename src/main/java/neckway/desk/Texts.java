@@ -4,6 +4,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import neckway.words.Wording;
 
 /**
  * Every word in the window, from one bundle for each language. English, until {@link #speak} says
@@ -24,9 +25,13 @@ public final class Texts {
 
   private Texts() {}
 
-  /** Takes all words from now on in a language; what is shown already stays as it is. */
+  /**
+   * Takes all words from now on in a language, those of a review and of a plan too; what is shown
+   * already stays as it is.
+   */
   public static void speak(Language language) {
     speech = Speech.in(language);
+    Wording.speak(language.tongue());
   }
 
   /** The language of the words. */

@@ -28,13 +28,11 @@ public record Cue(long beat, Move move, Optional<GuitarString> string) {
   /** "up on D", "stay", "down on A". Of two strings with one name the number tells which. */
   public String words(Tuning tuning) {
     String said = move.name().toLowerCase(Locale.ROOT);
-    return stringName(tuning).map(name -> said + " on " + name).orElse(said);
-  }
-
-  /** The string on which to go, as it is called; empty to stay. */
-  public Optional<String> stringName(Tuning tuning) {
-    return string.map(
-        s -> isAlone(tuning) ? name(tuning) : name(tuning) + ", string " + s.number());
+    if (string.isEmpty()) {
+      return said;
+    }
+    String on = said + " on " + noteName(tuning);
+    return namesOneString(tuning) ? on : on + ", string " + string.get().number();
   }
 
   /**
@@ -45,26 +43,32 @@ public record Cue(long beat, Move move, Optional<GuitarString> string) {
     List<String> words = new ArrayList<>();
     words.add(move.name().toLowerCase(Locale.ROOT));
     if (string.isPresent()) {
-      String name = name(tuning);
+      String name = noteName(tuning);
       words.add("note-" + name.substring(0, 1).toLowerCase(Locale.ROOT));
       if (name.endsWith("#")) {
         words.add("sharp");
       } else if (name.endsWith("b")) {
         words.add("flat");
       }
-      if (!isAlone(tuning)) {
+      if (!namesOneString(tuning)) {
         words.add("string-" + string.get().number());
       }
     }
     return List.copyOf(words);
   }
 
-  private String name(Tuning tuning) {
+  /**
+   * What the string on which to go is tuned to.
+   *
+   * @throws java.util.NoSuchElementException to stay
+   */
+  public String noteName(Tuning tuning) {
     return tuning.lowToHigh().get(tuning.count() - string.orElseThrow().number()).note();
   }
 
-  private boolean isAlone(Tuning tuning) {
-    String name = name(tuning);
+  /** Whether no other string is tuned to a note of that name; throws as {@link #noteName}. */
+  public boolean namesOneString(Tuning tuning) {
+    String name = noteName(tuning);
     return tuning.lowToHigh().stream().filter(open -> open.note().equals(name)).count() == 1;
   }
 }

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import neckway.drill.PlayableDrill;
 import neckway.review.Review;
 import neckway.review.Summary;
+import neckway.review.words.Words;
 
 /**
  * What the table says of one recording.
@@ -39,9 +40,6 @@ record TakeRow(ObjectNode cells, OptionalInt attempts, String digest) {
   private static final String ATTEMPTS = "attempts";
   private static final String DIGEST = "digest";
 
-  /** Sentences that say what to do begin so. */
-  private static final List<String> ADVICE = List.of("First: ", "Next: ");
-
   static TakeRow of(
       TakeJob job, PlayableDrill drill, boolean guessed, Review review, String digest) {
     ObjectNode cells = begun(job, READ);
@@ -57,10 +55,7 @@ record TakeRow(ObjectNode cells, OptionalInt attempts, String digest) {
     cells.put("shiftsPlanned", summary.shiftsPlanned());
     summary.offMsMedian().ifPresent(ms -> cells.put("offMsMedian", tenth(ms)));
     summary.offMsSpread().ifPresent(ms -> cells.put("offMsSpread", tenth(ms)));
-    summary.words().stream()
-        .filter(words -> ADVICE.stream().anyMatch(words::startsWith))
-        .findFirst()
-        .ifPresent(words -> cells.put("firstAdvice", words));
+    Words.advice(review).ifPresent(words -> cells.put("firstAdvice", words));
     return new TakeRow(whole(cells), OptionalInt.of(review.attempts()), digest);
   }
 

@@ -13,6 +13,8 @@ import neckway.neck.Key;
 import neckway.neck.PlacedShape;
 import neckway.neck.Shape;
 import neckway.practice.PlanItem.Kind;
+import neckway.review.words.Phrases;
+import neckway.words.Wording;
 
 /**
  * Makes a plan from what is open.
@@ -86,7 +88,7 @@ public final class PlanMaker {
   public Plan plan(int minutes, Optional<PlayableDrill> set) {
     List<Candidate> candidates = new ArrayList<>();
     set.ifPresent(
-        drill -> candidates.add(new Candidate(kindOf(drill), drill, "Your teacher set this one.")));
+        drill -> candidates.add(new Candidate(kindOf(drill), drill, Wording.of("plan.teacher"))));
     candidates.addAll(candidates());
     return new Plan(reach.today(), minutes, laidOut(minutes, candidates));
   }
@@ -105,13 +107,7 @@ public final class PlanMaker {
     int sinceRest = 0;
     if (minutes >= WARM_UP_FROM) {
       int warmUp = minutes >= LONG_SESSION ? WARM_UP : SHORT_WARM_UP;
-      items.add(
-          new PlanItem(
-              Kind.WARM_UP,
-              warmUp,
-              0,
-              Optional.empty(),
-              "Begin easily: slow, soft, and nothing that is hard."));
+      items.add(new PlanItem(Kind.WARM_UP, warmUp, 0, Optional.empty(), Wording.of("plan.warmUp")));
       left -= warmUp;
       sinceRest = warmUp;
     }
@@ -119,9 +115,7 @@ public final class PlanMaker {
     int block = minutes < SHORT_SESSION || manyThings ? SHORT_BLOCK : BLOCK;
     for (int next = 0; left > 0; next++) {
       if (sinceRest + block > PLAYED_AT_MOST && left >= REST) {
-        items.add(
-            new PlanItem(
-                Kind.REST, REST, 0, Optional.empty(), "Ten minutes of rest in every hour."));
+        items.add(new PlanItem(Kind.REST, REST, 0, Optional.empty(), Wording.of("plan.rest")));
         left -= REST;
         sinceRest = 0;
         if (left == 0) {
@@ -200,9 +194,11 @@ public final class PlanMaker {
         progress.all().stream().filter(PlayedRound::clean).reduce((a, b) -> b);
     long days =
         ChronoUnit.DAYS.between(clean.map(PlayedRound::day).orElse(reach.today()), reach.today());
-    return named(join)
-        + " was open; it was last clean "
-        + (days == 0 ? "today, and not since." : days == 1 ? "yesterday." : days + " days ago.");
+    return days == 0
+        ? Wording.of("plan.fading.today", named(join))
+        : days == 1
+            ? Wording.of("plan.fading.yesterday", named(join))
+            : Wording.of("plan.fading.days", named(join), days);
   }
 
   /** "Up on string 3 from minor to major". */
@@ -210,13 +206,11 @@ public final class PlanMaker {
     boolean up = join.direction() == Direction.UP;
     Shape from = up ? join.lower() : join.upper();
     Shape to = up ? join.upper() : join.lower();
-    return (up ? "Up" : "Down")
-        + " on string "
-        + join.string()
-        + " from "
-        + from.spoken()
-        + " to "
-        + to.spoken();
+    return Wording.of(
+        up ? "plan.join.up" : "plan.join.down",
+        join.string(),
+        Phrases.shape(from),
+        Phrases.shape(to));
   }
 
   /** What is being worked at, the longest unplayed first: practice is spread over days. */
@@ -234,12 +228,7 @@ public final class PlanMaker {
     if (Tempos.failsSlowerToo(progress)) {
       Exercise.OfJoin join = (Exercise.OfJoin) progress.exercise();
       Shape landing = join.direction() == Direction.UP ? join.upper() : join.lower();
-      shape(
-              landing,
-              named(join)
-                  + " failed slower too: half of it first, the "
-                  + landing.spoken()
-                  + " shape where the hand lands.")
+      shape(landing, Wording.of("plan.half", named(join), Phrases.shape(landing)))
           .ifPresent(c -> addNew(to, c));
     }
     join(progress, whyWorking(progress)).ifPresent(c -> addNew(to, c));
@@ -252,25 +241,17 @@ public final class PlanMaker {
         .sorted(Comparator.comparing((Progress p) -> p.lastDay().orElse(reach.today())))
         .forEach(
             p ->
-                join(
-                        p,
-                        named((Exercise.OfJoin) p.exercise())
-                            + " is open, and stays so by being played.")
+                join(p, Wording.of("plan.open", named((Exercise.OfJoin) p.exercise())))
                     .ifPresent(c -> addNew(to, c)));
   }
 
   private static String whyWorking(Progress progress) {
     Exercise.OfJoin join = (Exercise.OfJoin) progress.exercise();
     if (Tempos.failsAgainAndAgain(progress)) {
-      return named(join) + " failed three times running: slower now, until it is clean.";
+      return Wording.of("plan.failed", named(join));
     }
-    return named(join)
-        + " was clean in "
-        + progress.cleanRounds()
-        + " of "
-        + progress.rounds()
-        + (progress.rounds() == 1 ? " round" : " rounds")
-        + "; it is open when five of six are, on two days.";
+    return Wording.counted(
+        "plan.working", progress.rounds(), named(join), progress.cleanRounds(), progress.rounds());
   }
 
   /** The pair of a join, with that join in its own direction and the best known in the other. */
@@ -315,11 +296,10 @@ public final class PlanMaker {
     List<Shape> shapes = new ArrayList<>(lowers);
     shapes.add(lowers.get(lowers.size() - 1).next());
     String why =
-        "From "
-            + shapes.get(0).spoken()
-            + " to "
-            + shapes.get(shapes.size() - 1).spoken()
-            + " each join is open: now through all of them.";
+        Wording.of(
+            "plan.chain",
+            Phrases.shape(shapes.get(0)),
+            Phrases.shape(shapes.get(shapes.size() - 1)));
     return playable(shapes, List.of(), List.of(), Math.rint(0.75 * target))
         .map(drill -> new Candidate(Kind.CHAIN, drill, why));
   }
@@ -336,14 +316,12 @@ public final class PlanMaker {
       found++;
       for (Shape shape : List.of(lower, lower.next())) {
         if (isUnknown(shape)) {
-          shape(shape, "The " + shape.spoken() + " shape by itself, before it is joined.")
+          shape(shape, Wording.of("plan.alone", Phrases.shape(shape)))
               .ifPresent(c -> addNew(to, c));
         }
       }
       Progress progress = reach.joins(lower, Direction.UP).get(0);
-      String why =
-          named((Exercise.OfJoin) progress.exercise())
-              + " is the cleanest join of these two shapes.";
+      String why = Wording.of("plan.cleanest", named((Exercise.OfJoin) progress.exercise()));
       join(progress, why).ifPresent(c -> addNew(to, c));
     }
     if (found == 0 && pairs().stream().allMatch(reach::isPairOpen)) {
@@ -371,11 +349,7 @@ public final class PlanMaker {
         .ifPresent(
             drill ->
                 addNew(
-                    to,
-                    new Candidate(
-                        Kind.JOIN,
-                        drill,
-                        "All of " + key + " is open: the same two shapes in " + other + ".")));
+                    to, new Candidate(Kind.JOIN, drill, Wording.of("plan.otherKey", key, other))));
   }
 
   /** What is known alone, one join going up and another coming down. */
@@ -398,11 +372,7 @@ public final class PlanMaker {
                       new Candidate(
                           Kind.MIX,
                           drill,
-                          "Up on string "
-                              + going.string()
-                              + " and down on string "
-                              + coming.get().string()
-                              + " are known alone: now one after the other.")));
+                          Wording.of("plan.mix", going.string(), coming.get().string()))));
     }
   }
 
@@ -416,9 +386,7 @@ public final class PlanMaker {
   /** So that no drill is played again and again. */
   private void shapesAlone(List<Candidate> to) {
     for (PlacedShape placed : reach.map().shapes()) {
-      shape(
-              placed.shape(),
-              "The " + placed.shape().spoken() + " shape by itself, to rest from the shift.")
+      shape(placed.shape(), Wording.of("plan.easier", Phrases.shape(placed.shape())))
           .ifPresent(c -> addNew(to, c));
     }
   }

@@ -14,6 +14,7 @@ import neckway.neck.JoinChoice;
 import neckway.neck.PlacedShape;
 import neckway.neck.Shape;
 import neckway.practice.PlanItem.Kind;
+import neckway.words.Wording;
 
 /**
  * Makes a warm-up: the tuner, the hands without the guitar, single strings, one shape low on the
@@ -109,18 +110,12 @@ public final class WarmUp {
 
   private List<Part> parts(int minutes) {
     List<Part> parts = new ArrayList<>();
-    parts.add(new Part(Kind.WARM_UP, 1, Optional.empty(), "Tune first, with soft single plucks."));
+    parts.add(new Part(Kind.WARM_UP, 1, Optional.empty(), Wording.of("warmUp.tune")));
     parts.add(new Part(Kind.WARM_UP, 1, Optional.empty(), withoutGuitar()));
-    parts.add(
-        new Part(
-            Kind.WARM_UP,
-            2,
-            Optional.empty(),
-            "One string at a time, the lowest first: slow, soft, each finger down by itself."));
+    parts.add(new Part(Kind.WARM_UP, 2, Optional.empty(), Wording.of("warmUp.strings")));
     shape(0).ifPresent(parts::add);
     if (minutes >= REST_FROM) {
-      parts.add(
-          new Part(Kind.REST, 1, Optional.empty(), "Hands down and loose, and shake them out."));
+      parts.add(new Part(Kind.REST, 1, Optional.empty(), Wording.of("warmUp.rest")));
     }
     join().ifPresent(parts::add);
     if (hands() != Hands.TIRED) {
@@ -130,18 +125,12 @@ public final class WarmUp {
   }
 
   private String withoutGuitar() {
-    String ease = "Shoulders down, hands open and closed, wrists round without force";
     return switch (hands()) {
-      case FIRST_EVER -> ease + ": begin each session so.";
-      case LONG_BREAK ->
-          ease + ": you last played " + breakDays() + " days ago, so all of it is slower today.";
-      case FIRST_TODAY -> ease + ": it is the first time today.";
-      case WARM -> ease + ": you have played today already, so this is short.";
-      case TIRED ->
-          ease
-              + ": you have played "
-              + Math.round(day.minutesToday())
-              + " minutes today, so keep it small, or stop for today.";
+      case FIRST_EVER -> Wording.of("warmUp.hands.firstEver");
+      case LONG_BREAK -> Wording.of("warmUp.hands.longBreak", breakDays());
+      case FIRST_TODAY -> Wording.of("warmUp.hands.firstToday");
+      case WARM -> Wording.of("warmUp.hands.warm");
+      case TIRED -> Wording.of("warmUp.hands.tired", Math.round(day.minutesToday()));
     };
   }
 
@@ -161,10 +150,7 @@ public final class WarmUp {
         .flatMap(
             placed ->
                 playable(List.of(placed.shape()), List.of(), List.of(), tempo(step))
-                    .map(
-                        drill ->
-                            part(
-                                drill, 3, "One shape low on the neck: even and loose, not fast.")));
+                    .map(drill -> part(drill, 3, Wording.of("warmUp.low"))));
   }
 
   /** A join that is open; the one open longest, since nothing new is for warming up. */
@@ -173,7 +159,7 @@ public final class WarmUp {
       if (reach.isPairOpen(placed.shape())) {
         Exercise.OfJoin up = open(placed.shape(), Direction.UP);
         Exercise.OfJoin down = open(placed.shape(), Direction.DOWN);
-        String why = "A shift on string " + up.string() + " that you have: slow, and let it glide.";
+        String why = Wording.of("warmUp.shift", up.string());
         return playable(
                 List.of(placed.shape(), placed.shape().next()),
                 List.of(JoinChoice.on(up.string(), up.finger())),
@@ -200,7 +186,7 @@ public final class WarmUp {
       return Optional.empty();
     }
     return playable(List.of(low.get(1).shape()), List.of(), List.of(), tempo(1))
-        .map(drill -> part(drill, 3, "The shape above it, the same way; no shift is open yet."));
+        .map(drill -> part(drill, 3, Wording.of("warmUp.above")));
   }
 
   /** Two open pairs in a row. */
@@ -210,7 +196,7 @@ public final class WarmUp {
       if (reach.isPairOpen(lower) && reach.isPairOpen(lower.next())) {
         return playable(
                 List.of(lower, lower.next(), lower.next().next()), List.of(), List.of(), tempo(2))
-            .map(drill -> part(drill, 2, "Wider: three shapes whose shifts are open, still easy."));
+            .map(drill -> part(drill, 2, Wording.of("warmUp.wider")));
       }
     }
     return Optional.empty();

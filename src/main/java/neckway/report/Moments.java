@@ -19,6 +19,7 @@ import neckway.review.Remarks;
 import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
 import neckway.review.words.Phrases;
+import neckway.words.Wording;
 
 /** What is worth hearing again: the teacher's moments, each doubt, each slip. */
 final class Moments {
@@ -141,7 +142,7 @@ final class Moments {
         add(Kind.SLIP, near(step), spot(step) + ": left out.");
       } else if (end > step) {
         String first = Phrases.spot(told.page.step(step).place());
-        String notes = Phrases.sentence(Phrases.count(end - step, "note"));
+        String notes = Wording.capital(Phrases.count(end - step, "note"));
         add(Kind.SLIP, near(step), notes + " left out, from the " + first + ", on.");
       }
       step = end + 1;
@@ -202,7 +203,7 @@ final class Moments {
 
   private String spot(int step) {
     Step due = told.page.step(step);
-    return Phrases.sentence(Phrases.spot(due.place()));
+    return Wording.capital(Phrases.spot(due.place()));
   }
 
   /** When a step was played; of one that was not, when the one before it was. */

@@ -5,6 +5,7 @@ import neckway.hand.ShiftVerdict;
 import neckway.review.CleanStretch;
 import neckway.review.ReviewedShift;
 import neckway.review.words.Phrases;
+import neckway.words.Wording;
 
 /** The shifts: what was planned, what was heard, how late each landed. */
 final class ShiftTable {
@@ -76,7 +77,7 @@ final class ShiftTable {
     var planned = shift.planned();
     String round = told.drill.rounds() > 1 ? ", round " + (planned.round() + 1) : "";
     out.open("tr");
-    out.element("td", Phrases.sentence(Phrases.way(planned.direction())) + round);
+    out.element("td", Wording.capital(Phrases.way(planned.direction())) + round);
     out.element("td", Phrases.string(planned.string()) + ", " + Phrases.finger(planned.finger()));
     out.open("td").text(heard(shift));
     if (Moments.isDoubtful(shift)) {

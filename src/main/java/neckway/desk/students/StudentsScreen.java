@@ -30,6 +30,7 @@ import neckway.desk.Desk;
 import neckway.desk.Screen;
 import neckway.desk.Texts;
 import neckway.review.Summary;
+import neckway.review.words.Words;
 
 /** The class: a table of the recordings, and one moment after the other to hear and to judge. */
 public final class StudentsScreen implements Screen {
@@ -129,14 +130,7 @@ public final class StudentsScreen implements Screen {
 
   /** Why it could not be read; else a drill that is a guess, and what to do first. */
   private static String note(Student student) {
-    Optional<String> first =
-        student
-            .review()
-            .flatMap(
-                review ->
-                    review.summary().words().stream()
-                        .filter(words -> words.startsWith("First: ") || words.startsWith("Next: "))
-                        .findFirst());
+    Optional<String> first = student.review().flatMap(Words::advice);
     String why = student.status().replace(student.job().file().getParent() + File.separator, "");
     return Stream.of(student.guess(), first, Optional.of(why).filter(line -> !line.isEmpty()))
         .flatMap(Optional::stream)

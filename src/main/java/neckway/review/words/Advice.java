@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import neckway.words.Wording;
 
 /**
  * What to work on first: the way to mend what cost most in the take, or after a clean run the next
@@ -11,6 +12,9 @@ import java.util.stream.Stream;
  * a teacher would take first (common practice, no source).
  */
 final class Advice {
+  private static final String FIRST = "advice.first";
+  private static final String NEXT = "advice.next";
+
   private final Played played;
 
   Advice(Played played) {
@@ -20,8 +24,13 @@ final class Advice {
   /** One sentence, for a take in which something was played. */
   Sentence sentence() {
     return heaviest()
-        .map(cause -> next("First: " + cause.advice() + ".", cause.steps()))
-        .orElseGet(() -> next("Next: " + new NextStep(played).advice() + ".", List.of()));
+        .map(cause -> next(Wording.of(FIRST, cause.advice()), cause.steps()))
+        .orElseGet(() -> next(Wording.of(NEXT, new NextStep(played).advice()), List.of()));
+  }
+
+  /** Whether a sentence is one of these, in any language. */
+  static boolean isOne(String sentence) {
+    return Wording.begins(sentence, FIRST) || Wording.begins(sentence, NEXT);
   }
 
   private static Sentence next(String text, List<Integer> steps) {

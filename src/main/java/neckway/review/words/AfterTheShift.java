@@ -10,6 +10,7 @@ import neckway.hear.RobustStatistics;
 import neckway.neck.PlannedShift;
 import neckway.review.ReviewedShift;
 import neckway.review.Timing;
+import neckway.words.Wording;
 
 /** Rushing or dragging in the notes after each landing, against the notes around them. */
 final class AfterTheShift {
@@ -55,14 +56,7 @@ final class AfterTheShift {
     double middleMs = RobustStatistics.median(offMs);
     double cost =
         NOTE_OFF_BY_A_SLOT * NOTES_AFTER * offMs.size() * Math.abs(middleMs) / played.slotMs();
-    String advice =
-        middleMs < 0
-            ? "after the shift you rush, by some "
-                + Phrases.ms(middleMs)
-                + "; count aloud through it and let each note wait for its place"
-            : "after the shift you drag, by some "
-                + Phrases.ms(middleMs)
-                + "; stop on the landing and think of the next two notes before you play them";
+    String advice = Wording.of(middleMs < 0 ? "after.rush" : "after.drag", Phrases.ms(middleMs));
     List<Integer> landings = shifts.stream().map(PlannedShift::landingStep).toList();
     return List.of(new Cause(cost, landings.get(0), landings, advice));
   }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.drill.Pulse;
 import neckway.review.HeardPulse;
+import neckway.words.Wording;
 
 /** Says at what tempo a run was played, where that was another than the drill's. */
 final class HeardTempo {
@@ -23,11 +24,10 @@ final class HeardTempo {
     double slot = played.review().grid().slotSeconds();
     if (!played.review().keepsTheGrid()) {
       return Optional.of(
-          "You did not keep to the click: your notes went at some "
-              + beats(played.review().heardSlotSeconds().orElseThrow())
-              + " beats a minute, the click at "
-              + Math.round(asked.tempo())
-              + ".");
+          Wording.of(
+              "tempo.notTheClick",
+              beats(played.review().heardSlotSeconds().orElseThrow()),
+              Math.round(asked.tempo())));
     }
     if (HeardPulse.isSame(slot, asked.slotSeconds())) {
       return Optional.empty();
@@ -36,31 +36,17 @@ final class HeardTempo {
     if (played.hasClick()) {
       return Optional.of(
           notes.isPresent()
-              ? "You played "
-                  + perBeat(notes.getAsDouble())
-                  + " where the drill has "
-                  + asked()
-                  + "."
-              : "You played at "
-                  + beats(slot)
-                  + " beats a minute, and the click was at "
-                  + Math.round(asked.tempo())
-                  + ".");
+              ? Wording.of("tempo.click.notes", notes(notes.getAsDouble()), asked())
+              : Wording.of("tempo.click", beats(slot), Math.round(asked.tempo())));
     }
-    String heard =
-        "You played at "
-            + beats(slot)
-            + " beats a minute, and the drill is at "
-            + Math.round(asked.tempo());
     return Optional.of(
         notes.isPresent()
-            ? heard
-                + "; at "
-                + Math.round(asked.tempo())
-                + " that is "
-                + perBeat(notes.getAsDouble())
-                + "."
-            : heard + ".");
+            ? Wording.of(
+                "tempo.drill.notes",
+                beats(slot),
+                Math.round(asked.tempo()),
+                notes(notes.getAsDouble()))
+            : Wording.of("tempo.drill", beats(slot), Math.round(asked.tempo())));
   }
 
   List<Cause> causes() {
@@ -71,11 +57,9 @@ final class HeardTempo {
     return List.of(
         Cause.ofTheWhole(
             OFF_THE_CLICK,
-            "you played "
-                + (faster ? "faster" : "slower")
-                + " than the click; listen to a bar of it and count along before you come in, or set"
-                + " it to "
-                + beats(played.review().heardSlotSeconds().getAsDouble())));
+            Wording.of(
+                faster ? "tempo.faster" : "tempo.slower",
+                beats(played.review().heardSlotSeconds().getAsDouble()))));
   }
 
   private long beats(double slotSeconds) {
@@ -95,7 +79,7 @@ final class HeardTempo {
     return Phrases.count(asked.notesPerBeat());
   }
 
-  private static String perBeat(double notes) {
-    return Phrases.count((int) notes, "note") + " a beat";
+  private static String notes(double notes) {
+    return Phrases.count((int) notes, "note");
   }
 }

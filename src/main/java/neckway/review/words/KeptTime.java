@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import neckway.hear.RobustStatistics;
 import neckway.review.Clock;
 import neckway.review.PulseKept;
+import neckway.words.Wording;
 
 /** Says how the run lay in time: late landings first, then how even the rest was, then its lean. */
 final class KeptTime {
@@ -38,24 +39,18 @@ final class KeptTime {
     boolean apart = !new LateLandings(played).late().isEmpty();
     said.add(
         Sentence.of(
-            (apart ? "Of the other notes four in five" : "Four notes in five")
-                + " kept within "
-                + Phrases.ms(Math.max(1, played.ownPulseMs()))
-                + " of your own pulse."));
+            Wording.of(
+                apart ? "kept.pulse.others" : "kept.pulse",
+                Phrases.ms(Math.max(1, played.ownPulseMs())))));
     if (played.hasClick() && played.review().clock() == Clock.UNMEASURED) {
-      said.add(
-          Sentence.of(
-              "Whether you were ahead of the click or behind it cannot be said yet: the delay of"
-                  + " this input and output has not been measured."));
+      said.add(Sentence.of(Wording.of("kept.unmeasured")));
     }
     leanMs()
         .ifPresent(
             lean ->
                 said.add(
                     Sentence.of(
-                        "On the whole you were "
-                            + Phrases.ms(lean)
-                            + (lean < 0 ? " ahead of the beat." : " behind the beat."))));
+                        Wording.of(lean < 0 ? "kept.ahead" : "kept.behind", Phrases.ms(lean)))));
     return said;
   }
 

@@ -2,6 +2,7 @@ package neckway.review.words;
 
 import java.util.List;
 import neckway.neck.PlannedShift;
+import neckway.words.Wording;
 
 /** The landing of a shift that came late, once or in several rounds. */
 final class LandingsLate {
@@ -28,20 +29,14 @@ final class LandingsLate {
     boolean again = late.size() > 1;
     PlannedShift first = late.get(0).shift();
     List<Integer> landings = late.stream().map(LateLandings.Late::landing).toList();
-    String alone =
-        "play "
-            + (again ? "it" : LateLandings.shift(kind))
-            + " alone, two notes before it and the landing, slowly enough to land in time";
+    String shift = LateLandings.shift(kind);
     if (!again) {
-      return new Cause(each, first.landingStep(), landings, alone);
+      String advice = Wording.of("landings.once", shift);
+      return new Cause(each, first.landingStep(), landings, advice);
     }
-    String which =
-        LateLandings.shift(kind)
-            + " landed some "
-            + Phrases.ms(middleMs)
-            + " late"
-            + Phrases.inRounds(late.stream().map(l -> l.shift().round()).toList(), played.rounds());
-    return new Cause(
-        late.size() * each * AGAIN, first.landingStep(), landings, which + "; " + alone);
+    String rounds =
+        Phrases.inRounds(late.stream().map(l -> l.shift().round()).toList(), played.rounds());
+    String advice = Wording.of("landings.again", shift, Phrases.ms(middleMs), rounds);
+    return new Cause(late.size() * each * AGAIN, first.landingStep(), landings, advice);
   }
 }

@@ -10,6 +10,7 @@ import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.review.Landings;
 import neckway.review.LateLanding;
+import neckway.words.Wording;
 
 /**
  * Says which shifts landed late. A landing is measured from the note before it; where that note
@@ -66,41 +67,36 @@ final class LateLandings {
         (kind, each) ->
             said.add(
                 Sentence.of(
-                    "The note before "
-                        + shift(kind)
-                        + rounds(each.stream().map(Seeming::shift).toList())
-                        + " came early, so the landing seemed late.",
+                    Wording.of(
+                        "late.seeming",
+                        shift(kind),
+                        rounds(each.stream().map(Seeming::shift).toList())),
                     each.stream().map(Seeming::landing).toList())));
     return said;
   }
 
   private String sentence(Kind kind, List<Late> each) {
-    String shift = Phrases.sentence(shift(kind));
     if (each.size() <= MOST_EACH) {
       List<String> landed =
           each.stream()
-              .map(l -> Phrases.ms(l.lateMs()) + " late" + rounds(List.of(l.shift())))
+              .map(l -> Wording.of("late.each", Phrases.ms(l.lateMs()), rounds(List.of(l.shift()))))
               .toList();
-      return shift + " landed " + Phrases.list(landed) + ".";
+      return Wording.of("late.few", shift(kind), Wording.list(landed));
     }
-    return shift
-        + " landed late"
-        + rounds(each.stream().map(Late::shift).toList())
-        + ", mostly by some "
-        + Phrases.ms(middleMs(each))
-        + ".";
+    return Wording.of(
+        "late.many",
+        shift(kind),
+        rounds(each.stream().map(Late::shift).toList()),
+        Phrases.ms(middleMs(each)));
   }
 
   static double middleMs(List<Late> each) {
     return RobustStatistics.median(each.stream().map(Late::lateMs).toList());
   }
 
-  /** "the shift up on the third string". */
+  /** "shift up on the third string". */
   static String shift(Kind kind) {
-    return "the shift "
-        + Phrases.way(kind.direction())
-        + " on the "
-        + Phrases.string(kind.string());
+    return Phrases.shift(kind.direction(), kind.string());
   }
 
   private String rounds(List<PlannedShift> shifts) {

@@ -3,6 +3,7 @@ package neckway.review.words;
 import java.util.List;
 import java.util.OptionalDouble;
 import neckway.review.Timing;
+import neckway.words.Wording;
 
 /** A run that lies ahead of the beat or behind it as a whole. */
 final class Leaning {
@@ -22,12 +23,7 @@ final class Leaning {
       return List.of();
     }
     double lean = leanMs.getAsDouble();
-    String advice =
-        lean < 0
-            ? "you play ahead of the beat; tap your foot to a bar of clicks, then play no note"
-                + " before your foot is down"
-            : "you play behind the beat; tap your foot to a bar of clicks, then let each note"
-                + " start with your foot";
+    String advice = Wording.of(lean < 0 ? "lean.ahead" : "lean.behind");
     return List.of(Cause.ofTheWhole(BY_A_SLOT * Math.abs(lean) / played.slotMs(), advice));
   }
 }

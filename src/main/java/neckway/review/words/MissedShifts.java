@@ -9,6 +9,7 @@ import neckway.neck.Direction;
 import neckway.neck.PlannedShift;
 import neckway.neck.Shape;
 import neckway.review.ReviewedShift;
+import neckway.words.Wording;
 
 /** Says which shifts were missed, and knows which steps that put out of reach. */
 final class MissedShifts {
@@ -69,22 +70,15 @@ final class MissedShifts {
   private String up(Kind kind, List<PlannedShift> shifts) {
     boolean noneDown =
         shifts.stream().allMatch(s -> missed(s.round(), Direction.DOWN, kind.pair()));
-    return Phrases.sentence(
-            (rounds(shifts) + " the hand stayed in the " + shape(kind.pair()) + " shape").strip())
-        + " and never reached the "
-        + shape(kind.pair() + 1)
-        + " one"
-        + (noneDown ? ", so there was no shift down either." : ".");
+    String rounds = rounds(shifts);
+    String key =
+        (rounds.isEmpty() ? "missed.up" : "missed.up.rounds") + (noneDown ? ".noneDown" : "");
+    return Wording.capital(
+        Wording.of(key, shape(kind.pair()), shape(kind.pair() + 1), rounds.strip()));
   }
 
   private String down(Kind kind, List<PlannedShift> shifts) {
-    return "Coming down"
-        + rounds(shifts)
-        + " the hand stayed in the "
-        + shape(kind.pair() + 1)
-        + " shape and never came back to the "
-        + shape(kind.pair())
-        + " one.";
+    return Wording.of("missed.down", shape(kind.pair() + 1), shape(kind.pair()), rounds(shifts));
   }
 
   private String rounds(List<PlannedShift> shifts) {
@@ -93,7 +87,7 @@ final class MissedShifts {
 
   private String shape(int index) {
     Shape shape = played.drill().shapes().get(index);
-    return shape.spoken();
+    return Phrases.shape(shape);
   }
 
   /** Whether a step could not be reached because a shift was missed. */

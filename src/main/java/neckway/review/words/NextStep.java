@@ -8,6 +8,7 @@ import neckway.neck.Join;
 import neckway.neck.PlacedNote;
 import neckway.neck.PlannedShift;
 import neckway.neck.Shape;
+import neckway.words.Wording;
 
 /** What to play after a clean run: faster, on another string, or one shape further. */
 final class NextStep {
@@ -51,7 +52,7 @@ final class NextStep {
   private String faster() {
     long now = Math.round(tempo);
     long step = Math.max(LEAST_STEP, Math.min(MOST_STEP, Math.round(STEP_SHARE * now)));
-    return "the same a little faster, at " + (now + step) + " beats a minute";
+    return Wording.of("next.faster", now + step);
   }
 
   /** The cleanest other string for the first shift, as low as the next shift up allows. */
@@ -69,7 +70,7 @@ final class NextStep {
         .map(Join::string)
         .filter(string -> !string.equals(first.string()) && string.number() >= highest)
         .findFirst()
-        .map(string -> "make the shift up on the " + Phrases.string(string) + " instead");
+        .map(string -> Wording.of("next.string", Phrases.ordinal(string)));
   }
 
   /** The shape above the highest one, where it is still on the neck. */
@@ -96,10 +97,6 @@ final class NextStep {
   }
 
   private String joined(Shape next) {
-    return "join the "
-        + highest().spoken()
-        + " shape to its neighbour above, the "
-        + next.spoken()
-        + " shape";
+    return Wording.of("next.join", Phrases.shape(highest()), Phrases.shape(next));
   }
 }

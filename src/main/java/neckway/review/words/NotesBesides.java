@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import neckway.neck.GuitarString;
 import neckway.review.ReviewedNote;
+import neckway.words.Wording;
 
 /** Notes that belong to none of the drill's, mostly open strings. */
 final class NotesBesides {
@@ -27,11 +28,10 @@ final class NotesBesides {
     long ofOpenStrings = stray.stream().filter(n -> open(n).isPresent()).count();
     String advice =
         2 * ofOpenStrings < stray.size()
-            ? "play slowly and lift each finger only when the next note sounds, so that nothing"
-                + " sounds between"
-            : "lay the unused fingers on the strings, so that the open "
-                + (open.size() == 1 ? Phrases.string(open.get(0)) + " stays" : "strings stay")
-                + " silent";
+            ? Wording.of("besides.lift")
+            : open.size() == 1
+                ? Wording.of("besides.mute.one", Phrases.ordinal(open.get(0)))
+                : Wording.of("besides.mute.several");
     List<Integer> steps = stray.stream().map(played::stepAt).toList();
     return List.of(new Cause(NOTE * stray.size(), steps.get(0), steps, advice));
   }

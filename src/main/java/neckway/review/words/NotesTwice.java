@@ -3,6 +3,7 @@ package neckway.review.words;
 import java.util.List;
 import neckway.follow.Verdict;
 import neckway.review.ReviewedNote;
+import neckway.words.Wording;
 
 /** Notes struck twice. */
 final class NotesTwice {
@@ -23,10 +24,8 @@ final class NotesTwice {
     List<Integer> steps = twice.stream().map(n -> n.step().getAsInt()).distinct().sorted().toList();
     String where =
         steps.size() == 1
-            ? "play slowly through "
-                + Phrases.fretOnString(played.step(steps.get(0)).place())
-                + ", with one stroke for each note"
-            : "play the run slowly, with one stroke for each note";
+            ? Wording.of("twice.place", Phrases.fretOnString(played.step(steps.get(0)).place()))
+            : Wording.of("twice.several");
     return List.of(new Cause(NOTE * twice.size(), steps.get(0), steps, where));
   }
 }

@@ -2,11 +2,12 @@ package neckway.review.words;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Shape;
 import neckway.review.Review;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /** Says that something else was played than the drill that was named. */
 public final class OtherwisePlayed {
@@ -20,11 +21,7 @@ public final class OtherwisePlayed {
   public static List<String> moreRounds(int asked, PlayableDrill played, Review review) {
     return before(
         review,
-        "You played on without a pause: this is about "
-            + Phrases.count(played.rounds(), "round")
-            + ", where the drill has "
-            + Phrases.count(asked)
-            + ".");
+        Wording.of("other.rounds", Phrases.count(played.rounds(), "round"), Phrases.count(asked)));
   }
 
   /**
@@ -34,10 +31,9 @@ public final class OtherwisePlayed {
    * @param right how many fit it
    */
   public static List<String> otherDrill(PlayableDrill other, int right, Review review) {
-    String sounds = "This sounds like " + shapes(other) + " from fret " + other.start();
     return List.of(
-        sounds + ". " + fits(right, review) + " that, and " + here(review) + " this drill.",
-        "Name that drill to hear how you played it, or look again where this one begins.");
+        Wording.of("other.drill", shapes(other), other.start(), fits(right, review), here(review)),
+        Wording.of("other.drill.then"));
   }
 
   /**
@@ -53,27 +49,11 @@ public final class OtherwisePlayed {
       PlayableDrill asked, PlayableDrill other, int right, Review review) {
     int semitones = firstPitch(other) - firstPitch(asked);
     String far = Phrases.count(Math.abs(semitones), "semitone");
-    String way = semitones > 0 ? "higher" : "lower";
+    String way = semitones > 0 ? ".higher" : ".lower";
     return List.of(
-        "This sounds like "
-            + other.key()
-            + ", and the drill is in "
-            + asked.key()
-            + ". "
-            + fits(right, review)
-            + " the same drill "
-            + far
-            + " "
-            + way
-            + ", and "
-            + here(review)
-            + " this one.",
-        "Name that key to hear how you played it. If your hands were where this drill has them, the"
-            + " guitar is tuned "
-            + far
-            + " "
-            + way
-            + (semitones > 0 ? ", or has a capo." : "."));
+        Wording.of(
+            "other.key" + way, other.key(), asked.key(), fits(right, review), far, here(review)),
+        Wording.of("other.key.then" + way, far));
   }
 
   private static int firstPitch(PlayableDrill drill) {
@@ -82,12 +62,14 @@ public final class OtherwisePlayed {
 
   private static String fits(int right, Review review) {
     int all = review.notes().size();
-    return right == all ? "All " + all + " notes fit" : right + " of " + all + " notes fit";
+    return right == all
+        ? Wording.of("other.fits.all", all)
+        : Wording.of("other.fits.some", right, all);
   }
 
   private static String here(Review review) {
     long here = review.notes().stream().filter(n -> n.verdict() == Verdict.RIGHT).count();
-    return here == 0 ? "none" : Long.toString(here);
+    return here == 0 ? Wording.of("other.none") : Long.toString(here);
   }
 
   /**
@@ -100,12 +82,8 @@ public final class OtherwisePlayed {
   public static List<String> otherOfList(PlayableDrill asked, PlayableDrill played, Review review) {
     return before(
         review,
-        "For this take the list names "
-            + asked.title()
-            + ", and it sounds like "
-            + played.title()
-            + ", which is on the list too.",
-        "What follows is about the one that it sounds like, and that is a guess.");
+        Wording.of("other.ofList", title(asked), title(played)),
+        Wording.of("other.ofList.then"));
   }
 
   /**
@@ -114,11 +92,22 @@ public final class OtherwisePlayed {
    * @param played the one of several that fits best
    */
   public static List<String> noneNamed(PlayableDrill played, Review review) {
-    return before(
-        review,
-        "No drill is named for this take; what follows is about "
-            + played.title()
-            + ", which fits best, and that is a guess.");
+    return before(review, Wording.of("other.noneNamed", title(played)));
+  }
+
+  /** The title of a drill; one that only names key and shapes is said in the language spoken. */
+  private static String title(PlayableDrill drill) {
+    boolean usual = drill.title().equals(Wording.in(Tongue.ENGLISH, () -> usualTitle(drill)));
+    return usual ? usualTitle(drill) : drill.title();
+  }
+
+  private static String usualTitle(PlayableDrill drill) {
+    return drill.key()
+        + ": "
+        + drill.shapes().stream()
+            .map(Phrases::shape)
+            .reduce((so, next) -> Wording.of("title.shapes", so, next))
+            .orElseThrow();
   }
 
   private static List<String> before(Review review, String... first) {
@@ -131,14 +120,13 @@ public final class OtherwisePlayed {
   private static String shapes(PlayableDrill drill) {
     List<Shape> shapes = drill.shapes();
     if (shapes.size() == 1) {
-      return "the " + shapes.get(0).spoken() + " shape alone";
+      return Wording.of("other.shape", Phrases.shape(shapes.get(0)));
     }
-    return "the "
-        + shapes.get(0).spoken()
-        + " shape into the "
-        + shapes.stream()
-            .skip(1)
-            .map(shape -> shape.spoken() + " one")
-            .collect(Collectors.joining(" and the "));
+    return shapes.stream()
+        .skip(2)
+        .map(Phrases::shape)
+        .reduce(
+            Wording.of("other.shapes", Phrases.shape(shapes.get(0)), Phrases.shape(shapes.get(1))),
+            (so, next) -> Wording.of("other.shapes.more", so, next));
   }
 }

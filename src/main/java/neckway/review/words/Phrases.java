@@ -4,40 +4,34 @@ import java.util.List;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
+import neckway.neck.Shape;
 import neckway.review.Milliseconds;
+import neckway.words.Wording;
 
 /** The small change of sentences: numbers, strings, ways, lists. */
 public final class Phrases {
-  private static final List<String> COUNTS =
-      List.of(
-          "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-          "eleven", "twelve");
-  private static final List<String> ORDINALS =
-      List.of("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth");
-  private static final List<String> FINGERS = List.of("first", "second", "third", "fourth");
-
+  private static final int MOST_NAMED = 3;
   private static final int MOST_ROUNDS_NAMED = 4;
 
   private Phrases() {}
 
   /** A whole number, in a word up to twelve. */
   public static String count(int number) {
-    return number < COUNTS.size() ? COUNTS.get(number) : Integer.toString(number);
+    return Wording.number(number);
   }
 
-  /** "one note", "three notes". */
+  /**
+   * "one note", "three notes".
+   *
+   * @param thing note, round, semitone or beat
+   */
   public static String count(int number, String thing) {
-    return count(number) + " " + thing + (number == 1 ? "" : "s");
+    return Wording.counted("count." + thing, number, count(number));
   }
 
   /** "first", "second"; in figures from the ninth on. */
   static String ordinal(int number) {
-    return number <= ORDINALS.size() ? ORDINALS.get(number - 1) : number + "th";
-  }
-
-  /** "once", "twice", "three times". */
-  static String times(int number) {
-    return number == 1 ? "once" : number == 2 ? "twice" : count(number) + " times";
+    return Wording.ordinal(number);
   }
 
   /**
@@ -52,67 +46,88 @@ public final class Phrases {
       return "";
     }
     if (rounds.size() == all) {
-      return all == 2 ? " in both rounds" : " in every round";
+      return Wording.of(all == 2 ? "rounds.both" : "rounds.every");
     }
     if (rounds.size() > MOST_ROUNDS_NAMED) {
-      return " in " + count(rounds.size()) + " rounds";
+      return Wording.of("rounds.count", count(rounds.size()));
     }
     List<String> numbers = rounds.stream().map(r -> Integer.toString(r + 1)).toList();
-    return (rounds.size() == 1 ? " in round " : " in rounds ") + list(numbers);
+    return Wording.counted("rounds", rounds.size(), Wording.list(numbers));
   }
 
   /** "fret 7 on the fourth string", "the open fourth string". */
   static String fretOnString(Place place) {
-    return place.fret() == 0
-        ? "the open " + string(place.string())
-        : "fret " + place.fret() + " on the " + string(place.string());
+    return Wording.of(at("note", place), place.fret(), ordinal(place.string()));
+  }
+
+  /** "shift up on the third string". */
+  static String shift(Direction direction, GuitarString string) {
+    return Wording.of(towards("shift", direction), ordinal(string));
+  }
+
+  /** Some things one after the other, with the end of the sentence: three at most are named. */
+  static String named(List<String> each) {
+    return each.size() <= MOST_NAMED
+        ? Wording.of("named.all", String.join("; ", each))
+        : Wording.of("named.more", String.join("; ", each.subList(0, MOST_NAMED)));
   }
 
   /** "second string, fret 8". */
   public static String spot(Place place) {
-    return string(place.string()) + (place.fret() == 0 ? ", open" : ", fret " + place.fret());
+    return Wording.of(at("spot", place), place.fret(), ordinal(place.string()));
   }
 
   /** "a few notes", as far as there are any before a step. */
   static String from(int step) {
-    return step == 1 ? "one note" : step == 2 ? "two notes" : "a few notes";
+    return Wording.of(step == 1 ? "from.1" : step == 2 ? "from.2" : "from.few");
+  }
+
+  /** "before fret 7 on the fourth string", "before the open fourth string". */
+  static String before(Place place) {
+    return Wording.of(at("before", place), place.fret(), ordinal(place.string()));
   }
 
   /** "third string". */
   public static String string(GuitarString string) {
-    return ORDINALS.get(string.number() - 1) + " string";
+    return Wording.of("string", ordinal(string));
   }
 
   /** "first finger", or "open" where none is on the string. */
   public static String finger(int finger) {
-    return finger == 0 ? "open" : FINGERS.get(finger - 1) + " finger";
+    return finger == 0 ? Wording.of("finger.open") : Wording.of("finger", ordinal(finger));
   }
 
   public static String way(Direction direction) {
-    return direction == Direction.UP ? "up" : "down";
+    return Wording.of(towards("way", direction));
   }
 
-  /** "A", "A and B", "A, B and C". */
-  public static String list(List<String> things) {
-    if (things.size() < 2) {
-      return String.join("", things);
-    }
-    int last = things.size() - 1;
-    return String.join(", ", things.subList(0, last)) + " and " + things.get(last);
+  /** The key of a text for a place: another one for an open string. */
+  static String at(String key, Place place) {
+    return key + (place.fret() == 0 ? ".open" : ".fret");
   }
 
-  /** With a capital letter. */
-  public static String sentence(String words) {
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  /** The key of a text for a way. */
+  static String towards(String key, Direction direction) {
+    return key + (direction == Direction.UP ? ".up" : ".down");
+  }
+
+  /** "third", of a string. */
+  static String ordinal(GuitarString string) {
+    return ordinal(string.number());
+  }
+
+  /** "major", "Dorian". */
+  public static String shape(Shape shape) {
+    return Wording.of("shape." + shape.word());
   }
 
   /** "62 ms", "220 ms", "1.2 seconds". */
   public static String ms(double ms) {
     long shown = Math.abs(Milliseconds.rounded(ms));
     if (shown < 1000) {
-      return shown + " ms";
+      return Wording.of("ms", shown);
     }
     double seconds = shown / 1000.0;
-    return seconds == 1 ? "a second" : seconds + " seconds";
+    return seconds == 1 ? Wording.of("seconds.one") : Wording.of("seconds", Wording.plain(seconds));
   }
 }

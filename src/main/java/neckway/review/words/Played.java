@@ -12,6 +12,7 @@ import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.hand.ShiftVerdict;
 import neckway.hear.RobustStatistics;
+import neckway.neck.Direction;
 import neckway.neck.Step;
 import neckway.review.Clock;
 import neckway.review.Grid;
@@ -24,6 +25,7 @@ import neckway.review.ReviewedShift;
 import neckway.review.ReviewedStep;
 import neckway.review.StepVerdict;
 import neckway.review.Timing;
+import neckway.words.Wording;
 
 /** The attempt that a review is of, laid on its drill: which note is which step, and where. */
 final class Played {
@@ -94,19 +96,19 @@ final class Played {
   /** "going up", "at the top" or "coming down", with the round where there are several. */
   String way(Step step) {
     String way = wayAlone(step.index());
-    return rounds() == 1 ? way : way + " in round " + (round(step.index()) + 1);
+    return rounds() == 1 ? way : Wording.of("way.inRound", way, round(step.index()) + 1);
   }
 
   /** "going up", "at the top" or "coming down". */
   String wayAlone(int step) {
     int within = inRound(step);
-    return within < half ? "going up" : within == half ? "at the top" : "coming down";
+    return Wording.of(within < half ? "way.going" : within == half ? "way.top" : "way.coming");
   }
 
-  /** "up" where the notes before a step lie lower, else "down". */
-  String into(int step) {
+  /** Up where the notes before a step lie lower. */
+  Direction into(int step) {
     int within = inRound(step);
-    return within > half || within == 0 ? "down" : "up";
+    return within > half || within == 0 ? Direction.DOWN : Direction.UP;
   }
 
   /** Notes of the attempt with a verdict. */

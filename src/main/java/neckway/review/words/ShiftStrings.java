@@ -13,6 +13,7 @@ import neckway.review.GuitarKnown;
 import neckway.review.Landings;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
+import neckway.words.Wording;
 
 /** Says on which strings the hand moved, as far as the sound tells. */
 final class ShiftStrings {
@@ -45,10 +46,8 @@ final class ShiftStrings {
           moved().values().stream().skip(MOST_NAMED).flatMap(List::stream).toList();
       said.add(
           Sentence.of(
-              Phrases.sentence(Phrases.count(more.size()))
-                  + " more "
-                  + (more.size() == 1 ? "shift was" : "shifts were")
-                  + " made on another string than planned, marked below.",
+              Wording.capital(
+                  Wording.counted("strings.more", more.size(), Phrases.count(more.size()))),
               steps(more)));
     }
     made().map(Sentence::of).ifPresent(said::add);
@@ -70,15 +69,13 @@ final class ShiftStrings {
   }
 
   private String moved(Kind kind, List<ReviewedShift> shifts) {
-    return "You shifted "
-        + Phrases.way(kind.direction())
-        + pair(shifts.get(0).planned())
-        + " on the "
-        + Phrases.string(kind.heard())
-        + Phrases.inRounds(shifts.stream().map(s -> s.planned().round()).toList(), played.rounds())
-        + ", not on the "
-        + Phrases.string(kind.planned())
-        + " as planned.";
+    List<Integer> rounds = shifts.stream().map(s -> s.planned().round()).toList();
+    return Wording.of(
+        Phrases.towards("strings.moved", kind.direction()),
+        pair(shifts.get(0).planned()),
+        Phrases.ordinal(kind.heard()),
+        Phrases.inRounds(rounds, played.rounds()),
+        Phrases.ordinal(kind.planned()));
   }
 
   private Optional<String> made() {
@@ -89,50 +86,36 @@ final class ShiftStrings {
     if (made == review.shifts().size()) {
       return Optional.of(
           made == 2
-              ? "Both shifts were made where you planned them."
-              : "All " + Phrases.count(made) + " shifts were made where you planned them.");
+              ? Wording.of("strings.made.both")
+              : Wording.of("strings.made.all", Phrases.count(made)));
     }
-    return Optional.of(
-        Phrases.sentence(
-            Phrases.count(made, "shift")
-                + (made == 1 ? " was" : " were")
-                + " made where planned."));
+    return Optional.of(Wording.capital(Wording.counted("strings.made", made, Phrases.count(made))));
   }
 
   /** That the sound does not tell of some. */
   Optional<Sentence> unheard() {
     if (review.guitar() == GuitarKnown.ANOTHER) {
-      return Optional.of(
-          Sentence.of(
-              "The notes do not sound like the guitar of this profile, so on which strings you"
-                  + " shifted is not told; calibrate the guitar that you play."));
+      return Optional.of(Sentence.of(Wording.of("strings.another")));
     }
     List<ReviewedShift> unheard = played.shifts(ShiftVerdict.UNHEARD);
     if (unheard.isEmpty()) {
       return Optional.empty();
     }
     if (review.guitar() == GuitarKnown.NOT_LEARNT) {
-      return Optional.of(
-          Sentence.of(
-              "On which string you shifted cannot be told from the pitches alone; once the guitar"
-                  + " has been calibrated, its sound may tell."));
+      return Optional.of(Sentence.of(Wording.of("strings.notLearnt")));
     }
     if (unheard.size() > 1) {
       return Optional.of(
           Sentence.of(
-              "The sound does not tell on which string "
-                  + Phrases.count(unheard.size())
-                  + " of the shifts were made.",
-              steps(unheard)));
+              Wording.of("strings.unheard", Phrases.count(unheard.size())), steps(unheard)));
     }
     PlannedShift planned = unheard.get(0).planned();
     return Optional.of(
         Sentence.of(
-            "The sound does not tell on which string you shifted "
-                + Phrases.way(planned.direction())
-                + pair(planned)
-                + Phrases.inRounds(List.of(planned.round()), played.rounds())
-                + ".",
+            Wording.of(
+                Phrases.towards("strings.unheard", planned.direction()),
+                pair(planned),
+                Phrases.inRounds(List.of(planned.round()), played.rounds())),
             steps(unheard)));
   }
 
@@ -141,6 +124,6 @@ final class ShiftStrings {
       return "";
     }
     int to = shift.pair() + (shift.direction() == Direction.UP ? 1 : 0);
-    return " to the " + played.drill().route().shapes().get(to).spoken() + " shape";
+    return Wording.of("strings.to", Phrases.shape(played.drill().route().shapes().get(to)));
   }
 }

@@ -3,6 +3,7 @@ package neckway.review.words;
 import java.util.List;
 import neckway.neck.PlannedShift;
 import neckway.review.ReviewedShift;
+import neckway.words.Wording;
 
 /** A shift made on another string than planned: its notes are right, the hand's way is not. */
 final class ShiftsElsewhere {
@@ -24,16 +25,12 @@ final class ShiftsElsewhere {
 
   private Cause cause(List<ReviewedShift> shifts, List<Integer> landings) {
     PlannedShift first = shifts.get(0).planned();
+    String shift = Phrases.shift(first.direction(), first.string());
+    int fret = played.step(first.landingStep()).place().fret();
     String advice =
-        "play the shift "
-            + Phrases.way(first.direction())
-            + " on the "
-            + Phrases.string(first.string())
-            + " alone, its three notes, the "
-            + Phrases.finger(first.finger())
-            + " landing on fret "
-            + played.step(first.landingStep()).place().fret()
-            + ", until the hand goes there by itself";
+        fret == 0
+            ? Wording.of("elsewhere.open", shift)
+            : Wording.of("elsewhere", shift, Phrases.ordinal(first.finger()), fret);
     return new Cause(SHIFT * shifts.size(), first.landingStep(), landings, advice);
   }
 }

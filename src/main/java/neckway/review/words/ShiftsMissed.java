@@ -3,6 +3,7 @@ package neckway.review.words;
 import java.util.List;
 import neckway.neck.PlannedShift;
 import neckway.neck.Step;
+import neckway.words.Wording;
 
 /** A shift that was not made: the hand stayed in its shape. */
 final class ShiftsMissed {
@@ -22,16 +23,13 @@ final class ShiftsMissed {
   private Cause cause(List<PlannedShift> shifts) {
     PlannedShift first = shifts.get(0);
     Step landing = played.step(first.landingStep());
+    String key = Phrases.towards("stayed", first.direction());
+    String string = Phrases.ordinal(first.string());
+    int fret = landing.place().fret();
     String advice =
-        "play "
-            + Phrases.way(first.direction())
-            + " to the "
-            + Phrases.string(first.string())
-            + " and stop on the landing, fret "
-            + landing.place().fret()
-            + " with the "
-            + Phrases.finger(first.finger())
-            + ", until the hand goes there by itself";
+        fret == 0
+            ? Wording.of(key + ".open", string)
+            : Wording.of(key, string, fret, Phrases.ordinal(first.finger()));
     return new Cause(
         SHIFT * shifts.size(),
         first.landingStep(),

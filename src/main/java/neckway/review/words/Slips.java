@@ -9,11 +9,10 @@ import neckway.follow.Verdict;
 import neckway.neck.Step;
 import neckway.review.HeardAs;
 import neckway.review.ReviewedNote;
+import neckway.words.Wording;
 
 /** Says the slips of the reviewed attempt, each with its place. */
 final class Slips {
-  private static final int MOST_NAMED = 3;
-
   private final Played played;
   private final PlayableDrill drill;
 
@@ -30,21 +29,26 @@ final class Slips {
     List<String> each = new ArrayList<>();
     for (ReviewedNote note : played.notes(Verdict.WRONG)) {
       Step step = drill.route().steps().get(note.step().getAsInt());
-      each.add(
-          played.way(step)
-              + ", where the "
-              + Phrases.spot(step.place())
-              + " was due, "
-              + heard(note, step));
+      each.add(heard(note, step));
     }
-    return said(each, " wrong: ", steps(played.notes(Verdict.WRONG)));
+    return said(each, "slips.wrong", steps(played.notes(Verdict.WRONG)));
   }
 
   private String heard(ReviewedNote note, Step step) {
     HeardAs heard = HeardAs.of(drill, step, note.midi());
-    return heard.fret().isPresent()
-        ? "it sounded like fret " + heard.fret().getAsInt() + " of that string"
-        : "I heard " + heard.note();
+    String way = played.way(step);
+    String due =
+        Wording.of(
+            Phrases.at("slip.due", step.place()),
+            step.place().fret(),
+            Phrases.ordinal(step.place().string()));
+    if (heard.fret().isEmpty()) {
+      return Wording.of("slip.heard", way, due, heard.note());
+    }
+    int fret = heard.fret().getAsInt();
+    return fret == 0
+        ? Wording.of("slip.sounded.open", way, due)
+        : Wording.of("slip.sounded", way, due, fret);
   }
 
   /** Steps left out, a row of them as one. */
@@ -52,18 +56,18 @@ final class Slips {
     List<String> each = new ArrayList<>();
     for (int s : steps) {
       Step step = drill.route().steps().get(s);
-      each.add(played.way(step) + ", " + Phrases.spot(step.place()));
+      each.add(Wording.of("slip.place", played.way(step), Phrases.spot(step.place())));
     }
-    return said(each, " left out: ", steps);
+    return said(each, "slips.leftOut", steps);
   }
 
   List<Sentence> struckTwice() {
     List<String> each = new ArrayList<>();
     for (ReviewedNote note : played.notes(Verdict.REPEAT)) {
       Step step = drill.route().steps().get(note.step().getAsInt());
-      each.add(played.way(step) + ", " + Phrases.spot(step.place()));
+      each.add(Wording.of("slip.place", played.way(step), Phrases.spot(step.place())));
     }
-    return said(each, " struck twice: ", steps(played.notes(Verdict.REPEAT)));
+    return said(each, "slips.twice", steps(played.notes(Verdict.REPEAT)));
   }
 
   /** Steps that sounded in their time, but not clearly enough to be named. */
@@ -71,9 +75,9 @@ final class Slips {
     List<String> each = new ArrayList<>();
     for (int s : played.unnamed()) {
       Step step = drill.route().steps().get(s);
-      each.add(played.way(step) + ", " + Phrases.spot(step.place()));
+      each.add(Wording.of("slip.place", played.way(step), Phrases.spot(step.place())));
     }
-    return said(each, " I heard but could not make out: ", played.unnamed());
+    return said(each, "slips.unclear", played.unnamed());
   }
 
   /** Notes of no step; the same one heard again is named once. */
@@ -84,18 +88,22 @@ final class Slips {
     List<String> each = new ArrayList<>();
     heard.forEach(
         (midi, times) ->
-            each.add(name(midi) + (times == 1 ? "" : " " + Phrases.times(times)) + open(midi)));
-    String what = stray.size() == 1 ? " that does not" : " that do not";
-    return said(each, stray.size(), what + " belong there: ", steps(stray));
+            each.add(
+                open(
+                    midi,
+                    times == 1
+                        ? name(midi)
+                        : Wording.of("slip.times", name(midi), Wording.times(times)))));
+    return said(each, stray.size(), "slips.stray", steps(stray));
   }
 
   /** The string that a note of no step is of, if it was an open one. */
-  private String open(int midi) {
+  private String open(int midi, String heard) {
     return drill.tuning().strings().stream()
         .filter(string -> drill.tuning().openMidi(string) == midi)
         .findFirst()
-        .map(string -> ", most likely the open " + Phrases.string(string))
-        .orElse("");
+        .map(string -> Wording.of("slip.open", heard, Phrases.ordinal(string)))
+        .orElse(heard);
   }
 
   private List<Integer> steps(List<ReviewedNote> notes) {
@@ -111,12 +119,8 @@ final class Slips {
     if (each.isEmpty()) {
       return List.of();
     }
-    String head = Phrases.sentence(Phrases.count(count, "note")) + what;
-    String all =
-        each.size() <= MOST_NAMED
-            ? String.join("; ", each) + "."
-            : String.join("; ", each.subList(0, MOST_NAMED)) + "; and more, marked below.";
-    return List.of(Sentence.of(head + all, steps));
+    String text = Wording.counted(what, count, Phrases.named(each), Phrases.count(count));
+    return List.of(Sentence.of(Wording.capital(text), steps));
   }
 
   private String name(int midi) {

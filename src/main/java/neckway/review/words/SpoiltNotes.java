@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import neckway.neck.Place;
 import neckway.neck.Step;
 import neckway.review.StepVerdict;
+import neckway.words.Wording;
 
 /** A note played wrong or left out, once or at the same place of several rounds. */
 final class SpoiltNotes {
@@ -51,14 +53,13 @@ final class SpoiltNotes {
   }
 
   private String once(int step) {
-    String note = Phrases.fretOnString(played.step(step).place());
+    Place place = played.step(step).place();
     if (step == 0) {
-      return "put the finger down for the first note, " + note + ", before you count yourself in";
+      return Wording.of(Phrases.at("spoilt.first", place), Phrases.fretOnString(place));
     }
-    String from = Phrases.from(step) + " before " + note;
-    return is(step, StepVerdict.WRONG)
-        ? "start " + from + " and play " + played.into(step) + " to it slowly"
-        : "start " + from + ", play " + played.into(step) + " to it and stop on it";
+    String key = is(step, StepVerdict.WRONG) ? "spoilt.wrong" : "spoilt.leftOut";
+    return Wording.of(
+        Phrases.towards(key, played.into(step)), Phrases.from(step), Phrases.before(place));
   }
 
   private String severalTimes(List<Integer> steps) {
@@ -66,20 +67,16 @@ final class SpoiltNotes {
     List<Integer> rounds = steps.stream().map(played::round).toList();
     boolean allWrong = steps.stream().allMatch(s -> is(s, StepVerdict.WRONG));
     boolean allLeftOut = steps.stream().allMatch(s -> is(s, StepVerdict.SKIPPED));
-    String what = allWrong ? " was wrong" : allLeftOut ? " was left out" : " was wrong or left out";
-    return Phrases.fretOnString(played.step(first).place())
-        + ", "
-        + played.wayAlone(first)
-        + ","
-        + what
-        + Phrases.inRounds(rounds, played.rounds())
-        + "; "
-        + (first == 0
-            ? "stop on it and begin again, slowly"
-            : "start "
-                + Phrases.from(first)
-                + " before it and play "
-                + played.into(first)
-                + " to it slowly");
+    String then =
+        first == 0
+            ? Wording.of("spoilt.again.first")
+            : Wording.of(Phrases.towards("spoilt.again", played.into(first)), Phrases.from(first));
+    String what = allWrong ? "wrong" : allLeftOut ? "leftOut" : "either";
+    return Wording.of(
+        "spoilt.again." + what,
+        Phrases.fretOnString(played.step(first).place()),
+        played.wayAlone(first),
+        Phrases.inRounds(rounds, played.rounds()),
+        then);
   }
 }

@@ -2,6 +2,7 @@ package neckway.review.words;
 
 import java.util.List;
 import neckway.review.StepVerdict;
+import neckway.words.Wording;
 
 /** A run that was not played to its end. */
 final class StoppedEarly {
@@ -25,13 +26,11 @@ final class StoppedEarly {
                     STOP,
                     s,
                     List.of(s),
-                    "start "
-                        + Phrases.from(s)
-                        + " before "
-                        + Phrases.fretOnString(played.step(s).place())
-                        + ", "
-                        + played.way(played.step(s))
-                        + ", and play on from there to the end"))
+                    Wording.of(
+                        "stopped.goOn",
+                        Phrases.from(s),
+                        Phrases.before(played.step(s).place()),
+                        played.way(played.step(s)))))
         .toList();
   }
 }

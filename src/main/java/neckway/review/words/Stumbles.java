@@ -10,11 +10,10 @@ import neckway.follow.Verdict;
 import neckway.neck.Step;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
+import neckway.words.Wording;
 
 /** Says where a player came in late or hesitated; landings after a shift are told apart. */
 final class Stumbles {
-  private static final int MOST_NAMED = 3;
-
   /** A wait shorter than this, or than two fifths of a slot, is unevenness, seconds. */
   private static final double LEAST_SECONDS = 0.15;
 
@@ -40,15 +39,17 @@ final class Stumbles {
         .filter(
             n -> n.verdict() == Verdict.RIGHT && n.step().equals(OptionalInt.of(0)) && n.slot() > 0)
         .findFirst()
-        .map(n -> Sentence.of("You came in " + slots(n.slot()) + " late.", List.of(0)));
+        .map(n -> Sentence.of(Wording.of("stumble.late", slots(n.slot())), List.of(0)));
   }
 
   private String slots(long slots) {
     int inBeat = drill.pulse().notesPerBeat();
     if (slots % inBeat == 0) {
-      return slots == inBeat ? "a beat" : Phrases.count((int) (slots / inBeat), "beat");
+      return Phrases.count((int) (slots / inBeat), "beat");
     }
-    return 2 * slots == inBeat ? "half a beat" : Phrases.ms(1000 * slots * slotSeconds());
+    return 2 * slots == inBeat
+        ? Wording.of("count.beat.half")
+        : Phrases.ms(1000 * slots * slotSeconds());
   }
 
   /** "You hesitated: 2 seconds before the second string, fret 8, going up." */
@@ -58,20 +59,19 @@ final class Stumbles {
         waits.stream()
             .map(
                 w ->
-                    Phrases.ms(1000 * w.seconds())
-                        + " before the "
-                        + Phrases.spot(w.step().place())
-                        + ", "
-                        + played.way(w.step()))
+                    Wording.of(
+                        Phrases.at("stumble.each", w.step().place()),
+                        Phrases.ms(1000 * w.seconds()),
+                        played.way(w.step()),
+                        Phrases.ordinal(w.step().place().string()),
+                        w.step().place().fret()))
             .toList();
     if (each.isEmpty()) {
       return List.of();
     }
-    boolean all = each.size() <= MOST_NAMED;
-    String named = String.join("; ", all ? each : each.subList(0, MOST_NAMED));
     return List.of(
         Sentence.of(
-            "You hesitated: " + named + (all ? "." : "; and more, marked below."),
+            Wording.of("stumble.waited", Phrases.named(each)),
             waits.stream().map(w -> w.step().index()).toList()));
   }
 

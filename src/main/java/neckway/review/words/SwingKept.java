@@ -1,11 +1,11 @@
 package neckway.review.words;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.drill.Pulse;
 import neckway.review.OwnSwing;
+import neckway.words.Wording;
 
 /** Says how the player swings, where that can be told and is not what goes without saying. */
 final class SwingKept {
@@ -29,9 +29,7 @@ final class SwingKept {
     }
     return Optional.of(
         Sentence.of(
-            "You swing "
-                + shares(swing.getAsDouble())
-                + (isAnother() ? ", and the drill " + askedFor() + "." : ".")));
+            isAnother() ? besideTheDrill() : Wording.of("swing", shares(swing.getAsDouble()))));
   }
 
   List<Cause> causes() {
@@ -40,15 +38,11 @@ final class SwingKept {
     }
     String rather =
         asked == Pulse.STRAIGHT
-            ? "the drill is straight and you swing it; count both notes of a pair evenly, or give the"
-                + " drill a swing of "
-                + String.format(Locale.ROOT, "%.2f", swing.getAsDouble())
-            : "let the first note of a pair be "
-                + (swing.getAsDouble() < asked ? "longer" : "shorter")
-                + ": the drill swings "
-                + shares(asked)
-                + ", and you "
-                + shares(swing.getAsDouble());
+            ? Wording.of("swing.evenly", Wording.fixed(swing.getAsDouble(), 2))
+            : Wording.of(
+                swing.getAsDouble() < asked ? "swing.longer" : "swing.shorter",
+                shares(asked),
+                shares(swing.getAsDouble()));
     return List.of(Cause.ofTheWhole(BY_A_SLOT * Math.abs(swing.getAsDouble() - asked), rather));
   }
 
@@ -56,12 +50,15 @@ final class SwingKept {
     return OwnSwing.isAnother(swing.getAsDouble(), asked);
   }
 
-  private String askedFor() {
-    return asked == Pulse.STRAIGHT ? "is straight" : "swings " + shares(asked);
+  private String besideTheDrill() {
+    String own = shares(swing.getAsDouble());
+    return asked == Pulse.STRAIGHT
+        ? Wording.of("swing.straight", own)
+        : Wording.of("swing.other", own, shares(asked));
   }
 
   private static String shares(double share) {
     long first = Math.round(PERCENT * share);
-    return first + " to " + Math.round(PERCENT - first);
+    return Wording.of("swing.shares", first, Math.round(PERCENT - first));
   }
 }

@@ -7,6 +7,7 @@ import neckway.follow.Verdict;
 import neckway.neck.Step;
 import neckway.review.ReviewedNote;
 import neckway.review.StepVerdict;
+import neckway.words.Wording;
 
 /** Says how often the player began, how far each try went, and which one the rest is about. */
 final class Tries {
@@ -27,29 +28,33 @@ final class Tries {
     List<Sentence> said = new ArrayList<>();
     said.add(
         Sentence.of(
-            "You began " + Phrases.times(tries) + "; the rest is about the " + standing() + "."));
+            Wording.of(standing(), Wording.times(tries), ordinal(played.review().reviewed() + 1))));
     if (tries == 2) {
-      said.add(Sentence.of("The first try " + came(0) + "; the second " + came(1) + "."));
+      said.add(Sentence.of(Wording.of("tries.two", came(0), came(1))));
     } else if (tries <= MOST_TOLD) {
       for (int t = 0; t < tries; t++) {
-        said.add(Sentence.of("The " + Phrases.ordinal(t + 1) + " try " + came(t) + "."));
+        said.add(Sentence.of(Wording.of("tries.each", Phrases.ordinal(t + 1), came(t))));
       }
     } else {
-      said.add(Sentence.of("That try " + came(played.review().reviewed()) + "."));
+      said.add(Sentence.of(Wording.of("tries.that", came(played.review().reviewed()))));
     }
     return said;
   }
 
+  /** The key of the sentence that says which one the rest is about. */
   private String standing() {
     int number = played.review().reviewed() + 1;
-    String name = number == tries && tries > 2 ? "last" : Phrases.ordinal(number);
     if (number == tries) {
-      return name + " try";
+      return tries > 2 ? "tries.last" : "tries.second";
     }
     boolean asFar =
         IntStream.range(number, tries).anyMatch(later -> lastStep(later) == lastStep(number - 1));
-    String why = asFar ? tries == 2 ? "the better one" : "the best one" : "which got furthest";
-    return name + " try, " + why;
+    String key = asFar ? tries == 2 ? "tries.better" : "tries.best" : "tries.furthest";
+    return Wording.isOrdinalInWords(number) ? key : key + ".figures";
+  }
+
+  private static String ordinal(int number) {
+    return Wording.isOrdinalInWords(number) ? Wording.ordinal(number) : Integer.toString(number);
   }
 
   /** "stopped at the second string, fret 8", "went through, with one wrong note". */
@@ -60,14 +65,18 @@ final class Tries {
     Step step = played.step(last);
     String how =
         last == played.drill().route().steps().size() - 1
-            ? "went through"
-            : "stopped at the " + Phrases.spot(step.place()) + ", " + played.way(step);
+            ? Wording.of("tries.through")
+            : Wording.of(
+                Phrases.at("tries.stopped", step.place()),
+                step.place().fret(),
+                Phrases.ordinal(step.place().string()),
+                played.way(step));
     List<String> slips = new ArrayList<>();
-    add(slips, count(notes, Verdict.WRONG), "wrong note");
-    add(slips, leftOut(attempt), "note left out");
-    add(slips, count(notes, Verdict.REPEAT), "note struck twice");
-    add(slips, count(notes, Verdict.EXTRA), "note that does not belong there");
-    return slips.isEmpty() ? how : how + ", with " + Phrases.list(slips);
+    add(slips, count(notes, Verdict.WRONG), "tries.wrong");
+    add(slips, leftOut(attempt), "tries.leftOut");
+    add(slips, count(notes, Verdict.REPEAT), "tries.twice");
+    add(slips, count(notes, Verdict.EXTRA), "tries.stray");
+    return slips.isEmpty() ? how : Wording.of("tries.with", how, Wording.list(slips));
   }
 
   private int lastStep(int attempt) {
@@ -87,12 +96,9 @@ final class Tries {
     return (int) notes.stream().filter(n -> n.verdict() == verdict).count();
   }
 
-  private static void add(List<String> slips, int count, String one) {
-    if (count == 1) {
-      slips.add(Phrases.count(1) + " " + one);
-    } else if (count > 1) {
-      String several = one.replaceFirst("note", "notes").replace("does not", "do not");
-      slips.add(Phrases.count(count) + " " + several);
+  private static void add(List<String> slips, int count, String key) {
+    if (count > 0) {
+      slips.add(Wording.counted(key, count, Phrases.count(count)));
     }
   }
 }

@@ -1,6 +1,7 @@
 package neckway.review.words;
 
 import java.util.List;
+import neckway.words.Wording;
 
 /** A run that is uneven as a whole. */
 final class UnevenTime {
@@ -32,10 +33,6 @@ final class UnevenTime {
     }
     long slower = Math.round(SLOWER * played.review().grid().tempo());
     return List.of(
-        Cause.ofTheWhole(
-            BY_A_SLOT * ownPulseMs / played.slotMs(),
-            "the notes fall unevenly; play at "
-                + slower
-                + " beats a minute until they are even, then go up by some four beats at a time"));
+        Cause.ofTheWhole(BY_A_SLOT * ownPulseMs / played.slotMs(), Wording.of("uneven", slower)));
   }
 }

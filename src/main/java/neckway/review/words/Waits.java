@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import neckway.words.Wording;
 
 /** Hesitations: at one place, or all over the run. */
 final class Waits {
@@ -36,7 +37,7 @@ final class Waits {
               all,
               causes.get(0).step(),
               causes.stream().flatMap(c -> c.steps().stream()).toList(),
-              "play it more slowly, at a tempo that needs no waiting"));
+              Wording.of("waits.all")));
     }
     return causes;
   }
@@ -47,15 +48,10 @@ final class Waits {
       cost += Math.min(MOST, OF_A_SLOT * 1000 * wait.seconds() / played.slotMs());
     }
     int step = waits.get(0).step().index();
-    String note = Phrases.fretOnString(waits.get(0).step().place());
     return new Cause(
         cost,
         step,
         waits.stream().map(w -> w.step().index()).toList(),
-        "start "
-            + Phrases.from(step)
-            + " before "
-            + note
-            + " and play on through it without a stop, as slowly as that takes");
+        Wording.of("waits.place", Phrases.from(step), Phrases.before(waits.get(0).step().place())));
   }
 }

@@ -1,15 +1,17 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Step;
 import neckway.review.Review;
 import neckway.review.StepVerdict;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /**
  * What a teacher would say of a take: what was right, what was not and where, how it lay in time,
@@ -53,23 +55,27 @@ public final class Words {
   /**
    * What a review says, which may be more or other than its own sentences (see {@link
    * OtherwisePlayed}), each with what is known of it: a sentence of another kind is a detail that
-   * tells of no notes.
+   * tells of no notes. They stay in the language in which they were said first.
    */
   public static List<Sentence> said(PlayableDrill drill, Review review) {
-    Map<String, Sentence> own =
-        sentences(drill, review).stream()
-            .collect(Collectors.toMap(Sentence::text, s -> s, (first, same) -> first));
+    Map<String, Sentence> own = new HashMap<>();
+    for (Tongue tongue : Tongue.values()) {
+      Wording.in(tongue, () -> sentences(drill, review))
+          .forEach(sentence -> own.putIfAbsent(sentence.text(), sentence));
+    }
     return review.summary().words().stream()
         .map(text -> own.getOrDefault(text, Sentence.of(text)))
         .toList();
   }
 
+  /** The sentence of a review that says what to do first, or next. */
+  public static Optional<String> advice(Review review) {
+    return review.summary().words().stream().filter(Advice::isOne).findFirst();
+  }
+
   private List<Sentence> sentences() {
     if (review.notes().isEmpty()) {
-      return List.of(
-          Sentence.of(
-              "I heard no notes in this take. If you played, check that the guitar is on this input"
-                  + " and loud enough."));
+      return List.of(Sentence.of(Wording.of("words.nothing")));
     }
     if (!fits()) {
       doesNotFit();
@@ -113,30 +119,25 @@ public final class Words {
     int right = rightInAll();
     said.add(
         Sentence.of(
-            "What I heard does not fit this drill: of "
-                + Phrases.count(review.notes().size(), "note")
-                + ", "
-                + (right == 0 ? "none" : Phrases.count(right))
-                + " came where the drill has "
-                + (right == 1 ? "it" : "them")
-                + ". Check the key, the starting fret and the shapes."));
+            right == 0
+                ? Wording.of("words.unfit.none", ofNotes())
+                : Wording.counted("words.unfit", right, ofNotes(), Phrases.count(right))));
+  }
+
+  private String ofNotes() {
+    return Phrases.count(review.notes().size(), "ofNotes");
   }
 
   private void whatWasRight() {
     int steps = drill.route().steps().size();
     int reached = steps - played.steps(StepVerdict.UNPLAYED).size();
     int right = review.summary().right();
-    String upTo = reached == steps ? "" : "Up to where you stopped, ";
+    String score = reached == steps ? "score" : "score.upTo";
     boolean all = right == reached && review.summary().notes() == reached && reached > 1;
     String text =
         all
-            ? Phrases.sentence(upTo + "all " + reached + " notes were right and in order.")
-            : upTo
-                + right
-                + " of "
-                + reached
-                + (reached == 1 ? " note" : " notes")
-                + (right == 1 ? " was right." : " were right.");
+            ? Wording.of(score + ".all", reached)
+            : Wording.counted(score + (reached == 1 ? ".ofOne" : ".ofMany"), right, right, reached);
     said.add(new Sentence(Sentence.Part.SCORE, text, List.of()));
   }
 
@@ -148,15 +149,12 @@ public final class Words {
         step ->
             said.add(
                 Sentence.of(
-                    "You stopped before the end: the last "
-                        + (left.size() == 1
-                            ? "note, "
-                            : Phrases.count(left.size(), "note") + ", from ")
-                        + "the "
-                        + Phrases.spot(step.place())
-                        + ", "
-                        + played.way(step)
-                        + (left.size() == 1 ? ", was not played." : ", were not played."),
+                    Wording.counted(
+                        "words.stopped",
+                        left.size(),
+                        Phrases.spot(step.place()),
+                        played.way(step),
+                        Phrases.count(left.size(), "note")),
                     List.of(step.index()))));
   }
 
@@ -173,11 +171,9 @@ public final class Words {
               if (Math.abs(cents) >= OFF_TUNE_CENTS) {
                 said.add(
                     Sentence.of(
-                        "The guitar is "
-                            + Math.round(Math.abs(cents))
-                            + " cents "
-                            + (cents < 0 ? "flat" : "sharp")
-                            + " as a whole; tune it before the next run."));
+                        Wording.of(
+                            cents < 0 ? "words.flat" : "words.sharp",
+                            Math.round(Math.abs(cents)))));
               }
             });
   }

@@ -12,6 +12,9 @@ import neckway.drill.PlayableDrill;
 import neckway.hand.ShiftVerdict;
 import neckway.review.Clock;
 import neckway.review.Grid;
+import neckway.words.EnglishWords;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 
@@ -32,6 +35,18 @@ class AdvicePropertiesTests {
     assertThat(words).isNotEmpty();
     assertThat(advice).hasSizeLessThanOrEqualTo(1);
     advice.forEach(sentence -> ofTheDrill(take.drill(), sentence));
+  }
+
+  @Property(tries = 200)
+  void germanSaysAsMuchAndIsGerman(@ForAll long seed) {
+    MadeUp take = random(new Random(seed));
+    List<Sentence> german =
+        Wording.in(Tongue.GERMAN, () -> Words.sentences(take.drill(), take.review()));
+    assertThat(german).hasSameSizeAs(Words.sentences(take.drill(), take.review()));
+    for (Sentence sentence : german) {
+      assertThat(EnglishWords.in(sentence.text())).as(sentence.text()).isEmpty();
+      assertThat(sentence.text()).endsWith(".").doesNotContain("{", "  ", "..");
+    }
   }
 
   private static void ofTheDrill(PlayableDrill drill, String sentence) {

@@ -1,0 +1,2 @@
+/** In which language sentences are said, and the sentences themselves. Pure. */
+package neckway.words;

@@ -1,0 +1,76 @@
+package neckway.review.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import neckway.page.PagedTake;
+import neckway.review.Review;
+import neckway.review.words.Sentence.Part;
+import neckway.words.EnglishWords;
+import neckway.words.Tongue;
+import neckway.words.Wording;
+import org.junit.jupiter.api.Test;
+
+/** Every sentence of a review in German: whole, without English, and telling of the same notes. */
+class GermanSentenceTests {
+  private static List<Phrasebook.Example> examples(Tongue tongue) {
+    return Wording.in(tongue, Phrasebook::examples);
+  }
+
+  @Test
+  void eachTakeIsToldOfInBothLanguages() {
+    List<Phrasebook.Example> german = examples(Tongue.GERMAN);
+    assertThat(german.stream().map(Phrasebook.Example::when))
+        .containsExactlyElementsOf(
+            examples(Tongue.ENGLISH).stream().map(Phrasebook.Example::when).toList());
+    assertThat(german)
+        .extracting(Phrasebook.Example::sentence)
+        .allMatch(s -> s.endsWith("."))
+        .noneMatch(s -> s.contains("  ") || s.contains("..") || s.contains("null"))
+        .noneMatch(s -> s.contains("{") || s.contains("}"))
+        .allMatch(s -> !Character.isLowerCase(s.charAt(0)));
+  }
+
+  @Test
+  void noEnglishIsLeft() {
+    for (Phrasebook.Example example : examples(Tongue.GERMAN)) {
+      assertThat(EnglishWords.in(example.sentence())).as(example.sentence()).isEmpty();
+    }
+    assertThat(examples(Tongue.ENGLISH))
+        .extracting(Phrasebook.Example::sentence)
+        .allMatch(sentence -> !EnglishWords.in(sentence).isEmpty());
+  }
+
+  /** Parts and notes are those of the English sentences. */
+  @Test
+  void sentencesAreForTheSameAndTellOfTheSameNotes() {
+    for (MadeUp take : Phrasebook.takes()) {
+      Review review = take.review();
+      List<Sentence> english = Words.sentences(take.drill(), review);
+      List<Sentence> german =
+          Wording.in(Tongue.GERMAN, () -> Words.sentences(take.drill(), review));
+      assertThat(german.stream().map(Sentence::part))
+          .containsExactlyElementsOf(english.stream().map(Sentence::part).toList());
+      assertThat(german.stream().map(Sentence::steps))
+          .containsExactlyElementsOf(english.stream().map(Sentence::steps).toList());
+    }
+  }
+
+  /** A review that was made in one language is read in the other. */
+  @Test
+  void whatWasSaidInAnotherLanguageStillLeadsToItsNotes() {
+    PagedTake take = PagedTake.recorded("three-slips");
+    List<Sentence> english = Words.said(take.drill(), take.review());
+    assertThat(Wording.in(Tongue.GERMAN, () -> Words.said(take.drill(), take.review())))
+        .isEqualTo(english);
+    List<String> words = Wording.in(Tongue.GERMAN, () -> Words.of(take.drill(), take.review()));
+    Review german = take.review().withWords(words);
+    List<Sentence> said = Words.said(take.drill(), german);
+    assertThat(said).extracting(Sentence::text).isEqualTo(words);
+    assertThat(said.stream().map(Sentence::steps))
+        .containsExactlyElementsOf(english.stream().map(Sentence::steps).toList());
+    assertThat(said.get(said.size() - 1).part()).isEqualTo(Part.NEXT);
+    assertThat(Words.advice(german)).contains(words.get(words.size() - 1));
+    assertThat(Words.advice(take.review()).orElseThrow()).startsWith("First: ");
+  }
+}
