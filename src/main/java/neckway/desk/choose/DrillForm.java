@@ -21,6 +21,7 @@ import javafx.util.StringConverter;
 import neckway.desk.Desk;
 import neckway.desk.DrillModel;
 import neckway.desk.LookModel;
+import neckway.desk.NumberSpinner;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
@@ -50,10 +51,10 @@ final class DrillForm {
     this.desk = desk;
     this.model = model;
     drill = desk.drill();
-    count = number("choosing.count", 1, Neck.LONGEST_CHAIN, 1, true);
-    tempo = number("choosing.tempo", Pulse.SLOWEST, Pulse.FASTEST, TEMPO_STEP, false);
-    notes = number("choosing.notes", 1, Pulse.MOST_NOTES_PER_BEAT, 1, true);
-    rounds = number("choosing.repeat", 1, RouteBuilder.MOST_ROUNDS, 1, true);
+    count = number("choosing.count", 1, Neck.LONGEST_CHAIN, 1, 0);
+    tempo = number("choosing.tempo", Pulse.SLOWEST, Pulse.FASTEST, TEMPO_STEP, 1);
+    notes = number("choosing.notes", 1, Pulse.MOST_NOTES_PER_BEAT, 1, 0);
+    rounds = number("choosing.repeat", 1, RouteBuilder.MOST_ROUNDS, 1, 0);
     key.setItems(FXCollections.observableArrayList(ChoosingModel.KEYS));
     key.setEditable(true);
     key.setConverter(new KeyWords());
@@ -109,8 +110,8 @@ final class DrillForm {
   }
 
   private NumberSpinner number(
-      String textKey, double least, double most, double step, boolean whole) {
-    return new NumberSpinner(textKey, least, most, step, whole, desk::say);
+      String textKey, double least, double most, double step, int decimals) {
+    return new NumberSpinner(textKey, least, most, step, decimals, desk::say);
   }
 
   private static void place(GridPane group, int row, String textKey, Node control) {

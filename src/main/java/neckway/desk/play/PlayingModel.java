@@ -178,6 +178,7 @@ public final class PlayingModel {
     inFront = false;
     beginWhenShown = false;
     stopCheck(() -> {});
+    settings.backing().recording().hush();
     askStop();
   }
 
@@ -187,6 +188,7 @@ public final class PlayingModel {
    */
   public boolean close() {
     beginWhenShown = false;
+    settings.backing().recording().hush();
     askStop();
     frame();
     return post.awaitOver(CLOSE_MILLIS);
@@ -240,6 +242,7 @@ public final class PlayingModel {
 
   /** Nothing of the run before is left. */
   private void forget() {
+    settings.backing().recording().hush();
     fresh();
     complaint = "";
     line.set("");
@@ -289,17 +292,18 @@ public final class PlayingModel {
       complaint(e.getMessage());
     }
     LocalDateTime now = LocalDateTime.now();
-    PlayableDrill played = drill;
+    boolean backed = settings.backing().plays().get();
     try {
-      settings.takeFile(played, now, 0);
+      drill = backed ? settings.backing().inTempo(drill) : drill;
+      settings.takeFile(drill, now, 0);
     } catch (BadInput e) {
       complaint(e.getMessage());
       return;
     }
+    PlayableDrill played = drill;
     newPage();
     state.set(State.OPENING);
-    boolean backed = settings.backing().plays().get();
-    sounds.set(backed ? settings.backing().said(drill) : "");
+    sounds.set(backed ? settings.backing().said(drills.drill(), played) : "");
     // the way of a backing is learnt while nobody plays, which a rest between rounds is not
     boolean repeat = settings.repeat().get() && !settings.guessFirst().get() && !backed;
     LiveSetup setup =
@@ -368,6 +372,7 @@ public final class PlayingModel {
     for (Runnable event = events.poll(); event != null; event = events.poll()) {
       event.run();
     }
+    settings.backing().recording().frame();
     level.set(post.level());
     if (checking && state.get() == State.READY) {
       post.checkLine().ifPresent(off -> line.set(off.isEmpty() ? complaint : off));

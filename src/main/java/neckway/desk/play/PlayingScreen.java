@@ -74,6 +74,7 @@ public final class PlayingScreen implements Screen {
   private final PulseLine pulse;
   private final Arrangement arrangement;
   private final VBox settings = new VBox();
+  private final BackingRow backing;
   private final Button begin = new Button();
   private final Label hint = new Label();
   private final VBox beside = new VBox();
@@ -112,11 +113,16 @@ public final class PlayingScreen implements Screen {
     page.getStyleClass().add("run-page");
     neck = new NeckStrip(model.page().get());
     pulse = new PulseLine(model, look);
+    backing = new BackingRow(model.settings().backing());
     root.getStyleClass().addAll("page", "playing");
     whole.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     arrangement = new Arrangement(root, top(), middle(), bottom());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
+    RecordingRow.acceptDrops(
+        whole,
+        model.settings().backing(),
+        model.settings().backing().plays().and(model.state().isEqualTo(State.READY)));
     model
         .page()
         .addListener(
@@ -291,7 +297,6 @@ public final class PlayingScreen implements Screen {
     HBox meter = new HBox(levelName, level);
     meter.getStyleClass().add("meter");
     HBox.setHgrow(level, Priority.ALWAYS);
-    BackingRow backing = new BackingRow(model.settings().backing());
     beside.getChildren().addAll(begin, hint, meter, VolumeControl.named(click), backing.volume());
     beside.getStyleClass().add("column");
     CheckBox marks = new CheckBox(Texts.of("play.marks"));
@@ -324,10 +329,14 @@ public final class PlayingScreen implements Screen {
 
   @Override
   public boolean takesKey(KeyEvent event) {
+    Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
+    boolean ready = model.state().get() == State.READY;
+    if (ready && !OneKey.takesText(focus) && backing.takesKey(event)) {
+      return true;
+    }
     if (event.isShortcutDown() || event.isAltDown()) {
       return false;
     }
-    Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
     KeyCode code = event.getCode();
     if (OneKey.presses(event, focus)) {
       return true;
@@ -342,7 +351,7 @@ public final class PlayingScreen implements Screen {
       model.escape();
       return true;
     }
-    if (code == KeyCode.G && model.state().get() == State.READY) {
+    if (code == KeyCode.G && ready) {
       model.beginGuest();
       return true;
     }

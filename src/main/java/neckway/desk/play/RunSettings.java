@@ -12,6 +12,7 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import neckway.desk.open.LogChoice;
 import neckway.desk.open.RunBook;
+import neckway.desk.read.DeviceClipOutput;
 import neckway.drill.PlayableDrill;
 import neckway.file.GuitarFile;
 import neckway.file.GuitarLessons;
@@ -51,7 +52,7 @@ public final class RunSettings {
   public RunSettings(SettingsFile settings, LogChoice log) {
     this.settings = settings;
     this.log = log;
-    backing = new BackingChoice(settings);
+    backing = new BackingChoice(settings, new DeviceClipOutput(this::output));
     book = new RunBook(data(), log.player(), log.keeps());
     for (BooleanProperty each : new BooleanProperty[] {liveMarks, guessFirst, repeat}) {
       each.set(settings.flag(each.getName(), each.get()));
