@@ -304,8 +304,7 @@ public final class PlayingModel {
     newPage();
     state.set(State.OPENING);
     sounds.set(backed ? settings.backing().said(drills.drill(), played) : "");
-    // the way of a backing is learnt while nobody plays, which a rest between rounds is not
-    boolean repeat = settings.repeat().get() && !settings.guessFirst().get() && !backed;
+    boolean repeat = settings.repeat().get() && !settings.guessFirst().get();
     LiveSetup setup =
         new LiveSetup(
             drill,

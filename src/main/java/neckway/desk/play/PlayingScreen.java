@@ -308,9 +308,7 @@ public final class PlayingScreen implements Screen {
     guessFirst.selectedProperty().bindBidirectional(model.settings().guessFirst());
     CheckBox repeat = new CheckBox(Texts.of("play.repeat"));
     repeat.selectedProperty().bindBidirectional(model.settings().repeat());
-    repeat
-        .disableProperty()
-        .bind(model.settings().guessFirst().or(model.settings().backing().plays()));
+    repeat.disableProperty().bind(model.settings().guessFirst());
     Button guest = new Button(Texts.of("play.guest"));
     guest.getStyleClass().add("keyed");
     guest.setMinWidth(Region.USE_PREF_SIZE);
