@@ -8,7 +8,7 @@ import javafx.util.StringConverter;
  * A number as it is written in a field. What is no number or out of bounds is said in one line, and
  * the number stays what it was.
  */
-final class NumberText extends StringConverter<Double> {
+public final class NumberText extends StringConverter<Double> {
   private final String name;
   private final double least;
   private final double most;
@@ -39,10 +39,11 @@ final class NumberText extends StringConverter<Double> {
 
   @Override
   public String toString(Double number) {
-    return number == null ? "" : written(number);
+    return number == null ? "" : written(number, decimals);
   }
 
-  private String written(double number) {
+  /** A number as it is shown: so many decimals, none where it has no fraction. */
+  public static String written(double number, int decimals) {
     return number == Math.rint(number) ? Texts.plain(number) : Texts.fixed(number, decimals);
   }
 
@@ -60,8 +61,8 @@ final class NumberText extends StringConverter<Double> {
             whole ? "problem.whole" : "problem.number",
             Texts.within(name),
             text.strip(),
-            written(least),
-            written(most)));
+            written(least, decimals),
+            written(most, decimals)));
     return current.getAsDouble();
   }
 }

@@ -16,7 +16,7 @@ import neckway.file.sound.WavWriter;
 import neckway.neck.Key;
 
 /**
- * Makes pictures of the choice of a backing and of a warm-up:
+ * Makes pictures of the choice of a backing, of a swing with a later start, and of a warm-up:
  *
  * <pre>java -Dglass.platform=Monocle … neckway.desk.app.BackingPictures FOLDER</pre>
  */
@@ -44,6 +44,21 @@ public final class BackingPictures {
       writer.finish();
     }
     return file;
+  }
+
+  private static void feel(WholeWindow all, Path folder, String name) throws IOException {
+    all.over();
+    all.on(
+        () -> {
+          all.coach.playing().settings().backing().plays().set(false);
+          all.desk.drill().swing(0.62);
+          all.desk.drill().offsetBeats(1.5);
+          return null;
+        });
+    all.go(Place.CHOOSING);
+    all.window.save(folder.resolve("feel-" + name));
+    all.go(Place.PLAYING);
+    all.window.save(folder.resolve("feel-page-" + name));
   }
 
   private static void take(Path folder, int width, int height, int percent) throws Exception {
@@ -100,6 +115,7 @@ public final class BackingPictures {
             return null;
           });
       all.window.save(folder.resolve("backing-runs-" + name));
+      feel(all, folder, name);
     }
   }
 }

@@ -98,7 +98,7 @@ class EveryControlTests {
     }
   }
 
-  /** A backing has the most to choose: of a band, and of the player's own recording. */
+  /** With a swing and a backing there is the most to choose: of a band, and of a recording. */
   @ParameterizedTest
   @CsvSource({
     "ENGLISH, band, 800, 560, 100", "ENGLISH, band, 1280, 800, 200",
@@ -108,7 +108,7 @@ class EveryControlTests {
     "GERMAN, recording, 800, 560, 100", "GERMAN, recording, 1280, 800, 100",
     "GERMAN, recording, 1280, 800, 200"
   })
-  void choiceOfABackingIsSaidInFullAndWithinReach(
+  void choiceOfFeelAndBackingIsSaidInFullAndWithinReach(
       Language language, String kind, double width, double height, int percent) {
     SettingsFile kept = SettingsFile.at(folder.resolve("settings.json"));
     kept.put("backingPlays", true);
@@ -120,6 +120,7 @@ class EveryControlTests {
     Texts.speak(language);
     whole = true;
     try (FxWindow window = open(width, height, percent)) {
+      check(window, Place.CHOOSING, () -> desk.drill().swing(0.6));
       check(window, Place.PLAYING, () -> {});
     } finally {
       Texts.speak(Language.ENGLISH);
