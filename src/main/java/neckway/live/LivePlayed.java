@@ -28,6 +28,7 @@ final class LivePlayed {
   private static final double KEPT_SECONDS = 30;
 
   private final PlayedSound all;
+  private final double backingEnds;
   private final Optional<PlayedTape> tape;
   private final Optional<BesideClick> counting;
 
@@ -40,13 +41,15 @@ final class LivePlayed {
       all = audible(setup, calls(setup, track, rate));
       tape = Optional.empty();
       counting = Optional.empty();
+      backingEnds = Double.POSITIVE_INFINITY;
       return;
     }
     LiveBacking backing = setup.backing().get();
     Pulse pulse = setup.drill().pulse();
     float[] samples = AtRate.of(backing.samples(), backing.sampleRate(), rate);
     BackingTrack band = track(backing, samples, pulse, track, rate);
-    double clicksFrom = backing.clicks() == LiveBacking.Clicks.ALL ? 0 : band.endFrame();
+    backingEnds = band.endFrame();
+    double clicksFrom = backing.clicks() == LiveBacking.Clicks.ALL ? 0 : backingEnds;
     BesideClick clicks = new BesideClick(audible(setup, track), clicksFrom);
     double intro = LiveRun.LEAD_SECONDS + (pulse.countIn() + 1) * pulse.beatSeconds();
     PlayedTape both =
@@ -118,6 +121,11 @@ final class LivePlayed {
   /** A round begins. */
   void countIn(ClickTrack track, int countIn) {
     counting.ifPresent(clicks -> clicks.countIn(track, countIn));
+  }
+
+  /** The output frame at which the backing has ended; infinite where it goes round or none is. */
+  double backingEnds() {
+    return backingEnds;
   }
 
   PlayedSound all() {

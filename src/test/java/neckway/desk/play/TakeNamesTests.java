@@ -24,12 +24,10 @@ class TakeNamesTests {
     RunSettings settings = new RunSettings(file);
     Path first = settings.takeFile(Drills.example(), NOW, 0);
     Files.createFile(first);
-    Path second = settings.takeFile(Drills.example(), NOW, 0);
-    assertThat(second.getFileName().toString()).endsWith(" 01 (2).wav");
-    Files.createFile(second);
-    assertThat(settings.takeFile(Drills.example(), NOW, 0).getFileName().toString())
-        .endsWith(" 01 (3).wav");
-    assertThat(settings.takeFile(Drills.example(), NOW, 1).getFileName().toString())
-        .endsWith(" 02.wav");
+    LocalDateTime free = settings.freeTime(Drills.example(), NOW);
+    assertThat(free).isEqualTo(NOW.plusSeconds(1));
+    Files.createFile(settings.takeFile(Drills.example(), free, 0));
+    assertThat(settings.freeTime(Drills.example(), NOW)).isEqualTo(NOW.plusSeconds(2));
+    assertThat(settings.freeTime(Drills.example(), NOW.plusHours(1))).isEqualTo(NOW.plusHours(1));
   }
 }
