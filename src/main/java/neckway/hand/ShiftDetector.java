@@ -307,10 +307,12 @@ public final class ShiftDetector {
       if (shift.direction() == Direction.DOWN) {
         over = track.top(shift.round() + 1) - track.top(0) + 2;
       }
-      if (last >= over && shift.landingStep() <= track.last().orElse(-1)) {
-        if (!said.get(attempt).containsKey(shift)) {
-          say(attempt, verdict(track, shift, 0, true, now).orElse(ShiftSaid.unheard(shift, now)));
-        }
+      if (last >= over && !said.get(attempt).containsKey(shift)) {
+        boolean played =
+            shift.landingStep() <= track.last().orElse(-1) || track.endsAbove(shift) >= LIKELY;
+        verdict(track, shift, 0, true, now)
+            .or(() -> Optional.of(ShiftSaid.unheard(shift, now)).filter(unheard -> played))
+            .ifPresent(s -> say(attempt, s));
       }
     }
   }
