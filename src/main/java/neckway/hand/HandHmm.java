@@ -211,9 +211,7 @@ final class HandHmm {
     return sum;
   }
 
-  /**
-   * A hand that is still above comes down for the next round's first note, however far that is.
-   */
+  /** A hand that is still above comes down for the next round's first note, however far that is. */
   private void moves(int step, int from) {
     boolean up = step <= map.top();
     double shift = shift(step, from + StandMap.LOWEST, up);

@@ -4,17 +4,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import neckway.drill.Drills;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
+import neckway.neck.JoinChoice;
+import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 import neckway.neck.Step;
 import neckway.neck.Tuning;
@@ -274,6 +278,87 @@ class ShiftDetectorTests {
     }
     twice.finish(time);
     assertThat(said).hasSize(4).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
+  }
+
+  /** G major, three shapes up on strings 4 and 2 and down on these. */
+  private static PlayableDrill threeShapes(int firstDown, int thenDown, int rounds) {
+    return Drills.of(
+        "G major",
+        "major,dorian,phrygian",
+        OptionalInt.of(3),
+        List.of(JoinChoice.on(4), JoinChoice.on(2)),
+        List.of(JoinChoice.on(firstDown), JoinChoice.on(thenDown)),
+        rounds);
+  }
+
+  /**
+   * What is said of each shift where the hand stays in the highest of three shapes to the end of
+   * the first round. Two of the round's notes are out of its reach.
+   */
+  private List<ShiftVerdict> stayedInTheHighest(PlayableDrill drill) {
+    watch = new ShiftDetector(drill, Optional.empty(), (attempt, shift) -> said.add(shift));
+    List<Step> asPlanned = drill.route().steps();
+    List<Step> above = threeShapes(6, 6, 1).route().steps();
+    int top = (above.size() - 1) / 2;
+    play(asPlanned.subList(0, top + 1), -4.6);
+    play(above.subList(top + 1, above.size() - 2), -4.6);
+    if (asPlanned.size() > above.size()) {
+      play(asPlanned.subList(above.size() - 1, asPlanned.size()), -4.6);
+    }
+    watch.finish(time);
+    return said.stream()
+        .sorted(Comparator.comparing(s -> drill.route().shifts().indexOf(s.planned())))
+        .map(ShiftSaid::verdict)
+        .toList();
+  }
+
+  @Test
+  void aHandThatStaysTwoShapesUpHasMissedBothShiftsDown() {
+    ShiftVerdict[] expected = {
+      ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MISSED, ShiftVerdict.MISSED
+    };
+    assertThat(stayedInTheHighest(threeShapes(3, 5, 1))).containsExactly(expected);
+    assertThat(new ShiftDetectorTests().stayedInTheHighest(threeShapes(1, 3, 1)))
+        .containsExactly(expected);
+    assertThat(new ShiftDetectorTests().stayedInTheHighest(threeShapes(3, 6, 1)))
+        .containsExactly(expected);
+  }
+
+  /** It comes down for the next round's first note, planned there or not: that is no shift made. */
+  @Test
+  void theNextRoundsFirstNoteBringsAHandDownFromTwoShapesUp() {
+    ShiftVerdict[] expected = {
+      ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MISSED, ShiftVerdict.MISSED,
+      ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MADE
+    };
+    assertThat(stayedInTheHighest(threeShapes(3, 5, 2))).containsExactly(expected);
+    assertThat(new ShiftDetectorTests().stayedInTheHighest(threeShapes(5, 6, 2)))
+        .containsExactly(expected);
+  }
+
+  /** Planned for the last note, which the upper shape does not reach: he stopped, or had to. */
+  @Test
+  void whetherAPlayerStoppedOrCouldNotGoOnIsNotGuessed() {
+    PlayableDrill drill =
+        Drills.of(
+            "G major",
+            "major,dorian",
+            OptionalInt.of(3),
+            List.of(JoinChoice.on(3)),
+            List.of(JoinChoice.on(6, 2)),
+            1);
+    PlannedShift down = drill.route().shifts().get(1);
+    assertThat(down.landingStep()).isEqualTo(drill.route().steps().size() - 1);
+    watch = new ShiftDetector(drill, Optional.empty(), (attempt, shift) -> said.add(shift));
+    play(drill.route().steps().subList(0, down.landingStep()), -4.6);
+    watch.finish(time);
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+    ShiftDetectorTests stopped = new ShiftDetectorTests();
+    stopped.watch =
+        new ShiftDetector(drill, Optional.empty(), (attempt, shift) -> stopped.said.add(shift));
+    stopped.play(drill.route().steps().subList(0, down.landingStep() - 1), -4.6);
+    stopped.watch.finish(stopped.time);
+    assertThat(stopped.said).extracting(ShiftSaid::planned).doesNotContain(down);
   }
 
   @Test
