@@ -162,15 +162,25 @@ class ShiftDetectorTests {
     return on;
   }
 
+  /** Each note that lies elsewhere is 6.7 times less likely there. */
   @Test
   void aStringThatSoundsLikeTheNextOneIsNotGuessed() {
     ShiftDetectorTests apart = onAGuitar(-8.7, 0.04);
-    apart.play(planned.steps(), -4.6);
+    apart.play(planned.steps(), -1.9);
     assertThat(apart.said).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
     ShiftDetectorTests alike = onAGuitar(-8.9, 0.04);
-    alike.play(planned.steps(), -4.6);
+    alike.play(planned.steps(), -1.9);
     assertThat(alike.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
     assertThat(alike.of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+  }
+
+  /** 27 times, so that sound without plan makes more than 0.9 of it. */
+  @Test
+  void whereTwoStringsSoundAlikeTheSoundMustTellWithoutThePlan() {
+    ShiftDetectorTests alike = onAGuitar(-8.9, 0.04);
+    alike.play(planned.steps(), -3.3);
+    assertThat(alike.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(alike.of(Direction.UP).p().getAsDouble()).isGreaterThan(ShiftDetector.SURE_ALIKE);
   }
 
   @Test
