@@ -18,6 +18,7 @@ import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.JoinChoice;
+import neckway.neck.Place;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 import neckway.neck.Step;
@@ -200,6 +201,39 @@ class ShiftDetectorTests {
     assertThat(asPlanned.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
     play(route(5, 5).steps(), -3.3);
     assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+  }
+
+  /**
+   * Step 6 alone lies on another string if the shift is made on the fourth string and not on the
+   * third. Without it every note is the same, so that no sound can tell.
+   */
+  @Test
+  void aShiftWhoseOneTellingNoteIsLeftOutIsNotGuessed() {
+    List<Step> here = new ArrayList<>(planned.steps());
+    List<Step> onTheNextString = new ArrayList<>(route(4, 5).steps());
+    assertThat(here.remove(6).place()).isNotEqualTo(onTheNextString.remove(6).place());
+    assertThat(here).extracting(Step::place).isEqualTo(places(onTheNextString));
+    play(here, -4.6);
+    watch.finish(time);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+  }
+
+  /** Every other slip about the shift leaves it told. */
+  @Test
+  void aNoteLeftOutThatLiesOnTheSameStringEitherWayDoesNoHarm() {
+    for (int leftOut : new int[] {5, 7}) {
+      ShiftDetectorTests run = new ShiftDetectorTests();
+      List<Step> steps = new ArrayList<>(planned.steps());
+      steps.remove(leftOut);
+      run.play(steps, -4.6);
+      run.watch.finish(run.time);
+      assertThat(run.said).hasSize(2).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
+    }
+  }
+
+  private static List<Place> places(List<Step> steps) {
+    return steps.stream().map(Step::place).toList();
   }
 
   @Test
