@@ -271,8 +271,7 @@ public final class Follower implements NoteListener {
     for (int back = pending.size() - 2; back >= 0; back--) {
       Hypothesis next = beam.get(0).back(back);
       boolean goesOn = next.verdict == Verdict.RIGHT && next.rightInARow == row + 1;
-      boolean between = next.verdict == Verdict.EXTRA || next.verdict == Verdict.REPEAT;
-      if (!goesOn && !between) {
+      if (!goesOn && next.verdict != Verdict.EXTRA) {
         break;
       }
       row = next.rightInARow;

@@ -83,8 +83,7 @@ final class Hypothesis {
     this.told = told;
     this.step = step;
     this.before = before;
-    boolean extra = verdict == Verdict.EXTRA && told != Told.UNNAMED_STEP;
-    boolean between = (extra || verdict == Verdict.REPEAT) && before != null;
+    boolean between = verdict == Verdict.EXTRA && told != Told.UNNAMED_STEP && before != null;
     this.rightInARow =
         verdict == Verdict.RIGHT
             ? 1 + rowBefore(before, step, attempt)

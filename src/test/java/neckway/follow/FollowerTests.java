@@ -258,22 +258,6 @@ class FollowerTests {
         .endsWith(" r35 r36 r37 r38 r39 r40 r41");
   }
 
-  /** Talk before the run, no first beat known: what proves the run goes on over a second stroke. */
-  @Test
-  void aNoteStruckTwiceSoonAfterTalkLosesNothingOfTheRun() {
-    int[] talk = {54, 53, 54, 56, 54, 52};
-    for (int i = 0; i < talk.length; i++) {
-      at(0.6 * i, talk[i]);
-    }
-    play(5, 0, 3);
-    at(8.5, midi(3));
-    play(9, 4, 8);
-    play(14, 10, 24);
-    List<NoteVerdict> all = Following.of(route, PULSE, OptionalDouble.empty(), notes);
-    assertThat(said(all.subList(talk.length, all.size())).replace("#", ""))
-        .startsWith("r0 r1 r2 r3 t3 r4 r5 r6 r7 r8 r10 ");
-  }
-
   /** Before anything fitted eight in a row are needed: the first seven are not called right. */
   @Test
   void aTakeThatIsCutAtTheFrontIsFoundByALongerRow() {
