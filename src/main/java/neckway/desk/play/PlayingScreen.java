@@ -184,6 +184,9 @@ public final class PlayingScreen implements Screen {
     pulse.showTitle(!stacked || !runs);
     double wide = neck.getPrefWidth() + settings.getPrefWidth() + BESIDE_SHARE * root.getWidth();
     boolean room = wide + FOOT_GAPS < root.getWidth();
+    // what plays is chosen before, and takes the most room
+    backing.choice().setManaged(!runs);
+    backing.choice().setVisible(!runs);
     settings.setManaged(!runs || room);
     settings.setVisible(!runs || room);
     // where there is room for one of them, each while it is of use

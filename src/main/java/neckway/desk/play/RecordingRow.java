@@ -81,6 +81,7 @@ final class RecordingRow extends VBox {
   private ProgressBar progress() {
     ProgressBar bar = new ProgressBar();
     bar.setAccessibleText(Texts.of("play.backing.file.progress"));
+    bar.getStyleClass().add("level");
     bar.setMaxWidth(Double.MAX_VALUE);
     bar.progressProperty()
         .bind(

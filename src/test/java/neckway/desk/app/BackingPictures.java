@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import neckway.Await;
 import neckway.band.Backing;
@@ -106,6 +107,14 @@ public final class BackingPictures {
                     return all.desk.settings().number("backingTempo", 1, 400).isPresent();
                   }));
       all.window.save(folder.resolve("recording-ready-" + name));
+      all.on(
+          () -> {
+            for (Node node : all.window.scene().getRoot().lookupAll(".scroll-pane")) {
+              ((ScrollPane) node).setVvalue(1);
+            }
+            return null;
+          });
+      all.window.save(folder.resolve("recording-scrolled-" + name));
       all.press(KeyCode.PAGE_DOWN);
       Await.until("the run has begun", 20, () -> !all.begun.isEmpty());
       all.on(

@@ -200,9 +200,11 @@ class DeskLiveTests {
               "backingPlays", BooleanNode.TRUE,
               "repeatRounds", BooleanNode.TRUE,
               "backingPercent", DoubleNode.valueOf(LeakLevel.percent(folder.resolve("take.wav")))));
-      twoRounds(takes);
+      String said = twoRounds(takes);
       Path take = folder.resolve("take.wav");
-      if (new PlayedWhole(only(takes, "01.wav")).brokenAt(take).isEmpty()
+      // where the band itself had a hole, what was heard is not what was meant to be played
+      if (!said.contains("the output stumbled")
+          && new PlayedWhole(only(takes, "01.wav")).brokenAt(take).isEmpty()
           && new PlayedWhole(only(takes, "02.wav")).brokenAt(take).isEmpty()) {
         return takes;
       }
@@ -210,7 +212,8 @@ class DeskLiveTests {
     throw new AssertionError("the takes were not played whole in " + PLAYINGS + " playings");
   }
 
-  private void twoRounds(Path takes) throws Exception {
+  /** Gives what the window says of the sound once both are read. */
+  private String twoRounds(Path takes) throws Exception {
     Process window = window(Map.of("PULSE_SINK", "mic"));
     try (BufferedReader out = reader(window);
         PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
@@ -226,7 +229,9 @@ class DeskLiveTests {
       ask(to, out, "key PAGE_DOWN");
       await(to, out, "READING READY");
       Await.until("the review is kept", PATIENCE_SECONDS, () -> has(takes, "02.json"));
+      String said = ask(to, out, "line");
       to.println("quit");
+      return said;
     } finally {
       window.destroyForcibly();
       window.waitFor();
