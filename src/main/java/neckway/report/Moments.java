@@ -105,12 +105,14 @@ final class Moments {
   static String time(double seconds) {
     long minutes = (long) (seconds / MINUTE_SECONDS);
     double rest = Math.floor(10 * (seconds - minutes * MINUTE_SECONDS)) / 10;
-    return (minutes > 0 ? minutes + " min " : "") + rest + " s";
+    return minutes > 0
+        ? Wording.of("moments.minutes", minutes, Wording.plain(rest))
+        : Wording.of("moments.seconds", Wording.plain(rest));
   }
 
   private void gather() {
     for (Remarks.Moment said : told.remarks.moments()) {
-      add(Kind.TEACHER, said.time(), "Your teacher: " + said.text());
+      add(Kind.TEACHER, said.time(), Wording.of("moments.teacher", said.text()));
     }
     if (told.fits()) {
       heard();
@@ -124,7 +126,7 @@ final class Moments {
     for (int step = 0; step < told.page.steps(); step++) {
       Ink ink = told.page.at(step).ink();
       if (ink == Ink.UNNAMED) {
-        add(Kind.DOUBT, near(step), spot(step) + ": played, but what it was could not be heard.");
+        add(Kind.DOUBT, near(step), Wording.of("moments.unnamed", spot(step)));
       }
     }
     shifts();
@@ -139,11 +141,11 @@ final class Moments {
         end++;
       }
       if (end == step + 1) {
-        add(Kind.SLIP, near(step), spot(step) + ": left out.");
+        add(Kind.SLIP, near(step), Wording.of("moments.leftOut", spot(step)));
       } else if (end > step) {
         String first = Phrases.spot(told.page.step(step).place());
         String notes = Wording.capital(Phrases.count(end - step, "note"));
-        add(Kind.SLIP, near(step), notes + " left out, from the " + first + ", on.");
+        add(Kind.SLIP, near(step), Wording.of("moments.leftOut.several", notes, first));
       }
       step = end + 1;
     }
@@ -170,35 +172,36 @@ final class Moments {
 
   private String words(ReviewedNote note) {
     if (note.step().isEmpty()) {
-      return "A stray " + HeardAs.note(told.drill, note.midi()) + ", which belongs to no note.";
+      return Wording.of("moments.stray", HeardAs.note(told.drill, note.midi()));
     }
     int step = note.step().getAsInt();
     return switch (note.verdict()) {
-      case RIGHT -> spot(step) + ": heard as right.";
-      case WRONG -> spot(step) + ": wrong, it sounded like " + heard(step, note.midi()) + ".";
-      case REPEAT -> spot(step) + ": struck twice.";
-      case EXTRA -> spot(step) + ": a stray note.";
+      case RIGHT -> Wording.of("moments.right", spot(step));
+      case WRONG -> Wording.of("moments.wrong", spot(step), heard(step, note.midi()));
+      case REPEAT -> Wording.of("moments.repeat", spot(step));
+      case EXTRA -> Wording.of("moments.extra", spot(step));
     };
   }
 
   private static String says(Verdict teacher, Verdict heard) {
-    return teacher == heard
-        ? " Your teacher agrees."
-        : " Your teacher says: " + spoken(teacher) + ".";
+    return " "
+        + (teacher == heard
+            ? Wording.of("moments.teacher.agrees")
+            : Wording.of("moments.teacher.says", spoken(teacher)));
   }
 
   private static String spoken(Verdict verdict) {
     return switch (verdict) {
-      case RIGHT -> "right";
-      case WRONG -> "wrong";
-      case REPEAT -> "struck twice";
-      case EXTRA -> "a stray note";
+      case RIGHT -> Wording.of("moments.verdict.right");
+      case WRONG -> Wording.of("moments.verdict.wrong");
+      case REPEAT -> Wording.of("moments.verdict.repeat");
+      case EXTRA -> Wording.of("moments.verdict.extra");
     };
   }
 
   private String heard(int step, int midi) {
     HeardAs heard = HeardAs.of(told.drill, told.page.step(step), midi);
-    return heard.fret().isPresent() ? "fret " + heard.label() : heard.label();
+    return heard.fret().isPresent() ? Wording.of("moments.fret", heard.label()) : heard.label();
   }
 
   private String spot(int step) {
@@ -227,26 +230,24 @@ final class Moments {
       double time = near(landings.step(shift));
       String name = name(shift.planned());
       if (shift.verdict() == ShiftVerdict.MOVED) {
-        String where = Phrases.string(shift.string().orElseThrow());
-        add(Kind.SLIP, time, name + " was made on the " + where + ".");
+        String where = Phrases.ordinal(shift.string().orElseThrow());
+        add(Kind.SLIP, time, Wording.of("moments.shift.moved", name, where));
       } else if (shift.verdict() == ShiftVerdict.MISSED) {
-        add(Kind.SLIP, time, name + " was not made: the hand stayed in its shape.");
+        add(Kind.SLIP, time, Wording.of("moments.shift.missed", name));
       }
       if (isDoubtful(shift)) {
         add(
             Kind.DOUBT,
             time,
-            name
-                + " is not certain: I am "
-                + Math.round(100 * shift.p().getAsDouble())
-                + " % sure of it.");
+            Wording.of("moments.shift.unsure", name, Math.round(100 * shift.p().getAsDouble())));
       }
     }
     for (LateLanding late : LateLanding.of(told.drill, told.review)) {
       add(
           Kind.SLIP,
           near(late.step()),
-          name(late.shift().planned()) + " landed " + Phrases.ms(late.lateMs()) + " late.");
+          Wording.of(
+              "moments.shift.late", name(late.shift().planned()), Phrases.ms(late.lateMs())));
     }
   }
 
@@ -256,12 +257,11 @@ final class Moments {
   }
 
   private String name(PlannedShift shift) {
-    String round = told.drill.rounds() > 1 ? " of round " + (shift.round() + 1) : "";
-    return "The shift "
-        + Phrases.way(shift.direction())
-        + round
-        + ", planned on the "
-        + Phrases.string(shift.string())
-        + ",";
+    String round =
+        told.drill.rounds() > 1 ? Wording.of("moments.shift.round", shift.round() + 1) : "";
+    return Wording.of(
+        Phrases.towards("moments.shift", shift.direction()),
+        round,
+        Phrases.ordinal(shift.string()));
   }
 }

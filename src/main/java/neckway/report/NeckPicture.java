@@ -11,6 +11,7 @@ import neckway.neck.Place;
 import neckway.neck.Step;
 import neckway.page.PageModel.Ink;
 import neckway.page.PageStep;
+import neckway.words.Wording;
 
 /** The stretch of the neck that the drill lies on, with what happened where. */
 final class NeckPicture {
@@ -112,13 +113,7 @@ final class NeckPicture {
     places.forEach((place, happened) -> dot(out, place, happened));
     out.close();
     out.close();
-    out.element(
-        "p",
-        "Ring with ok: right each time. Box with x: a slip there (2x: two of them)."
-            + " Broken ring: planned there, not played there."
-            + " ^ and v: a shift up or down lands there. Figures below are frets.",
-        "class",
-        "small");
+    out.element("p", Wording.of("neck.legend"), "class", "small");
   }
 
   private static void line(Markup out, double x1, double x2, String y1, String y2, String kind) {
@@ -178,10 +173,10 @@ final class NeckPicture {
     List<String> slips =
         places.entrySet().stream()
             .filter(e -> e.getValue().slips > 0)
-            .map(e -> "string " + e.getKey().string() + " fret " + e.getKey().fret())
+            .map(e -> Wording.of("neck.place", e.getKey().string(), e.getKey().fret()))
             .toList();
     return slips.isEmpty()
-        ? "The neck: no slips."
-        : "The neck, with slips at " + String.join(", ", slips) + ".";
+        ? Wording.of("neck.clean")
+        : Wording.of("neck.slips", String.join(", ", slips));
   }
 }

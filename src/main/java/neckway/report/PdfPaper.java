@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import neckway.sheet.Letters;
+import neckway.words.Wording;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -58,7 +59,7 @@ final class PdfPaper implements AutoCloseable {
     try {
       document.getDocumentInformation().setTitle(title);
       document.getDocumentInformation().setCreator("Neckway");
-      document.getDocumentCatalog().setLanguage("en");
+      document.getDocumentCatalog().setLanguage(Wording.of("report.language"));
       font = PDType0Font.load(document, letters.file(), true);
       content = page();
     } catch (IOException e) {

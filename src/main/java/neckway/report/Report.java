@@ -3,12 +3,12 @@ package neckway.report;
 import java.util.List;
 import java.util.Optional;
 import neckway.drill.PlayableDrill;
-import neckway.neck.Shape;
 import neckway.review.Remarks;
 import neckway.review.Review;
 import neckway.review.words.Phrases;
 import neckway.review.words.Sentence;
 import neckway.review.words.Words;
+import neckway.words.Wording;
 
 /**
  * A report on a take, to be handed back to whoever played it: one page of HTML, well-formed as XML
@@ -96,21 +96,19 @@ public final class Report {
   }
 
   private String title() {
-    return names == Names.TOLD ? told.drill.title() : told.drill.key() + ", " + shapes();
+    return names == Names.TOLD ? Phrases.title(told.drill) : told.drill.key() + ", " + shapes();
   }
 
   private String shapes() {
-    List<String> shapes = told.drill.shapes().stream().map(Shape::spoken).toList();
-    return (shapes.size() == 1 ? "the " : "from the ")
-        + String.join(
-            " to the ",
-            List.of(shapes.get(0), shapes.get(shapes.size() - 1)).stream().distinct().toList())
-        + " shape";
+    List<String> shapes = told.drill.shapes().stream().map(Phrases::shape).toList();
+    return shapes.size() == 1
+        ? Wording.of("report.shape", shapes.get(0))
+        : Wording.of("report.shapes", shapes.get(0), shapes.get(shapes.size() - 1));
   }
 
   private void page() {
     out.raw("<!DOCTYPE html>");
-    out.open("html", "lang", "en").open("head");
+    out.open("html", "lang", Wording.of("report.language")).open("head");
     out.empty("meta", "charset", "utf-8");
     out.empty("meta", "name", "generator", "content", "Neckway report");
     out.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
@@ -120,7 +118,7 @@ public final class Report {
         "Content-Security-Policy",
         "content",
         "default-src 'none'; style-src 'unsafe-inline'; media-src data:");
-    out.element("title", "Your run: " + title());
+    out.element("title", Wording.of("report.title", title()));
     out.open("style").raw(ReportStyle.CSS).close();
     out.close().open("body").open("main");
     head();
@@ -135,10 +133,10 @@ public final class Report {
   }
 
   private void pictures() {
-    section("The notes", () -> new TabPicture(told).write(out));
-    section("On the neck", () -> new NeckPicture(told).write(out));
-    section("The shifts", () -> new ShiftTable(told).write(out));
-    section("Your time", () -> new TimePicture(told).write(out));
+    section(Wording.of("report.notes"), () -> new TabPicture(told).write(out));
+    section(Wording.of("report.neck"), () -> new NeckPicture(told).write(out));
+    section(Wording.of("report.shifts"), () -> new ShiftTable(told).write(out));
+    section(Wording.of("report.time"), () -> new TimePicture(told).write(out));
   }
 
   private void section(String title, Runnable content) {
@@ -148,24 +146,20 @@ public final class Report {
   }
 
   private void head() {
-    out.open("header").element("h1", "Your run: " + title());
-    String tempo = Math.round(told.review.grid().tempo()) + " beats a minute";
+    out.open("header").element("h1", Wording.of("report.title", title()));
     String what =
-        told.drill.key()
-            + " pentatonic, "
-            + shapes()
-            + ", fret "
-            + told.drill.start()
-            + ", "
-            + tempo
-            + ", "
-            + Phrases.count(told.drill.pulse().notesPerBeat())
-            + (told.drill.pulse().notesPerBeat() == 1 ? " note" : " notes")
-            + " a beat"
-            + (told.drill.rounds() > 1 ? ", " + told.drill.rounds() + " rounds" : "")
-            + ".";
+        Wording.of(
+            "report.what",
+            told.drill.key(),
+            shapes(),
+            told.drill.start(),
+            Math.round(told.review.grid().tempo()),
+            Phrases.count(told.drill.pulse().notesPerBeat(), "note"),
+            told.drill.rounds() > 1 ? Wording.of("report.what.rounds", told.drill.rounds()) : "");
     String take =
-        names == Names.TOLD ? takeName.map(name -> " Recording: " + name + ".").orElse("") : "";
+        names == Names.TOLD
+            ? takeName.map(name -> " " + Wording.of("report.recording", name)).orElse("")
+            : "";
     out.element("p", what + take, "class", "small").close();
   }
 
@@ -176,19 +170,24 @@ public final class Report {
   private void next() {
     List<Sentence> next = sentences().stream().filter(s -> s.part() == Sentence.Part.NEXT).toList();
     out.open("section", "class", "next");
-    out.element("h2", "What to do next");
+    out.element("h2", Wording.of("report.next"));
     told.remarks
         .overall()
-        .ifPresent(text -> out.open("p").element("strong", "Your teacher: ").text(text).close());
+        .ifPresent(
+            text ->
+                out.open("p")
+                    .element("strong", Wording.of("report.teacher") + " ")
+                    .text(text)
+                    .close());
     if (next.isEmpty() && told.remarks.overall().isEmpty()) {
-      out.element("p", "See what is said below, and play it again.");
+      out.element("p", Wording.of("report.next.none"));
     }
     next.forEach(sentence -> sentence(sentence, "p"));
     out.close();
   }
 
   private void what() {
-    out.open("section").element("h2", "What happened").open("ul");
+    out.open("section").element("h2", Wording.of("report.happened")).open("ul");
     sentences().stream()
         .filter(s -> s.part() != Sentence.Part.NEXT)
         .forEach(sentence -> sentence(sentence, "li"));
@@ -200,9 +199,7 @@ public final class Report {
         sentence.steps().stream().anyMatch(step -> told.overruled(step).isPresent())
             || sentence.part() == Sentence.Part.SCORE && told.isDisputed();
     out.element(
-        element,
-        sentence.text()
-            + (disputed ? " (So the program heard it; your teacher differs, see below.)" : ""));
+        element, disputed ? Wording.of("report.disputed", sentence.text()) : sentence.text());
   }
 
   private void moments() {
@@ -213,16 +210,10 @@ public final class Report {
     List<Moments.Group> heard = Moments.heard(all);
     List<Clips.Clip> cut = clips.cut(heard.stream().map(this::stretch).toList());
     out.open("section", "class", "listen");
-    out.element("h2", cut.isEmpty() ? "Moments" : "Listen");
+    out.element("h2", Wording.of(cut.isEmpty() ? "report.moments" : "report.listen"));
     if (heard.size() < all.size()) {
       out.element(
-          "p",
-          heard.size()
-              + " moments of "
-              + all.size()
-              + ": what your teacher says, then what is not certain, then slips in their order.",
-          "class",
-          "small");
+          "p", Wording.of("report.moments.some", heard.size(), all.size()), "class", "small");
     }
     out.open("ol", "class", "moments");
     for (int i = 0; i < heard.size(); i++) {
@@ -243,10 +234,11 @@ public final class Report {
   private void moment(Moments.Group group, Optional<Clips.Clip> clip) {
     out.open("li");
     for (Moments.Moment each : group.moments()) {
-      out.open("p").element("span", "At " + Moments.time(each.time()), "class", "time");
+      out.open("p")
+          .element("span", Wording.of("report.at", Moments.time(each.time())), "class", "time");
       out.text(": " + each.words());
       if (each.kind() == Moments.Kind.DOUBT) {
-        out.text(" ").element("strong", "Please listen.", "class", "doubt");
+        out.text(" ").element("strong", Wording.of("report.doubt"), "class", "doubt");
       }
       out.close();
     }
@@ -254,8 +246,8 @@ public final class Report {
         .ifPresent(
             c -> {
               out.open("div", "class", "sound");
-              player("as played", c.sound(), c.sampleRate());
-              player("half speed", c.slow(), c.sampleRate());
+              player(Wording.of("report.asPlayed"), c.sound(), c.sampleRate());
+              player(Wording.of("report.halfSpeed"), c.slow(), c.sampleRate());
               out.close();
             });
     out.close();
@@ -275,10 +267,6 @@ public final class Report {
   }
 
   private void foot() {
-    out.element(
-        "footer",
-        "Heard by a program, which can be wrong: where you know better, you are right. What is said"
-            + " here was worked out on the machine where this page was made. The page loads"
-            + " nothing and sends nothing.");
+    out.element("footer", Wording.of("report.foot"));
   }
 }

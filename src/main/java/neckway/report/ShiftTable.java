@@ -20,7 +20,7 @@ final class ShiftTable {
   void write(Markup out) {
     List<ReviewedShift> all = told.review.shifts();
     if (all.isEmpty()) {
-      out.element("p", "This drill stays in one shape, so it has no shifts.");
+      out.element("p", Wording.of("table.none"));
       return;
     }
     List<ReviewedShift> wanted =
@@ -29,15 +29,12 @@ final class ShiftTable {
     if (shown.size() < all.size()) {
       out.element(
           "p",
-          "There were "
-              + all.size()
-              + " shifts"
-              + untold(all)
-              + (shown.isEmpty()
-                  ? ". None was heard to be made elsewhere, or to land late."
-                  : ". Below are "
-                      + (wanted.size() > shown.size() ? "the first " : "")
-                      + "those that were not made as planned, or landed late."),
+          Wording.of(
+              shown.isEmpty()
+                  ? "table.many.fine"
+                  : wanted.size() > shown.size() ? "table.many.first" : "table.many.all",
+              all.size(),
+              untold(all)),
           "class",
           "small");
     }
@@ -45,25 +42,21 @@ final class ShiftTable {
       return;
     }
     out.open("table").open("thead").open("tr");
-    List.of("Shift", "Planned", "Heard", "Landed").forEach(head -> out.element("th", head));
+    List.of("shift", "planned", "heard", "landed")
+        .forEach(head -> out.element("th", Wording.of("table.head." + head)));
     out.close().close().open("tbody");
     shown.forEach(shift -> row(out, shift));
     out.close().close();
     out.element(
         "p",
-        "How late a hand landed is the time from the note before, less your usual time between"
-            + " notes. Up to "
-            + Math.round(CleanStretch.latestMs(told.slotMs()))
-            + " ms is in time.",
+        Wording.of("table.howLate", Math.round(CleanStretch.latestMs(told.slotMs()))),
         "class",
         "small");
   }
 
   private static String untold(List<ReviewedShift> all) {
     long untold = all.stream().filter(s -> s.verdict() == ShiftVerdict.UNHEARD).count();
-    return untold == 0
-        ? ""
-        : ", of which the sound does not tell for " + untold + " on which string they were made";
+    return untold == 0 ? "" : Wording.of("table.untold", untold);
   }
 
   private boolean isTelling(ReviewedShift shift) {
@@ -75,13 +68,14 @@ final class ShiftTable {
 
   private void row(Markup out, ReviewedShift shift) {
     var planned = shift.planned();
-    String round = told.drill.rounds() > 1 ? ", round " + (planned.round() + 1) : "";
+    String way = Wording.capital(Phrases.way(planned.direction()));
     out.open("tr");
-    out.element("td", Wording.capital(Phrases.way(planned.direction())) + round);
+    out.element(
+        "td", told.drill.rounds() > 1 ? Wording.of("table.way", way, planned.round() + 1) : way);
     out.element("td", Phrases.string(planned.string()) + ", " + Phrases.finger(planned.finger()));
     out.open("td").text(heard(shift));
     if (Moments.isDoubtful(shift)) {
-      out.text(" ").element("strong", "please listen");
+      out.text(" ").element("strong", Wording.of("table.listen"));
     }
     out.close();
     out.element("td", landed(shift));
@@ -90,11 +84,11 @@ final class ShiftTable {
 
   private static String heard(ReviewedShift shift) {
     return switch (shift.verdict()) {
-      case MADE -> "as planned";
-      case MOVED -> "on the " + Phrases.string(shift.string().orElseThrow());
-      case MISSED -> "not made: the hand stayed";
-      case UNHEARD -> "the sound does not tell on which string";
-      case UNPLAYED -> "not reached";
+      case MADE -> Wording.of("table.made");
+      case MOVED -> Wording.of("table.moved", Phrases.ordinal(shift.string().orElseThrow()));
+      case MISSED -> Wording.of("table.missed");
+      case UNHEARD -> Wording.of("table.unheard");
+      case UNPLAYED -> Wording.of("table.unplayed");
     };
   }
 
@@ -108,6 +102,7 @@ final class ShiftTable {
     }
     double lateMs = shift.lateMs().getAsDouble();
     String size = Phrases.ms(lateMs);
-    return (lateMs < 0 ? size + " early" : size + " late") + (inTime(shift) ? ", in time" : "");
+    String off = Wording.of(lateMs < 0 ? "table.early" : "table.late", size);
+    return inTime(shift) ? Wording.of("table.inTime", off) : off;
   }
 }

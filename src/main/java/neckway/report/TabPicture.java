@@ -9,6 +9,7 @@ import neckway.follow.Verdict;
 import neckway.page.PageModel.Ink;
 import neckway.page.PageSign;
 import neckway.page.PageStep;
+import neckway.words.Wording;
 
 /**
  * The page of the run as tab, in small pictures of a bar or a part of one, so that a narrow screen
@@ -53,8 +54,7 @@ final class TabPicture {
     boolean tooMany = all.size() > MOST_PICTURES;
     List<Integer> wanted = tooMany ? all.stream().filter(this::isTelling).toList() : all;
     if (wanted.isEmpty()) {
-      String none =
-          "Each note played was right, so none of the " + told.page.bars() + " bars is shown.";
+      String none = Wording.of("tab.none", told.page.bars());
       out.element("p", none, "class", "small");
       return;
     }
@@ -62,10 +62,8 @@ final class TabPicture {
     if (tooMany) {
       out.element(
           "p",
-          "Of "
-              + told.page.bars()
-              + " bars, only parts where something happened are shown"
-              + (shown.size() < wanted.size() ? ", the first of them." : "."),
+          Wording.of(
+              shown.size() < wanted.size() ? "tab.some.first" : "tab.some", told.page.bars()),
           "class",
           "small");
     }
@@ -111,9 +109,9 @@ final class TabPicture {
         Markup.length(height),
         "role",
         "img");
-    out.element("title", "Notes " + (from + 1) + " to " + to + ": " + spoken(from, to));
+    out.element("title", Wording.of("tab.spoken", from + 1, to, spoken(from, to)));
     if (told.page.steps() > MOST_PICTURES * columns) {
-      String bar = "bar " + (from / told.page.barSteps() + 1);
+      String bar = Wording.of("tab.bar", from / told.page.barSteps() + 1);
       write(out, LEFT + COLUMN / 2, 9, "label", bar);
     }
     for (int s = 1; s <= strings; s++) {
@@ -216,10 +214,10 @@ final class TabPicture {
         .mapToObj(
             step -> {
               PageStep at = told.page.at(step);
-              return "string "
-                  + at.played().place().string()
-                  + " "
-                  + told.overruled(step).map(verdict -> sign(at, verdict)).orElse(at.sign());
+              return Wording.of(
+                  "tab.place",
+                  at.played().place().string(),
+                  told.overruled(step).map(verdict -> sign(at, verdict)).orElse(at.sign()));
             })
         .collect(Collectors.joining(", "));
   }
@@ -230,30 +228,30 @@ final class TabPicture {
     boolean teacher =
         IntStream.range(0, told.page.steps()).anyMatch(s -> told.overruled(s).isPresent());
     if (teacher) {
-      signs.add("T: as your teacher says");
+      signs.add(Wording.of("tab.sign.teacher"));
     }
     return String.join("; ", signs) + ".";
   }
 
   private static String words(PageSign sign) {
     return switch (sign) {
-      case RIGHT -> "Figures are frets: 7 right";
-      case WRONG -> "7x in a box: wrong, with the fret or note heard below";
-      case LEFT_OUT -> "(7) in a broken ring: left out";
-      case UNNAMED -> "7?: played, but what it was could not be heard, please listen";
-      case TWICE -> "7\": struck twice";
-      case AHEAD -> ".7: not reached";
-      case PLANNED -> ":7: planned here, played on another string";
-      case NOT_AS_PLANNED -> ":7?: right, but not played where planned";
-      case STRAY -> "+E4: a stray note after this one";
-      case MORE_STRAYS -> "+E4+1: and one more";
-      case LANDING -> "^ and v: a shift up or down lands here";
-      case MOVED -> "^4: made on string 4, not where planned";
-      case UNHEARD -> "^?: the sound does not tell on which string";
-      case UNPLAYED -> ".^: a shift that was not reached";
-      case TIME -> "last line: milliseconds off the beat, \u2212 early, + late";
-      case LANDED_LATE -> "under a late landing, how late it was";
-      case TIME_UNSURE -> "?: the time cannot be told exactly";
+      case RIGHT -> Wording.of("tab.sign.right");
+      case WRONG -> Wording.of("tab.sign.wrong");
+      case LEFT_OUT -> Wording.of("tab.sign.leftOut");
+      case UNNAMED -> Wording.of("tab.sign.unnamed");
+      case TWICE -> Wording.of("tab.sign.twice");
+      case AHEAD -> Wording.of("tab.sign.ahead");
+      case PLANNED -> Wording.of("tab.sign.planned");
+      case NOT_AS_PLANNED -> Wording.of("tab.sign.notAsPlanned");
+      case STRAY -> Wording.of("tab.sign.stray");
+      case MORE_STRAYS -> Wording.of("tab.sign.moreStrays");
+      case LANDING -> Wording.of("tab.sign.landing");
+      case MOVED -> Wording.of("tab.sign.moved");
+      case UNHEARD -> Wording.of("tab.sign.unheard");
+      case UNPLAYED -> Wording.of("tab.sign.unplayed");
+      case TIME -> Wording.of("tab.sign.time");
+      case LANDED_LATE -> Wording.of("tab.sign.landedLate");
+      case TIME_UNSURE -> Wording.of("tab.sign.timeUnsure");
     };
   }
 }

@@ -9,6 +9,7 @@ import neckway.page.TimeFigure;
 import neckway.page.TimeFigure.Measure;
 import neckway.review.CleanStretch;
 import neckway.review.ReviewedNote;
+import neckway.words.Wording;
 
 /** How each note lay in time, along the run. */
 final class TimePicture {
@@ -65,9 +66,8 @@ final class TimePicture {
       out.element(
           "p",
           told.review.notes().stream().noneMatch(ReviewedNote::inPlace)
-              ? "No note of the drill was heard, so there is no time to show."
-              : "The notes cannot be held against a beat here: they went at another tempo, or how"
-                  + " late the click comes back was not known.");
+              ? Wording.of("time.none")
+              : Wording.of("time.noBeat"));
       return;
     }
     out.element("p", words());
@@ -100,9 +100,9 @@ final class TimePicture {
         Markup.length(y(middleMs - cleanMs) - y(middleMs + cleanMs)),
         "class",
         "band");
-    axis(out, width, 0, "beat");
-    label(out, y(mostMs) + 8, "late");
-    label(out, y(-mostMs), "early");
+    axis(out, width, 0, Wording.of("time.beat"));
+    label(out, y(mostMs) + 8, Wording.of("time.late"));
+    label(out, y(-mostMs), Wording.of("time.early"));
     label(
         out, y(middleMs + cleanMs) + (middleMs + cleanMs > 12 ? 4 : -2), shown(middleMs + cleanMs));
     if (middleMs - cleanMs < -12) {
@@ -113,12 +113,7 @@ final class TimePicture {
     }
     out.close();
     out.close();
-    out.element(
-        "p",
-        "Each mark is a note: a dot, a diamond where a shift lands, a ring where the time cannot be"
-            + " told exactly. An arrow points to one that lies outside, with its milliseconds.",
-        "class",
-        "small");
+    out.element("p", Wording.of("time.legend"), "class", "small");
   }
 
   /** In the picture late is above. */
@@ -227,21 +222,15 @@ final class TimePicture {
 
   private String words() {
     OptionalDouble spread = told.review.summary().offMsSpread();
-    String limit = Math.round(cleanMs) + " ms";
-    String own =
-        spread.isEmpty()
-            ? ""
-            : " Your spread was "
-                + Math.round(spread.getAsDouble())
-                + " ms: about two notes in three lay within that of your own middle.";
-    return "A round counts as clean where the spread of its notes is no more than "
-        + limit
-        + "; the grey band is as wide as that on both sides of your own middle."
-        + own;
+    String clean = Wording.of("time.clean", Math.round(cleanMs));
+    return spread.isEmpty()
+        ? clean
+        : clean + " " + Wording.of("time.spread", Math.round(spread.getAsDouble()));
   }
 
   private String spoken() {
-    return "Milliseconds off the beat, note by note: "
-        + points.stream().map(p -> shown(p.offMs())).collect(Collectors.joining(", "));
+    return Wording.of(
+        "time.spoken",
+        points.stream().map(p -> shown(p.offMs())).collect(Collectors.joining(", ")));
   }
 }

@@ -6,7 +6,6 @@ import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
 import neckway.neck.Shape;
 import neckway.review.Review;
-import neckway.words.Tongue;
 import neckway.words.Wording;
 
 /** Says that something else was played than the drill that was named. */
@@ -82,7 +81,7 @@ public final class OtherwisePlayed {
   public static List<String> otherOfList(PlayableDrill asked, PlayableDrill played, Review review) {
     return before(
         review,
-        Wording.of("other.ofList", title(asked), title(played)),
+        Wording.of("other.ofList", Phrases.title(asked), Phrases.title(played)),
         Wording.of("other.ofList.then"));
   }
 
@@ -92,22 +91,7 @@ public final class OtherwisePlayed {
    * @param played the one of several that fits best
    */
   public static List<String> noneNamed(PlayableDrill played, Review review) {
-    return before(review, Wording.of("other.noneNamed", title(played)));
-  }
-
-  /** The title of a drill; one that only names key and shapes is said in the language spoken. */
-  private static String title(PlayableDrill drill) {
-    boolean usual = drill.title().equals(Wording.in(Tongue.ENGLISH, () -> usualTitle(drill)));
-    return usual ? usualTitle(drill) : drill.title();
-  }
-
-  private static String usualTitle(PlayableDrill drill) {
-    return drill.key()
-        + ": "
-        + drill.shapes().stream()
-            .map(Phrases::shape)
-            .reduce((so, next) -> Wording.of("title.shapes", so, next))
-            .orElseThrow();
+    return before(review, Wording.of("other.noneNamed", Phrases.title(played)));
   }
 
   private static List<String> before(Review review, String... first) {

@@ -1,11 +1,13 @@
 package neckway.review.words;
 
 import java.util.List;
+import neckway.drill.PlayableDrill;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
 import neckway.neck.Shape;
 import neckway.review.Milliseconds;
+import neckway.words.Tongue;
 import neckway.words.Wording;
 
 /** The small change of sentences: numbers, strings, ways, lists. */
@@ -107,18 +109,33 @@ public final class Phrases {
   }
 
   /** The key of a text for a way. */
-  static String towards(String key, Direction direction) {
+  public static String towards(String key, Direction direction) {
     return key + (direction == Direction.UP ? ".up" : ".down");
   }
 
   /** "third", of a string. */
-  static String ordinal(GuitarString string) {
+  public static String ordinal(GuitarString string) {
     return ordinal(string.number());
   }
 
   /** "major", "Dorian". */
   public static String shape(Shape shape) {
     return Wording.of("shape." + shape.word());
+  }
+
+  /** The title of a drill; one that only names key and shapes is said in the language spoken. */
+  public static String title(PlayableDrill drill) {
+    boolean usual = drill.title().equals(Wording.in(Tongue.ENGLISH, () -> usualTitle(drill)));
+    return usual ? usualTitle(drill) : drill.title();
+  }
+
+  private static String usualTitle(PlayableDrill drill) {
+    return drill.key()
+        + ": "
+        + drill.shapes().stream()
+            .map(Phrases::shape)
+            .reduce((so, next) -> Wording.of("title.shapes", so, next))
+            .orElseThrow();
   }
 
   /** "62 ms", "220 ms", "1.2 seconds". */
