@@ -94,7 +94,7 @@ public final class Caller {
       }
     }
     if (taken != stay || stayWeight > 0) {
-      Cue cue = new Cue(callBeat(taken.landing()), taken.move());
+      Cue cue = new Cue(callBeat(taken.landing()), taken.move(), taken.join().map(Join::string));
       calls.add(new Call(cue, stand, taken.join(), taken.landing(), taken.turn()));
       lastLanding = taken.landing();
     }

@@ -161,7 +161,7 @@ final class ListenCommand implements Callable<Integer> {
             Optional.ofNullable(save)
                 .map(file -> new LiveSetup.Takes(round -> file, LiveSetup.Keep.ALL)),
             backed.backing(),
-            calls.isSilent() ? LiveSetup.CallTones.SILENT : LiveSetup.CallTones.SOUNDING);
+            calls.heard());
     Interrupt interrupt = Interrupt.watch();
     try {
       return listen(setup, caller.map(Caller::calls).orElse(List.of()), interrupt);

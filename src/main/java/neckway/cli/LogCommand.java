@@ -144,6 +144,7 @@ final class LogCommand implements Callable<Integer> {
       one.put("cleanRounds", said.cleanRounds());
       one.put("notes", said.summary().notes());
       one.put("right", said.summary().right());
+      said.summary().swing().ifPresent(share -> one.put("swing", share));
     }
     return json;
   }

@@ -45,6 +45,9 @@ public final class DrillModel {
           1,
           Drill.USUAL_PULSE);
 
+  /** So near to a note a start is meant to be on it, notes: 0.33 beats are a third. */
+  private static final double NEAR_A_NOTE = 0.05;
+
   private final ReadOnlyObjectWrapper<PlayableDrill> drill =
       new ReadOnlyObjectWrapper<>(this, "drill", FIRST.playable());
   private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper(this, "problem", "");
@@ -205,6 +208,36 @@ public final class DrillModel {
     }
     Pulse p = drill().pulse();
     return take(drill().drill().withPulse(p.withNotesPerBeat(notes)));
+  }
+
+  /** The share of a pair that its first note takes, 0.5 to 0.75; 0.5 is straight. */
+  public boolean swing(double share) {
+    if (!(share >= Pulse.STRAIGHT && share <= Pulse.MOST_SWING)) {
+      refuse(Texts.of("problem.swing", Texts.plain(100 * share)));
+      return false;
+    }
+    Pulse p = drill().pulse();
+    if (share != Pulse.STRAIGHT && p.notesPerBeat() % 2 != 0) {
+      refuse(Texts.of("problem.swing.pairs", Texts.number(p.notesPerBeat())));
+      return false;
+    }
+    return take(drill().drill().withPulse(p.withFeel(share, p.offsetBeats())));
+  }
+
+  /** Beats from the first beat to the first note, 0 to 16; a whole number of notes. */
+  public boolean offsetBeats(double beats) {
+    if (!(beats >= 0 && beats <= Pulse.LATEST_OFFSET)) {
+      refuse(Texts.of("problem.offset", Texts.plain(beats), Texts.plain(Pulse.LATEST_OFFSET)));
+      return false;
+    }
+    Pulse p = drill().pulse();
+    double notes = Math.rint(beats * p.notesPerBeat());
+    if (Math.abs(notes - beats * p.notesPerBeat()) > NEAR_A_NOTE) {
+      refuse(
+          Texts.of("problem.offset.note", Texts.fixed(beats, 2), Texts.number(p.notesPerBeat())));
+      return false;
+    }
+    return take(drill().drill().withPulse(p.withFeel(p.swing(), notes / p.notesPerBeat())));
   }
 
   /** How often the route is played without a pause, 1 to 99. */

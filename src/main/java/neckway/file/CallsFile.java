@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.calls.Call;
 import neckway.calls.CalledRun;
@@ -103,10 +104,19 @@ public final class CallsFile {
       throw fields.bad(FIELD, "holds no call, or the review no step; take another copy");
     }
     Route route = new Route(plain.shapes(), steps, List.of(), 1);
-    return plain.once().called(route, said.stream().map(Said::cue).toList());
+    return plain.once().called(route, said.stream().map(call -> call.cue(steps)).toList());
   }
 
-  private record Said(Cue cue, int landingStep) {}
+  private record Said(long beat, Cue.Move move, int landingStep) {
+    /** A hand that moves lands on the string on which it was called to go. */
+    Cue cue(List<Step> steps) {
+      boolean goes = move != Cue.Move.STAY && landingStep < steps.size();
+      return new Cue(
+          beat,
+          move,
+          goes ? Optional.of(steps.get(landingStep).place().string()) : Optional.empty());
+    }
+  }
 
   private static Said said(Fields call) {
     String word = call.text("call").orElseThrow(() -> call.missing("call", "\"up\""));
@@ -114,7 +124,7 @@ public final class CallsFile {
       if (word(move).equals(word)) {
         int beat = call.whole("beat", 0, MOST).orElseThrow(() -> call.missing("beat", "8"));
         int step = call.whole("step", 0, MOST).orElseThrow(() -> call.missing("step", "16"));
-        return new Said(new Cue(beat, move), step);
+        return new Said(beat, move, step);
       }
     }
     throw call.bad("call", "\"" + word + "\" is not known there");
@@ -126,7 +136,7 @@ public final class CallsFile {
     for (Said call : said) {
       if (call.landingStep() <= step) {
         stand +=
-            switch (call.cue().move()) {
+            switch (call.move()) {
               case UP -> 1;
               case STAY -> 0;
               case DOWN -> -1;

@@ -6,9 +6,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
 
@@ -28,6 +30,9 @@ public final class SettingsFile {
   private final Path path;
   private final ObjectNode root;
   private final Optional<String> complaint;
+
+  /** What was put here since it was read: another window's values stay. */
+  private final Set<String> changed = new LinkedHashSet<>();
 
   private SettingsFile(Path path, ObjectNode root, Optional<String> complaint) {
     this.path = path;
@@ -132,27 +137,35 @@ public final class SettingsFile {
   }
 
   public void put(String name, String value) {
-    root.put(name, value);
+    put(name, JsonNodeFactory.instance.textNode(value));
   }
 
   public void put(String name, boolean value) {
-    root.put(name, value);
+    put(name, JsonNodeFactory.instance.booleanNode(value));
   }
 
   public void put(String name, int value) {
-    root.put(name, value);
+    put(name, JsonNodeFactory.instance.numberNode(value));
   }
 
   public void put(String name, double value) {
-    root.put(name, value);
+    put(name, JsonNodeFactory.instance.numberNode(value));
   }
 
   public void put(String name, PlayableDrill drill) {
-    root.set(name, DrillFile.toJson(drill));
+    put(name, DrillFile.toJson(drill));
+  }
+
+  private void put(String name, JsonNode value) {
+    if (!value.equals(root.get(name))) {
+      root.set(name, value);
+      changed.add(name);
+    }
   }
 
   /**
-   * Writes everything that was put, beside the file, and moves it into place.
+   * Writes everything that was put, beside the file, and moves it into place. What another window
+   * has written meanwhile stays, but for the values that were put here.
    *
    * @throws BadInput if it cannot be written
    */
@@ -162,6 +175,11 @@ public final class SettingsFile {
     } catch (IOException e) {
       throw new BadInput(
           path.getParent() + ": cannot be made (" + e.getMessage() + "); make that folder", e);
+    }
+    SettingsFile now = at(path);
+    if (now.complaint.isEmpty() && Files.exists(path)) {
+      changed.forEach(name -> now.root.set(name, root.get(name)));
+      root.setAll(now.root);
     }
     JsonFile.write(path, root);
   }

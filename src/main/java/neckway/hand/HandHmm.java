@@ -211,6 +211,7 @@ final class HandHmm {
     return sum;
   }
 
+  /** A hand that is still above comes down for the next round's first note, however far that is. */
   private void moves(int step, int from) {
     boolean up = step <= map.top();
     double shift = shift(step, from + StandMap.LOWEST, up);
@@ -222,6 +223,10 @@ final class HandHmm {
             case -1 -> BACK;
             default -> ASTRAY;
           };
+    }
+    if (from + StandMap.LOWEST > 0 && step == map.steps() - 1 && map.anotherRoundAfter(round)) {
+      moves[step][from][-StandMap.LOWEST] += moves[step][from][from];
+      moves[step][from][from] = 0;
     }
   }
 

@@ -280,25 +280,61 @@ public final class HandTrack {
   /**
    * Probability that the hand is still above at the end of a round; 0 before that. A hand that
    * stays above cannot reach the round's last notes: where nothing more of it comes, the last note
-   * that it does reach is the end. Where another round follows, the end is the note before the one
-   * that they share.
+   * that it does reach is the end. A shift that it did not make leaves it no way to those farther
+   * down. Where another round follows, the end is the note before the one that they share.
    *
    * @param over whether nothing more of the round will come
    */
   public double stayedAbove(PlannedShift shift, boolean over) {
     int end = map.steps() - 1;
-    int lastInReach = end - (shift.pair() + 1);
-    int heard = Math.min(end, last - map.index(shift.round(), 0));
-    boolean ended = heard == end || over && heard >= lastInReach;
-    if (shift.direction() == Direction.UP || !ended || shift.landingStep() > last) {
-      return 0;
+    if (heardOf(shift.round()) == end && anotherRoundAfter(shift)) {
+      int lowest = shift.pair() + (plannedForItsEnd(shift) ? 2 : 1);
+      return shift.direction() == Direction.UP
+          ? 0
+          : 1 - posterior(shift.round()).below(end - 1, lowest);
     }
-    boolean shared = anotherRoundAfter(shift) && heard == end && !plannedForItsEnd(shift);
-    return 1 - posterior(shift.round()).below(shared ? end - 1 : heard, shift.pair() + 1);
+    return above(shift, over, true);
+  }
+
+  /**
+   * Probability that the last note heard is the last one in reach of a hand that stays above. A
+   * player who stops there, and whose shift was planned for what follows, has stopped or could not
+   * go on.
+   */
+  public double endsAbove(PlannedShift shift) {
+    return above(shift, true, false);
+  }
+
+  /**
+   * @param passed whether the hand must have passed the planned landing of the first shift that it
+   *     did not make
+   */
+  private double above(PlannedShift shift, boolean over, boolean passed) {
+    int end = map.steps() - 1;
+    int heard = heardOf(shift.round());
+    double above = 0;
+    for (int stand = shift.pair() + 1; stand <= map.pairs(); stand++) {
+      boolean ended = heard == end || over && heard >= end - stand;
+      boolean down = shift.direction() == Direction.DOWN && ended;
+      if (down && (!passed || landing(shift.round(), stand - 1) <= last)) {
+        above += posterior(shift.round()).stand(heard, stand);
+      }
+    }
+    return above;
+  }
+
+  /** Step of a round on which a shift down lands if it is made where planned. */
+  private int landing(int round, int pair) {
+    return map.shift(round, Direction.DOWN, pair).landingStep();
+  }
+
+  /** The furthest step of a round so far, negative before its first. */
+  private int heardOf(int round) {
+    return Math.min(map.steps() - 1, last - map.index(round, 0));
   }
 
   private boolean anotherRoundAfter(PlannedShift shift) {
-    return shift.round() < posteriors.length - 1;
+    return map.anotherRoundAfter(shift.round());
   }
 
   private boolean plannedForItsEnd(PlannedShift shift) {

@@ -43,6 +43,12 @@ public final class ShiftDetector {
   static final double SURE_FAIRLY_TOLD = 0.94;
 
   /**
+   * The same, in clean sound, on a string that sounds like the next one: the sound alone must make
+   * 0.9 of it, ninefold.
+   */
+  static final double SURE_ALIKE = 0.98;
+
+  /**
    * Strings nearer each other than that, in standard deviations of one note, sound alike: one note
    * in six or more would be taken for the other's.
    */
@@ -190,14 +196,27 @@ public final class ShiftDetector {
   private boolean sure(ShiftSaid s) {
     double enough =
         switch (s.verdict()) {
-          case MADE ->
-              Telling.of(apart(s.planned().string())) == Telling.WELL
-                  ? SURE_MADE
-                  : SURE_FAIRLY_TOLD + drivenShare() * (SURE_MADE - SURE_FAIRLY_TOLD);
+          case MADE -> sureMade(s.planned().string());
           case MOVED -> SURE_ELSEWHERE;
           case MISSED, UNHEARD, UNPLAYED -> SURE;
         };
     return s.p().orElse(0) >= enough;
+  }
+
+  /**
+   * From which probability on a shift is said to be made as planned on a string. It differs from
+   * one on the next string in one note, which lies on the one string or on the other. The more
+   * these sound alike, the more of the probability is the plan alone. In overdriven sound a
+   * string's spread is mostly what all its notes have alike, so there the notes are asked.
+   */
+  private double sureMade(GuitarString string) {
+    double apart = apart(string);
+    if (drivenShare() < 1 && apart < ALIKE) {
+      return SURE_ALIKE;
+    }
+    return Telling.of(apart) == Telling.WELL
+        ? SURE_MADE
+        : SURE_FAIRLY_TOLD + drivenShare() * (SURE_MADE - SURE_FAIRLY_TOLD);
   }
 
   /** 0 in clean sound, 1 where half of the notes were overdriven or more. */
@@ -261,9 +280,8 @@ public final class ShiftDetector {
     int last = track.last().orElse(-1);
     for (GuitarString string : drill.tuning().strings()) {
       int shows = track.shows(shift, string);
-      boolean asPlanned = string.equals(shift.string());
       boolean known = shows <= last && track.heard(shows) && track.heardOut(shows);
-      if (known && (!asPlanned || mayBeTold(string))) {
+      if (known) {
         outcomes.add(ShiftSaid.on(shift, string, track.made(shift, string), now));
       }
     }
@@ -275,16 +293,6 @@ public final class ShiftDetector {
       outcomes.add(ShiftSaid.missed(shift, missed, now));
     }
     return outcomes;
-  }
-
-  /**
-   * Whether a shift made as planned on a string can be told from one on the next string. The two
-   * differ in one note, which lies on the one string or on the other. Where these sound alike, what
-   * would be said is the plan and no more; against the plan only the sound can speak. In overdriven
-   * sound a string's spread is mostly what all its notes have alike, so there the notes are asked.
-   */
-  private boolean mayBeTold(GuitarString string) {
-    return drivenShare() == 1 || apart(string) >= ALIKE;
   }
 
   /** How far a string lies from the next one on either side, the nearer of both. */
@@ -307,10 +315,12 @@ public final class ShiftDetector {
       if (shift.direction() == Direction.DOWN) {
         over = track.top(shift.round() + 1) - track.top(0) + 2;
       }
-      if (last >= over && shift.landingStep() <= track.last().orElse(-1)) {
-        if (!said.get(attempt).containsKey(shift)) {
-          say(attempt, verdict(track, shift, 0, true, now).orElse(ShiftSaid.unheard(shift, now)));
-        }
+      if (last >= over && !said.get(attempt).containsKey(shift)) {
+        boolean played =
+            shift.landingStep() <= track.last().orElse(-1) || track.endsAbove(shift) >= LIKELY;
+        verdict(track, shift, 0, true, now)
+            .or(() -> Optional.of(ShiftSaid.unheard(shift, now)).filter(unheard -> played))
+            .ifPresent(s -> say(attempt, s));
       }
     }
   }

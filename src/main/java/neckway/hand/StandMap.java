@@ -48,6 +48,11 @@ final class StandMap {
     return 2 * half + 1;
   }
 
+  /** Whether another round follows, which begins with this one's last note. */
+  boolean anotherRoundAfter(int round) {
+    return round < route.rounds() - 1;
+  }
+
   /** Index of the top note within a round. */
   int top() {
     return half;

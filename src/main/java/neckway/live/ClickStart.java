@@ -32,6 +32,7 @@ final class ClickStart implements RoundStart {
   private final long underrunsBefore;
 
   private double offsetFrames;
+  private OptionalDouble heardExtraSeconds = OptionalDouble.empty();
   private OptionalDouble reportedAtBegin = OptionalDouble.empty();
   private OptionalLong beat = OptionalLong.empty();
 
@@ -62,6 +63,14 @@ final class ClickStart implements RoundStart {
   /** Take frame less output frame, as it is known so far. */
   double offsetFrames() {
     return offsetFrames;
+  }
+
+  /**
+   * How much later the click comes back than the devices say, by the clicks of this round where it
+   * heard them, else as it was measured before.
+   */
+  OptionalDouble extraSeconds() {
+    return heardExtraSeconds.isPresent() ? heardExtraSeconds : extraSeconds;
   }
 
   private boolean settled(LiveTake take) {
@@ -97,6 +106,9 @@ final class ClickStart implements RoundStart {
     ClickClock clock =
         ClickClock.of(take.kept(), take.length(), rate, track, countIn, reported, extraSeconds);
     offsetFrames = clock.offsetFrames();
+    if (clock.source() == ClickClock.Source.HEARD) {
+      heardExtraSeconds = OptionalDouble.of((offsetFrames - reported) / rate);
+    }
     Clock told =
         switch (clock.source()) {
           case HEARD, STORED -> Clock.MEASURED;

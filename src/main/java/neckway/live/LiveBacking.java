@@ -2,6 +2,7 @@ package neckway.live;
 
 import java.util.OptionalDouble;
 import java.util.function.DoubleSupplier;
+import neckway.sound.TimeStretch;
 
 /**
  * What is played in place of the click. Its first beat is the run's; before that, in the count-in,
@@ -32,6 +33,31 @@ public record LiveBacking(
 
   /** How loud it is where nothing is said: quiet, because headphones differ by a great deal. */
   public static final double USUAL_GAIN = 0.2;
+
+  /**
+   * A recording that is played once.
+   *
+   * @param level at the one loudness of all playback, mono
+   * @param sampleRate frames a second
+   * @param firstBeatSeconds where its first beat is in it
+   * @param speed 0.25 to 1; below 1 it is slower at the same pitch
+   */
+  public static LiveBacking once(
+      float[] level,
+      int sampleRate,
+      double firstBeatSeconds,
+      double speed,
+      DoubleSupplier gain,
+      Clicks clicks) {
+    float[] slowed = TimeStretch.slowed(level, sampleRate, speed);
+    return new LiveBacking(
+        slowed,
+        sampleRate,
+        Math.min(firstBeatSeconds / speed, slowed.length / (double) sampleRate),
+        OptionalDouble.empty(),
+        gain,
+        clicks);
+  }
 
   public LiveBacking {
     if (!(firstBeatSeconds >= 0 && firstBeatSeconds * sampleRate <= samples.length)) {

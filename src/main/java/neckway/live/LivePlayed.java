@@ -3,12 +3,14 @@ package neckway.live;
 import java.util.List;
 import java.util.Optional;
 import neckway.drill.Cue;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.hear.beside.AtRate;
 import neckway.hear.beside.LiveRemover;
 import neckway.sound.BackingTrack;
 import neckway.sound.ClickTrack;
 import neckway.sound.CueTones;
+import neckway.sound.CueWords;
 import neckway.sound.PlayedSound;
 import neckway.sound.PlayedTape;
 import neckway.sound.Together;
@@ -26,6 +28,7 @@ final class LivePlayed {
   private static final double KEPT_SECONDS = 30;
 
   private final PlayedSound all;
+  private final double backingEnds;
   private final Optional<PlayedTape> tape;
   private final Optional<BesideClick> counting;
 
@@ -38,13 +41,15 @@ final class LivePlayed {
       all = audible(setup, calls(setup, track, rate));
       tape = Optional.empty();
       counting = Optional.empty();
+      backingEnds = Double.POSITIVE_INFINITY;
       return;
     }
     LiveBacking backing = setup.backing().get();
     Pulse pulse = setup.drill().pulse();
     float[] samples = AtRate.of(backing.samples(), backing.sampleRate(), rate);
     BackingTrack band = track(backing, samples, pulse, track, rate);
-    double clicksFrom = backing.clicks() == LiveBacking.Clicks.ALL ? 0 : band.endFrame();
+    backingEnds = band.endFrame();
+    double clicksFrom = backing.clicks() == LiveBacking.Clicks.ALL ? 0 : backingEnds;
     BesideClick clicks = new BesideClick(audible(setup, track), clicksFrom);
     double intro = LiveRun.LEAD_SECONDS + (pulse.countIn() + 1) * pulse.beatSeconds();
     PlayedTape both =
@@ -69,15 +74,35 @@ final class LivePlayed {
 
   /** The clicks, with the tones of the calls among them where the drill has any. */
   private static PlayedSound calls(LiveSetup setup, ClickTrack track, int rate) {
-    if (!setup.drill().isCalled() || setup.callTones() == LiveSetup.CallTones.SILENT) {
+    if (!setup.drill().isCalled()) {
       return track;
     }
-    int countIn = setup.drill().pulse().countIn();
+    return switch (setup.callTones()) {
+      case SOUNDING -> new Together(track, tones(setup.drill(), track, rate));
+      case SPOKEN -> new Together(track, words(setup.drill(), track, rate));
+      case SILENT -> track;
+    };
+  }
+
+  private static PlayedSound tones(PlayableDrill drill, ClickTrack track, int rate) {
+    int countIn = drill.pulse().countIn();
     List<CueTones.At> tones =
-        setup.drill().cues().stream()
+        drill.cues().stream()
             .map(cue -> new CueTones.At(track.clickFrame(countIn + cue.beat()), way(cue.move())))
             .toList();
-    return new Together(track, new CueTones(rate, tones, ClickTrack.MAX_GAIN));
+    return new CueTones(rate, tones, ClickTrack.MAX_GAIN);
+  }
+
+  private static PlayedSound words(PlayableDrill drill, ClickTrack track, int rate) {
+    int countIn = drill.pulse().countIn();
+    List<CueWords.At> words =
+        drill.cues().stream()
+            .map(
+                cue ->
+                    new CueWords.At(
+                        track.clickFrame(countIn + cue.beat()), cue.spoken(drill.tuning())))
+            .toList();
+    return new CueWords(rate, words, ClickTrack.MAX_GAIN);
   }
 
   private static CueTones.Way way(Cue.Move move) {
@@ -96,6 +121,11 @@ final class LivePlayed {
   /** A round begins. */
   void countIn(ClickTrack track, int countIn) {
     counting.ifPresent(clicks -> clicks.countIn(track, countIn));
+  }
+
+  /** The output frame at which the backing has ended; infinite where it goes round or none is. */
+  double backingEnds() {
+    return backingEnds;
   }
 
   PlayedSound all() {

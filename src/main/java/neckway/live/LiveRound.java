@@ -52,7 +52,7 @@ final class LiveRound {
     this.take = take;
     this.start = start;
     this.listener = listener;
-    end = new RoundEnd(drill);
+    end = new RoundEnd(drill, setup.backing().isPresent());
   }
 
   /**

@@ -117,11 +117,13 @@ public final class LiveRun {
         sound.countIn(fromHere, countIn);
         ClickStart start = new ClickStart(out, positions, fromHere, countIn, extra, sound.tape());
         Played played = round(round, in, firstFrame, start);
+        // where a band covers the next count-in's clicks
+        extra = start.extraSeconds();
         double offsetInCapture = start.offsetFrames() + firstFrame;
         firstFrame += played.frames();
         firstClick =
             played.goesOn()
-                ? OptionalLong.of(nextRound(track, firstFrame - offsetInCapture))
+                ? nextRound(track, firstFrame - offsetInCapture, sound.backingEnds())
                 : OptionalLong.empty();
       }
     }
@@ -222,13 +224,17 @@ public final class LiveRun {
 
   /**
    * The click with which the next round's count-in begins: a whole number of bars from the first,
-   * with the rest and the count-in before the first note.
+   * with the rest and the count-in before the first note; none where its first beat would come when
+   * the backing has ended.
    */
-  private long nextRound(ClickTrack track, double nowInOutput) {
+  private OptionalLong nextRound(ClickTrack track, double nowInOutput, double backingEnds) {
     Pulse pulse = setup.drill().pulse();
     int bar = pulse.beatsPerBar();
     long rest = Math.max(0, (long) setup.rounds().restBars() * bar - pulse.countIn());
     long now = track.clickBefore(nowInOutput) + 1 + rest;
-    return (now + bar - 1) / bar * bar;
+    long next = (now + bar - 1) / bar * bar;
+    return track.clickFrame(next + pulse.countIn()) < backingEnds
+        ? OptionalLong.of(next)
+        : OptionalLong.empty();
   }
 }

@@ -92,6 +92,8 @@ public record LiveSetup(
   public enum CallTones {
     /** Two pitches: rising for up, falling for down, level to stay. */
     SOUNDING,
+    /** Whispered: "up D", "stay", "down A". */
+    SPOKEN,
     /** Not at all; they are shown. */
     SILENT
   }

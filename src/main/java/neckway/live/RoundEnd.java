@@ -13,12 +13,18 @@ final class RoundEnd {
   private static final double LAST_NOTE_RINGS_SECONDS = 1;
   private static final double WAIT_FOR_FIRST_NOTE_SECONDS = 120;
 
+  private final boolean backed;
   private final int lastStep;
   private final double firstNoteBySeconds;
   private OptionalDouble lastNote = OptionalDouble.empty();
   private boolean lastStepPlayed;
 
-  RoundEnd(PlayableDrill drill) {
+  /**
+   * @param backed whether a backing plays: it goes on when the player has stopped, and what leaks
+   *     of it may be heard as notes, so that only notes in place tell that one plays
+   */
+  RoundEnd(PlayableDrill drill, boolean backed) {
+    this.backed = backed;
     lastStep = drill.route().steps().size() - 1;
     Pulse pulse = drill.pulse();
     firstNoteBySeconds =
@@ -32,6 +38,9 @@ final class RoundEnd {
 
   /** A note was heard. */
   void heard(NoteVerdict verdict) {
+    if (backed && !verdict.inPlace()) {
+      return;
+    }
     double time = verdict.note().time();
     lastNote = OptionalDouble.of(Math.max(lastNote.orElse(time), time));
     if (verdict.inPlace()) {

@@ -25,7 +25,8 @@ import neckway.review.Summary;
  * @param notesPerBeat of the drill
  * @param rounds of the drill
  * @param cleanRounds of them
- * @param summary its counts
+ * @param summary its counts, and the player's own swing where it was told; earlier versions kept
+ *     none
  */
 public record RunSummary(
     String key,
@@ -85,6 +86,7 @@ public record RunSummary(
     summary.offMsSpread().ifPresent(ms -> json.put("offMsSpread", ms));
     json.put("shiftsMade", summary.shiftsMade());
     json.put("shiftsPlanned", summary.shiftsPlanned());
+    summary.swing().ifPresent(share -> json.put("swing", share));
     return RunLine.text(json);
   }
 
@@ -110,6 +112,7 @@ public record RunSummary(
             optional(json.path("offMsSpread")),
             json.path("shiftsMade").asInt(),
             json.path("shiftsPlanned").asInt(),
+            optional(json.path("swing")),
             List.of()));
   }
 

@@ -64,7 +64,7 @@ public final class RunTransfer {
           new Csv(
               writer(runs),
               "id,when,key,shapes,up,down,tempo,notesPerBeat,rounds,cleanRounds,notes,right,wrong,"
-                  + "extra,repeat,skipped,offMsMedian,offMsSpread");
+                  + "extra,repeat,skipped,offMsMedian,offMsSpread,swing");
       Csv toNotes =
           new Csv(writer(notes), "id,attempt,step,time,midi,cents,verdict,slot,offMs,timing");
       Csv toShifts =
@@ -125,7 +125,8 @@ public final class RunTransfer {
         said.summary().repeat(),
         said.summary().skipped(),
         said.summary().offMsMedian(),
-        said.summary().offMsSpread());
+        said.summary().offMsSpread(),
+        said.summary().swing());
     for (ReviewedNote note : review.notes()) {
       notes.row(
           run.id(),

@@ -429,6 +429,16 @@ public final class PageModel {
     return barSteps;
   }
 
+  /** Steps by which the first one comes later than the beginning of its bar. */
+  public int lead() {
+    return Math.floorMod(drill.pulse().slots().offset(), barSteps);
+  }
+
+  /** The bar in which the first step lies, from 1. */
+  public int firstBar() {
+    return Math.floorDiv(drill.pulse().slots().offset(), barSteps) + 1;
+  }
+
   public int bars() {
     return (cells.size() + barSteps - 1) / barSteps;
   }

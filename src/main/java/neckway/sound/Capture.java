@@ -61,13 +61,18 @@ public final class Capture implements AutoCloseable {
     int frameBytes = line.getFormat().getFrameSize();
     byte[] bytes = ring.bytes();
     FullBuffer full = new FullBuffer(bufferBytes);
+    MissedTime missed = new MissedTime(sampleRate);
     while (running) {
       if (line.available() > bufferBytes - frameBytes) {
         full.found();
       }
       int got = line.read(bytes, ring.writeAt(), ring.writeRoom());
       if (got > 0) {
-        overflows = overflows + full.ranOver(got);
+        int dropped = full.ranOver(got);
+        if (missed.read(got / frameBytes, System.nanoTime()) > dropped) {
+          dropped = 1;
+        }
+        overflows = overflows + dropped;
         ring.wrote(got);
         LockSupport.unpark(waiting);
       } else {
@@ -117,8 +122,9 @@ public final class Capture implements AutoCloseable {
   }
 
   /**
-   * How often the line's buffer was full and sound came after it, so that some was dropped in
-   * between. A line whose device is gone stays full for ever and drops nothing.
+   * How often the line's buffer was full and sound came after it, or less sound came than time
+   * passed, so that some was dropped in between. A line whose device is gone stays full for ever
+   * and drops nothing.
    */
   public long overflows() {
     return overflows;

@@ -57,6 +57,21 @@ class BeatFinderTests {
     assertThat(Math.min(Math.abs(found / 66 - 1), Math.abs(found / 99 - 1))).isLessThan(0.001);
   }
 
+  /** Taps are some 25 ms beside the beat; common practice, no source. */
+  @ParameterizedTest
+  @CsvSource({"STRAIGHT, 92", "SHUFFLE, 78", "TRIPLETS, 66", "QUIET, 133"})
+  void whatWasTappedIsMadeExact(Feel feel, double tempo) {
+    Pulse pulse = new Pulse(tempo, 2, 4, 4);
+    ChordRow row = ChordRow.parse("I vi IV V", Key.parse("A major"));
+    BeatFinder finder = new BeatFinder(Backing.goingRound(row, feel, pulse, 16).samples(), RATE);
+    double beat = 60 / tempo;
+    for (double off : new double[] {-0.04, -0.02, 0, 0.02, 0.04}) {
+      BeatFinder.Found found = finder.near(tempo * (1 + 0.8 * off), 9 * beat + off).orElseThrow();
+      assertThat(found.tempo() / tempo).isCloseTo(1, within(0.001));
+      assertThat(found.firstBeatSeconds()).isCloseTo(9 * beat, within(0.012));
+    }
+  }
+
   @Test
   void noiseAndKnocksAtAnyTimeHaveNone() {
     for (int seed = 0; seed < 8; seed++) {
@@ -75,6 +90,7 @@ class BeatFinderTests {
       for (float[] sound : new float[][] {noise, knocks}) {
         Optional<BeatFinder.Found> found = new BeatFinder(sound, RATE).find(OptionalDouble.empty());
         assertThat(found).isEmpty();
+        assertThat(new BeatFinder(sound, RATE).near(100, 7)).isEmpty();
       }
     }
   }

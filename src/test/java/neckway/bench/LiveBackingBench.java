@@ -14,9 +14,12 @@ import neckway.hear.beside.LiveRemover;
  *
  * <pre>
  * LiveBackingBench [N] [--seed S] [--list] [--write PAGE]
+ * LiveBackingBench [N] [--seed S] --second
  * </pre>
  *
- * <p>N takes for each line of the table. {@code --list}: each take as well.
+ * <p>N takes for each line of the table. {@code --list}: each take as well. {@code --second}: the
+ * second of two rounds on one band, with the way learnt anew from the rest before it, and with what
+ * was learnt in the first round carried on.
  */
 public final class LiveBackingBench {
   /** A line of the table: how far under the guitar, the room, and how far the clocks run apart. */
@@ -58,6 +61,8 @@ public final class LiveBackingBench {
       | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |
       """;
 
+  private static final double ROOM_SECONDS = 0.5;
+
   private final List<String> words;
   private final int takes;
   private final long seed;
@@ -71,6 +76,10 @@ public final class LiveBackingBench {
 
   public static void main(String[] args) throws Exception {
     LiveBackingBench bench = new LiveBackingBench(args);
+    if (bench.words.contains("--second")) {
+      bench.secondRounds();
+      System.exit(0);
+    }
     StringBuilder table = new StringBuilder(HEAD);
     for (Line line : LINES) {
       String row = bench.row(line);
@@ -124,11 +133,71 @@ public final class LiveBackingBench {
         alone.rightDelayMs);
   }
 
+  private void secondRounds() {
+    System.out.println(
+        "| in the rest | leak | anew: F1 | false slips per 1,000 | slips lost | leak less by, dB |"
+            + " carried on: F1 | false slips per 1,000 | slips lost | leak less by, dB |");
+    System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
+    for (double underDb : new double[] {20, 12}) {
+      for (LiveBackingTakes.Rest rest : LiveBackingTakes.Rest.values()) {
+        System.out.print(secondRow(underDb, rest));
+      }
+    }
+  }
+
+  private String secondRow(double underDb, LiveBackingTakes.Rest rest) {
+    double gain = Math.pow(10, -underDb / 20);
+    Totals anew = new Totals();
+    Totals carried = new Totals();
+    double anewDb = 0;
+    double carriedDb = 0;
+    for (int i = 0; i < takes; i++) {
+      LiveBackingTakes.Rounds two = LiveBackingTakes.two(seed + i, ROOM_SECONDS, 0, rest);
+      LiveBackingTakes.Live second = two.second();
+      float[] heard = second.heard(gain);
+      float[] left = new float[heard.length];
+      takeOut(second, heard, left);
+      anew.add(two.first().alone(), FollowRun.of(second.with(left), true));
+      anewDb += lessDb(second, gain, left) / takes;
+      float[] on = carriedOn(two, gain);
+      carried.add(two.first().alone(), FollowRun.of(second.with(on), true));
+      carriedDb += lessDb(second, gain, on) / takes;
+    }
+    return String.format(
+        Locale.ROOT,
+        "| %s | -%.0f dB | %s | %.1f | %s | %.1f |%n",
+        rest,
+        underDb,
+        said(anew),
+        anewDb,
+        said(carried),
+        carriedDb);
+  }
+
+  /** What is left of the second round where the first one taught the way and both are one sound. */
+  private static float[] carriedOn(LiveBackingTakes.Rounds two, double gain) {
+    float[] heard = joined(two.first().heard(gain), two.second().heard(gain));
+    float[] played = joined(two.first().played(), two.second().played());
+    float[] left = new float[heard.length];
+    takeOut(two.first().alone(), played, heard, left);
+    return Arrays.copyOfRange(left, left.length / 2, left.length);
+  }
+
+  private static float[] joined(float[] first, float[] second) {
+    float[] both = Arrays.copyOf(first, first.length + second.length);
+    System.arraycopy(second, 0, both, first.length, second.length);
+    return both;
+  }
+
   private static LiveRemover takeOut(LiveBackingTakes.Live live, float[] heard, float[] left) {
-    float[] played = live.played();
+    return takeOut(live.alone(), live.played(), heard, left);
+  }
+
+  private static LiveRemover takeOut(
+      PlayedTake alone, float[] played, float[] heard, float[] left) {
     LiveRemover remover =
         new LiveRemover(
-            live.alone().take().sampleRate(),
+            alone.take().sampleRate(),
             (frame, into) -> {
               for (int i = 0; i < into.length; i++) {
                 long at = frame + i;
@@ -141,7 +210,7 @@ public final class LiveBackingBench {
           System.arraycopy(samples, offset, left, count[0], length);
           count[0] += length;
         };
-    remover.learn(heard, heard.length, live.alone().firstBeat());
+    remover.learn(heard, heard.length, alone.firstBeat());
     remover.process(heard, 0, heard.length, sink);
     remover.finish(sink);
     return remover;

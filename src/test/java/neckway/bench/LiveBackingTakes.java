@@ -94,7 +94,25 @@ final class LiveBackingTakes {
     double before = LEAD_SECONDS + pulse.countIn() * pulse.beatSeconds();
     int more = Math.max(0, (int) Math.ceil((before - bare.firstBeat()) * rate));
     PlayedTake alone = with(bare, longer(bare.take().samples(), more, random), more / rate);
-    int length = alone.take().samples().length;
+    Sound sound = sound(alone, 1, roomSeconds, drift, random);
+    return new Live(alone, sound.played(), sound.leak());
+  }
+
+  /**
+   * What is played out and what of it comes to the microphone.
+   *
+   * @param leak its root mean square as the guitar's
+   */
+  private record Sound(float[] played, float[] leak) {
+    Sound part(int from, int to) {
+      return new Sound(Arrays.copyOfRange(played, from, to), Arrays.copyOfRange(leak, from, to));
+    }
+  }
+
+  private static Sound sound(
+      PlayedTake alone, int rounds, double roomSeconds, double drift, Random random) {
+    double rate = alone.take().sampleRate();
+    int length = rounds * alone.take().samples().length;
     double start = alone.firstBeat() * rate;
     double latency = 0.01 * random.nextDouble() * rate;
     float[] played = new float[length];
@@ -109,7 +127,54 @@ final class LiveBackingTakes {
     for (int i = 0; i < length; i++) {
       leak[i] *= (float) loud;
     }
-    return new Live(alone, played, leak);
+    return new Sound(played, leak);
+  }
+
+  /** What the player does in the rest between two rounds. */
+  enum Rest {
+    SILENT,
+    /** Plays on, but for the count-in. */
+    PLAYS,
+    /** Plays on, in the count-in too. */
+    PLAYS_IN_COUNT_IN
+  }
+
+  /**
+   * Two rounds on one band: the same take twice. It goes on in the rest between them.
+   *
+   * @param second its take begins where the first one's ends
+   */
+  record Rounds(Live first, Live second) {}
+
+  /** Two rounds drawn by a seed. */
+  static Rounds two(long seed, double roomSeconds, double drift, Rest rest) {
+    Random random = new Random(99_000 + seed);
+    PlayedTake bare = VirtualTakes.take(Population.ORDINARY, seed, Condition.CLEAN);
+    double rate = bare.take().sampleRate();
+    Pulse pulse = bare.drill().pulse();
+    double before = LEAD_SECONDS + pulse.countIn() * pulse.beatSeconds();
+    int more = Math.max(0, (int) Math.ceil((before - bare.firstBeat()) * rate));
+    PlayedTake alone = with(bare, longer(bare.take().samples(), more, random), more / rate);
+    int length = alone.take().samples().length;
+    Sound sound = sound(alone, 2, roomSeconds, drift, random);
+    Sound first = sound.part(0, length);
+    Sound second = sound.part(length, 2 * length);
+    float[] again = alone.take().samples().clone();
+    double until =
+        switch (rest) {
+          case SILENT -> 0;
+          case PLAYS -> alone.firstBeat() - pulse.countIn() * pulse.beatSeconds();
+          case PLAYS_IN_COUNT_IN -> alone.firstBeat() - 0.5 * pulse.beatSeconds();
+        };
+    int from = (int) (alone.firstBeat() * rate);
+    for (int i = 0; i < until * rate; i++) {
+      // dies away, as where a hand is laid on the strings
+      double left = until - i / rate;
+      again[i] += (float) (Math.min(1, left / 0.1) * alone.take().samples()[from + i]);
+    }
+    return new Rounds(
+        new Live(alone, first.played(), first.leak()),
+        new Live(with(alone, again, 0), second.played(), second.leak()));
   }
 
   /** The take's own quiet is not known; noise as quiet as its first tenth of a second is put. */

@@ -120,7 +120,7 @@ final class ShiftTakes {
     List<Mistake> slips = new ArrayList<>();
     for (PlannedShift shift : drill.route().shifts()) {
       Mistake.Kind kind = SLIPS.get(random.nextInt(SLIPS.size()));
-      int step = shift.landingStep() - 1 - random.nextInt(2);
+      int step = Math.max(0, shift.landingStep() - 1 - random.nextInt(2));
       slips.add(new Mistake.Slip(kind, step, OptionalInt.empty()));
     }
     return slips;

@@ -19,8 +19,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import neckway.Await;
 import neckway.file.JsonFile;
-import neckway.file.sound.WholeSound;
 import neckway.live.LiveRun;
+import neckway.sound.LeakLevel;
 import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import org.junit.jupiter.api.AfterEach;
@@ -55,11 +55,6 @@ class ListenBackingTests {
 
   private static final double UNTIL_FIRST_BEAT = LiveRun.LEAD_SECONDS + 4 * 60 / 150.0;
   private static final int PLAYINGS = 3;
-
-  /** The backing's level with the volume full, as root mean square: about its -23 LKFS. */
-  private static final double FULL_DB = -23;
-
-  private static final double UNDER_GUITAR_DB = 20;
 
   @TempDir Path folder;
   private VirtualSound sound;
@@ -160,13 +155,7 @@ class ListenBackingTests {
 
   /** In percent, such that the backing lies under the take by what it should. */
   private String volume() {
-    float[] take = WholeSound.read(folder.resolve("take.wav"), 2).samples();
-    double power = 0;
-    for (float sample : take) {
-      power += sample * sample / take.length;
-    }
-    double db = 10 * Math.log10(power) - UNDER_GUITAR_DB - FULL_DB;
-    return String.format(Locale.ROOT, "%.2f", Math.min(100, 100 * Math.pow(10, db / 20)));
+    return String.format(Locale.ROOT, "%.2f", LeakLevel.percent(folder.resolve("take.wav")));
   }
 
   /** Plays a take to {@code listen}; again where the machine was too busy to play it whole. */

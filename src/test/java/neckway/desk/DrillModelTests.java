@@ -61,6 +61,11 @@ class DrillModelTests {
             () -> model.tempo(Double.NaN),
             () -> model.notesPerBeat(0),
             () -> model.notesPerBeat(9),
+            () -> model.swing(0.49),
+            () -> model.swing(0.8),
+            () -> model.offsetBeats(-1),
+            () -> model.offsetBeats(17),
+            () -> model.offsetBeats(0.3),
             () -> model.rounds(0),
             () -> model.rounds(100),
             () -> model.start(6),
@@ -85,6 +90,20 @@ class DrillModelTests {
     assertThat(model.tempo(20) && model.tempo(400)).isTrue();
     assertThat(model.notesPerBeat(1) && model.notesPerBeat(8)).isTrue();
     assertThat(model.rounds(1) && model.rounds(99)).isTrue();
+  }
+
+  @Test
+  void feelIsKeptFromTempoToTempoAndLetGoWhereTheNotesCannotHaveIt() {
+    assertThat(model.swing(2.0 / 3) && model.offsetBeats(1.5)).isTrue();
+    model.tempo(90);
+    assertThat(model.drill().pulse().swing()).isEqualTo(2.0 / 3);
+    assertThat(model.drill().pulse().offsetBeats()).isEqualTo(1.5);
+    model.notesPerBeat(3);
+    assertThat(model.drill().pulse().isPlain()).isTrue();
+    assertThat(model.swing(0.6)).isFalse();
+    assertThat(model.problem().get()).contains("three a beat cannot be paired");
+    assertThat(model.offsetBeats(0.33)).isTrue();
+    assertThat(model.drill().pulse().slots().offset()).isEqualTo(1);
   }
 
   @Test

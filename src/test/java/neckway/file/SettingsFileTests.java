@@ -83,6 +83,25 @@ class SettingsFileTests {
   }
 
   @Test
+  void eachOfTwoWindowsKeepsWhatItChangedAndLeavesTheOthers() {
+    kept();
+    SettingsFile one = SettingsFile.at(file());
+    SettingsFile other = SettingsFile.at(file());
+    one.put("whole", 130);
+    one.put("flag", true);
+    one.save();
+    other.put("name", "of the other");
+    other.save();
+    SettingsFile again = SettingsFile.at(file());
+    assertThat(again.whole("whole", 100, 300)).hasValue(130);
+    assertThat(again.text("name")).contains("of the other");
+    one.put("flag", false);
+    one.save();
+    assertThat(SettingsFile.at(file()).text("name")).contains("of the other");
+    assertThat(SettingsFile.at(file()).flag("flag", true)).isFalse();
+  }
+
+  @Test
   void valuesOutOfBoundsOrOfTheWrongKindCountAsLeftOut() {
     SettingsFile settings = kept();
     assertThat(settings.whole("whole", 200, 300)).isEmpty();

@@ -4,17 +4,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import neckway.drill.Drills;
+import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
 import neckway.hear.HeardNote;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
+import neckway.neck.JoinChoice;
+import neckway.neck.Place;
+import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 import neckway.neck.Step;
 import neckway.neck.Tuning;
@@ -158,15 +163,25 @@ class ShiftDetectorTests {
     return on;
   }
 
+  /** Each note that lies elsewhere is 6.7 times less likely there. */
   @Test
   void aStringThatSoundsLikeTheNextOneIsNotGuessed() {
     ShiftDetectorTests apart = onAGuitar(-8.7, 0.04);
-    apart.play(planned.steps(), -4.6);
+    apart.play(planned.steps(), -1.9);
     assertThat(apart.said).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
     ShiftDetectorTests alike = onAGuitar(-8.9, 0.04);
-    alike.play(planned.steps(), -4.6);
+    alike.play(planned.steps(), -1.9);
     assertThat(alike.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
     assertThat(alike.of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+  }
+
+  /** 27 times, so that sound without plan makes more than 0.9 of it. */
+  @Test
+  void whereTwoStringsSoundAlikeTheSoundMustTellWithoutThePlan() {
+    ShiftDetectorTests alike = onAGuitar(-8.9, 0.04);
+    alike.play(planned.steps(), -3.3);
+    assertThat(alike.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
+    assertThat(alike.of(Direction.UP).p().getAsDouble()).isGreaterThan(ShiftDetector.SURE_ALIKE);
   }
 
   @Test
@@ -186,6 +201,39 @@ class ShiftDetectorTests {
     assertThat(asPlanned.of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.MADE);
     play(route(5, 5).steps(), -3.3);
     assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+  }
+
+  /**
+   * Step 6 alone lies on another string if the shift is made on the fourth string and not on the
+   * third. Without it every note is the same, so that no sound can tell.
+   */
+  @Test
+  void aShiftWhoseOneTellingNoteIsLeftOutIsNotGuessed() {
+    List<Step> here = new ArrayList<>(planned.steps());
+    List<Step> onTheNextString = new ArrayList<>(route(4, 5).steps());
+    assertThat(here.remove(6).place()).isNotEqualTo(onTheNextString.remove(6).place());
+    assertThat(here).extracting(Step::place).isEqualTo(places(onTheNextString));
+    play(here, -4.6);
+    watch.finish(time);
+    assertThat(of(Direction.UP).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.MADE);
+  }
+
+  /** Every other slip about the shift leaves it told. */
+  @Test
+  void aNoteLeftOutThatLiesOnTheSameStringEitherWayDoesNoHarm() {
+    for (int leftOut : new int[] {5, 7}) {
+      ShiftDetectorTests run = new ShiftDetectorTests();
+      List<Step> steps = new ArrayList<>(planned.steps());
+      steps.remove(leftOut);
+      run.play(steps, -4.6);
+      run.watch.finish(run.time);
+      assertThat(run.said).hasSize(2).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
+    }
+  }
+
+  private static List<Place> places(List<Step> steps) {
+    return steps.stream().map(Step::place).toList();
   }
 
   @Test
@@ -274,6 +322,87 @@ class ShiftDetectorTests {
     }
     twice.finish(time);
     assertThat(said).hasSize(4).allMatch(s -> s.verdict() == ShiftVerdict.MADE);
+  }
+
+  /** G major, three shapes up on strings 4 and 2 and down on these. */
+  private static PlayableDrill threeShapes(int firstDown, int thenDown, int rounds) {
+    return Drills.of(
+        "G major",
+        "major,dorian,phrygian",
+        OptionalInt.of(3),
+        List.of(JoinChoice.on(4), JoinChoice.on(2)),
+        List.of(JoinChoice.on(firstDown), JoinChoice.on(thenDown)),
+        rounds);
+  }
+
+  /**
+   * What is said of each shift where the hand stays in the highest of three shapes to the end of
+   * the first round. Two of the round's notes are out of its reach.
+   */
+  private List<ShiftVerdict> stayedInTheHighest(PlayableDrill drill) {
+    watch = new ShiftDetector(drill, Optional.empty(), (attempt, shift) -> said.add(shift));
+    List<Step> asPlanned = drill.route().steps();
+    List<Step> above = threeShapes(6, 6, 1).route().steps();
+    int top = (above.size() - 1) / 2;
+    play(asPlanned.subList(0, top + 1), -4.6);
+    play(above.subList(top + 1, above.size() - 2), -4.6);
+    if (asPlanned.size() > above.size()) {
+      play(asPlanned.subList(above.size() - 1, asPlanned.size()), -4.6);
+    }
+    watch.finish(time);
+    return said.stream()
+        .sorted(Comparator.comparing(s -> drill.route().shifts().indexOf(s.planned())))
+        .map(ShiftSaid::verdict)
+        .toList();
+  }
+
+  @Test
+  void aHandThatStaysTwoShapesUpHasMissedBothShiftsDown() {
+    ShiftVerdict[] expected = {
+      ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MISSED, ShiftVerdict.MISSED
+    };
+    assertThat(stayedInTheHighest(threeShapes(3, 5, 1))).containsExactly(expected);
+    assertThat(new ShiftDetectorTests().stayedInTheHighest(threeShapes(1, 3, 1)))
+        .containsExactly(expected);
+    assertThat(new ShiftDetectorTests().stayedInTheHighest(threeShapes(3, 6, 1)))
+        .containsExactly(expected);
+  }
+
+  /** It comes down for the next round's first note, planned there or not: that is no shift made. */
+  @Test
+  void theNextRoundsFirstNoteBringsAHandDownFromTwoShapesUp() {
+    ShiftVerdict[] expected = {
+      ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MISSED, ShiftVerdict.MISSED,
+      ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MADE, ShiftVerdict.MADE
+    };
+    assertThat(stayedInTheHighest(threeShapes(3, 5, 2))).containsExactly(expected);
+    assertThat(new ShiftDetectorTests().stayedInTheHighest(threeShapes(5, 6, 2)))
+        .containsExactly(expected);
+  }
+
+  /** Planned for the last note, which the upper shape does not reach: he stopped, or had to. */
+  @Test
+  void whetherAPlayerStoppedOrCouldNotGoOnIsNotGuessed() {
+    PlayableDrill drill =
+        Drills.of(
+            "G major",
+            "major,dorian",
+            OptionalInt.of(3),
+            List.of(JoinChoice.on(3)),
+            List.of(JoinChoice.on(6, 2)),
+            1);
+    PlannedShift down = drill.route().shifts().get(1);
+    assertThat(down.landingStep()).isEqualTo(drill.route().steps().size() - 1);
+    watch = new ShiftDetector(drill, Optional.empty(), (attempt, shift) -> said.add(shift));
+    play(drill.route().steps().subList(0, down.landingStep()), -4.6);
+    watch.finish(time);
+    assertThat(of(Direction.DOWN).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
+    ShiftDetectorTests stopped = new ShiftDetectorTests();
+    stopped.watch =
+        new ShiftDetector(drill, Optional.empty(), (attempt, shift) -> stopped.said.add(shift));
+    stopped.play(drill.route().steps().subList(0, down.landingStep() - 1), -4.6);
+    stopped.watch.finish(stopped.time);
+    assertThat(stopped.said).extracting(ShiftSaid::planned).doesNotContain(down);
   }
 
   @Test

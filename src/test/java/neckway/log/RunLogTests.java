@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -335,6 +336,30 @@ final class RunLogTests {
         .first()
         .asString()
         .startsWith("id,when,key,shapes,up,down,tempo,notesPerBeat,rounds,cleanRounds,notes,right");
+  }
+
+  @Test
+  void ownSwingIsKeptAndListedAndWrittenIntoTheTable() throws IOException {
+    ObjectNode review = Runs.json();
+    ((ObjectNode) review.path("summary")).put("swing", 0.6213);
+    ObjectNode line = (ObjectNode) RunLine.parse(Runs.line("s", 1), "");
+    line.set("review", review);
+    Path lines = folder.resolve("swung.jsonl");
+    Files.writeString(lines, RunLine.text(line) + "\n");
+    Path out = folder.resolve("out");
+    try (RunLog log = open(folder.resolve("one"))) {
+      new RunTransfer(log).take(List.of(lines), listener(new ArrayList<>()));
+      RunSummary said =
+          log.list(new RunLog.Wanted(Optional.empty(), Optional.empty()), 9).get(0).said();
+      assertThat(said.summary().swing()).hasValue(0.6213);
+      new RunTransfer(log).export(out, id -> {});
+    }
+    List<String> table = Files.readAllLines(out.resolve("runs.csv"));
+    assertThat(table.get(0)).endsWith(",offMsSpread,swing");
+    assertThat(table.get(1)).endsWith(",0.6213");
+    assertThat(RunSummary.read("{\"key\":\"A major\"}").summary().swing())
+        .as("kept by an earlier version")
+        .isEmpty();
   }
 
   @Test

@@ -15,7 +15,6 @@ import neckway.file.sound.WholeSound;
 import neckway.live.LiveBacking;
 import neckway.neck.BadInput;
 import neckway.sound.Levelling;
-import neckway.sound.TimeStretch;
 import picocli.CommandLine.Option;
 
 /** What is played in place of the click: a vamp, or a recording of the player's own. */
@@ -204,17 +203,10 @@ public final class BackingOptions {
           Ranges.plain(drill.pulse().tempo()));
     }
     float[] level = Levelling.levelled(sound.samples(), sound.sampleRate());
-    float[] stretched = TimeStretch.slowed(level, sound.sampleRate(), speed);
     return new Backed(
         played,
         Optional.of(
-            new LiveBacking(
-                stretched,
-                sound.sampleRate(),
-                Math.min(first / speed, stretched.length / (double) sound.sampleRate()),
-                OptionalDouble.empty(),
-                this::gain,
-                which())));
+            LiveBacking.once(level, sound.sampleRate(), first, speed, this::gain, which())));
   }
 
   /** Tempo and first beat of the recording, as given or as found. */

@@ -6,6 +6,7 @@ import java.util.Random;
 import java.util.function.Consumer;
 import neckway.calls.Caller;
 import neckway.drill.PlayableDrill;
+import neckway.live.LiveSetup.CallTones;
 import neckway.log.JoinsPlayed;
 import neckway.neck.BadInput;
 import neckway.practice.Exercise;
@@ -35,14 +36,23 @@ public final class CallsOptions {
   @Option(names = "--no-tone", description = "With --calls: no tone, the calls are only shown.")
   private boolean silent;
 
+  @Option(
+      names = "--spoken",
+      description =
+          "With --calls: each call is whispered, \"up D\", \"stay\", in place of its tone.")
+  private boolean spoken;
+
   /** Whether switches are called. */
   public boolean isAsked() {
     return asked;
   }
 
-  /** Whether calls are shown and do not sound. */
-  public boolean isSilent() {
-    return silent;
+  /** How calls sound. */
+  public CallTones heard() {
+    if (silent) {
+      return CallTones.SILENT;
+    }
+    return spoken ? CallTones.SPOKEN : CallTones.SOUNDING;
   }
 
   /**
@@ -53,8 +63,12 @@ public final class CallsOptions {
    * @throws BadInput naming the option and the mend
    */
   public void check(boolean firstNote, boolean backing) {
-    if (!asked && (seed != null || silent)) {
-      throw new BadInput((silent ? "--no-tone" : "--seed") + ": give --calls too");
+    if (!asked && (seed != null || silent || spoken)) {
+      String given = silent ? "--no-tone" : spoken ? "--spoken" : "--seed";
+      throw new BadInput(given + ": give --calls too");
+    }
+    if (silent && spoken) {
+      throw new BadInput("--spoken together with --no-tone: leave one of them out");
     }
     if (asked && firstNote) {
       throw new BadInput(

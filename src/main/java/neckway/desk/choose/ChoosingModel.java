@@ -12,8 +12,10 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import neckway.desk.Desk;
 import neckway.desk.DrillWords;
+import neckway.desk.NumberText;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
+import neckway.drill.Pulse;
 import neckway.neck.Direction;
 import neckway.neck.Join;
 import neckway.neck.Key;
@@ -238,8 +240,19 @@ public final class ChoosingModel {
   }
 
   private static String pulseText(PlayableDrill d) {
-    String pulse = Texts.of("choosing.pulse", Texts.number(d.pulse().notesPerBeat()));
+    String pulse = feelText(d.pulse());
     return d.rounds() == 1 ? pulse : pulse + "   " + Texts.of("choosing.rounds", d.rounds());
+  }
+
+  private static String feelText(Pulse pulse) {
+    String said = Texts.of("choosing.pulse", Texts.number(pulse.notesPerBeat()));
+    if (pulse.swing() > Pulse.STRAIGHT) {
+      long first = Math.round(100 * pulse.swing());
+      said = Texts.of("choosing.pulse.swung", said, first, 100 - first);
+    }
+    return pulse.offsetBeats() == 0
+        ? said
+        : Texts.of("choosing.pulse.later", said, NumberText.written(pulse.offsetBeats(), 2));
   }
 
   private List<Row> rowsOf(int of) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 import javafx.beans.property.BooleanProperty;
 import javafx.collections.FXCollections;
 import javafx.scene.Node;
@@ -21,6 +22,7 @@ import javafx.util.StringConverter;
 import neckway.desk.Desk;
 import neckway.desk.DrillModel;
 import neckway.desk.LookModel;
+import neckway.desk.NumberSpinner;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
@@ -42,18 +44,21 @@ final class DrillForm {
   private final ComboBox<Integer> start = new ComboBox<>();
   private final NumberSpinner count;
   private final NumberSpinner tempo;
-  private final NumberSpinner notes;
+  private final ComboBox<Integer> notes = new ComboBox<>();
   private final NumberSpinner rounds;
+  private final FeelRows feel;
   private boolean filling;
 
   DrillForm(Desk desk, ChoosingModel model, DrillFiles files) {
     this.desk = desk;
     this.model = model;
     drill = desk.drill();
-    count = number("choosing.count", 1, Neck.LONGEST_CHAIN, 1, true);
-    tempo = number("choosing.tempo", Pulse.SLOWEST, Pulse.FASTEST, TEMPO_STEP, false);
-    notes = number("choosing.notes", 1, Pulse.MOST_NOTES_PER_BEAT, 1, true);
-    rounds = number("choosing.repeat", 1, RouteBuilder.MOST_ROUNDS, 1, true);
+    count = number("choosing.count", 1, Neck.LONGEST_CHAIN, 1, 0);
+    tempo = number("choosing.tempo", Pulse.SLOWEST, Pulse.FASTEST, TEMPO_STEP, 1);
+    notes.getItems().setAll(IntStream.rangeClosed(1, Pulse.MOST_NOTES_PER_BEAT).boxed().toList());
+    notes.setConverter(shown(DrillForm::notesWords));
+    notes.setMaxWidth(Double.MAX_VALUE);
+    rounds = number("choosing.repeat", 1, RouteBuilder.MOST_ROUNDS, 1, 0);
     key.setItems(FXCollections.observableArrayList(ChoosingModel.KEYS));
     key.setEditable(true);
     key.setConverter(new KeyWords());
@@ -70,6 +75,7 @@ final class DrillForm {
     place(pace, 1, "choosing.tempo", tempo);
     place(pace, 2, "choosing.notes", notes);
     place(pace, 3, "choosing.repeat", rounds);
+    feel = new FeelRows(drill, pace, 4, desk::say);
     GridPane looks = group("choosing.group.look");
     place(looks, 1, "choosing.label", labels());
     looks.add(tick("choosing.left", desk.look().leftHanded()), 0, 2, 2, 1);
@@ -109,8 +115,8 @@ final class DrillForm {
   }
 
   private NumberSpinner number(
-      String textKey, double least, double most, double step, boolean whole) {
-    return new NumberSpinner(textKey, least, most, step, whole, desk::say);
+      String textKey, double least, double most, double step, int decimals) {
+    return new NumberSpinner(textKey, least, most, step, decimals, desk::say);
   }
 
   private static void place(GridPane group, int row, String textKey, Node control) {
@@ -120,6 +126,11 @@ final class DrillForm {
     control.setAccessibleText(Texts.of(textKey));
     group.add(label, 0, row);
     group.add(control, 1, row);
+  }
+
+  private static String notesWords(int notes) {
+    String number = Texts.number(notes);
+    return notes == 3 ? Texts.of("choosing.notes.three", number) : number;
   }
 
   private ComboBox<LookModel.Label> labels() {
@@ -209,7 +220,7 @@ final class DrillForm {
     start.valueProperty().addListener((o, before, now) -> ask(now, drill::start));
     tuning.valueProperty().addListener((o, before, now) -> tuning(now));
     on(count, model::count);
-    on(notes, drill::notesPerBeat);
+    notes.valueProperty().addListener((o, before, now) -> ask(now, drill::notesPerBeat));
     on(rounds, drill::rounds);
     tempo.valueProperty().addListener((o, before, now) -> ask(now, drill::tempo));
   }
@@ -248,8 +259,9 @@ final class DrillForm {
       start.setValue(d.start());
       count.show(d.shapes().size());
       tempo.show(d.pulse().tempo());
-      notes.show(d.pulse().notesPerBeat());
+      notes.setValue(d.pulse().notesPerBeat());
       rounds.show(d.rounds());
+      feel.fill();
     } finally {
       filling = false;
     }

@@ -16,6 +16,7 @@ import neckway.page.PageModel;
  * @param linesPerSheet lines that fit on a sheet
  * @param lines lines in all
  * @param ruled whether each line has its ruler with the figures of time
+ * @param lead columns of the first bar that are blank, since the first step comes later
  */
 record PageLayout(
     double font,
@@ -26,7 +27,8 @@ record PageLayout(
     int linesPerSheet,
     int lines,
     int strings,
-    boolean ruled) {
+    boolean ruled,
+    int lead) {
   /** Blank at each side, in figures' heights. */
   private static final double MARGIN = 1.0;
 
@@ -63,7 +65,7 @@ record PageLayout(
     double lineHeight = lineHeight(page.strings(), page.marks() == PageModel.Marks.SHOWN);
     int perLine = 1;
     double font = 0;
-    for (int tried = 1; tried <= page.bars(); tried++) {
+    for (int tried = 1; tried <= bars(page); tried++) {
       int lines = lines(page, tried);
       double fits =
           Math.min(widest(width, columns(page, tried)), tallest(height, lines, lineHeight));
@@ -77,7 +79,7 @@ record PageLayout(
       double room = Math.min(widest(width, columns(page, 1)), tallest(height, onSheet, lineHeight));
       font = Math.max(SMALLEST_FONT, Math.min(wantedFont, room));
       perLine = 1;
-      while (perLine < page.bars() && widest(width, columns(page, perLine + 1)) >= font) {
+      while (perLine < bars(page) && widest(width, columns(page, perLine + 1)) >= font) {
         perLine++;
       }
     }
@@ -88,7 +90,7 @@ record PageLayout(
     int linesPerSheet = Math.max(1, (int) (height / (font * lineHeight) + 1e-6));
     boolean ruled = page.marks() == PageModel.Marks.SHOWN;
     return new PageLayout(
-        font, column, perLine, 1, width, linesPerSheet, lines, page.strings(), ruled);
+        font, column, perLine, 1, width, linesPerSheet, lines, page.strings(), ruled, page.lead());
   }
 
   /**
@@ -109,7 +111,7 @@ record PageLayout(
     double room = width / across;
     int perLine = 1;
     while (across == 1
-        && perLine < page.bars()
+        && perLine < bars(page)
         && widest(width, columns(page, perLine + 1)) >= font) {
       perLine++;
     }
@@ -117,17 +119,26 @@ record PageLayout(
         Math.min(MOST_COLUMN * font, (room - 2 * MARGIN * font) / columns(page, perLine));
     int lines = lines(page, perLine);
     return new PageLayout(
-        font, column, perLine, across, room, 2, lines, page.strings(), whole.ruled());
+        font, column, perLine, across, room, 2, lines, page.strings(), whole.ruled(), page.lead());
+  }
+
+  /** Columns that the steps take with the blank before the first one. */
+  private static int taken(PageModel page) {
+    return page.lead() + page.steps();
+  }
+
+  private static int bars(PageModel page) {
+    return (taken(page) + page.barSteps() - 1) / page.barSteps();
   }
 
   /** Whether the last note would have a line of its own, as many bars side by side. */
   private static boolean lastAlone(PageModel page, int barsPerLine) {
     int onLine = barsPerLine * page.barSteps();
-    return page.steps() > onLine && page.steps() % onLine == 1;
+    return taken(page) > onLine && taken(page) % onLine == 1;
   }
 
   private static int lines(PageModel page, int barsPerLine) {
-    int lines = (page.bars() + barsPerLine - 1) / barsPerLine;
+    int lines = (bars(page) + barsPerLine - 1) / barsPerLine;
     return lastAlone(page, barsPerLine) ? lines - 1 : lines;
   }
 
@@ -168,12 +179,12 @@ record PageLayout(
   }
 
   int line(int step, int barSteps) {
-    return Math.min(lines - 1, step / (barSteps * barsPerLine));
+    return Math.min(lines - 1, (lead + step) / (barSteps * barsPerLine));
   }
 
   /** The first step of a line. */
   int from(int line, int barSteps) {
-    return line * barSteps * barsPerLine;
+    return Math.max(0, line * barSteps * barsPerLine - lead);
   }
 
   /** The step after the last one of a line. */
@@ -184,15 +195,25 @@ record PageLayout(
   /** Columns of a line: whole bars, or up to a last note that goes with it. */
   int columns(int line, PageModel page) {
     int whole = barsPerLine * page.barSteps();
-    int notes = to(line, page) - from(line, page.barSteps());
+    int notes = blank(line) + to(line, page) - from(line, page.barSteps());
     int bars = (notes + page.barSteps() - 1) / page.barSteps();
     return notes > whole ? notes : bars * page.barSteps();
+  }
+
+  /** Columns of a line that are blank before its first step. */
+  private int blank(int line) {
+    return line == 0 ? lead : 0;
+  }
+
+  /** The step that would stand in the column after the last one of a line. */
+  int end(int line, PageModel page) {
+    return from(line, page.barSteps()) + columns(line, page) - blank(line);
   }
 
   /** Middle of a step's column. */
   double x(int step, int barSteps) {
     int line = line(step, barSteps);
-    return left(line) + (step - from(line, barSteps) + 0.5) * column;
+    return left(line) + (blank(line) + step - from(line, barSteps) + 0.5) * column;
   }
 
   /** The highest string of a line on its sheet. */
@@ -239,8 +260,8 @@ record PageLayout(
     int beside = (int) Math.max(0, Math.min(across - 1, x / room));
     int line = Math.min(lines - 1, sheet * linesPerSheet + row * across + beside);
     int from = from(line, barSteps);
-    int most = (line == lines - 1 ? steps : from + barSteps * barsPerLine) - 1;
-    int across = (int) Math.max(0, (x - left(line)) / column);
-    return Math.min(most, from + across);
+    int most = (line == lines - 1 ? steps : from(line + 1, barSteps)) - 1;
+    int across = (int) Math.max(0, (x - left(line)) / column) - blank(line);
+    return Math.max(from, Math.min(most, from + across));
   }
 }

@@ -136,11 +136,12 @@ final class PagePainter {
     g.setStroke(inks.ink());
     g.strokeLine(crisp(right), at.top(line), crisp(right), at.bottom(line));
     int bar = page.barSteps();
-    for (int step = at.from(line, bar); step < at.to(line, page); step += bar) {
-      double x = crisp(at.x(step, bar) - at.column() / 2);
+    int before = line * at.barsPerLine();
+    for (int i = 0; i * bar < at.columns(line, page); i++) {
+      double x = crisp(left + i * bar * at.column());
       g.strokeLine(x, at.top(line), x, at.bottom(line));
       text(
-          Integer.toString(step / bar + 1),
+          Integer.toString(page.firstBar() + before + i),
           x,
           at.top(line) - 1.55 * at.font(),
           small,
@@ -184,8 +185,7 @@ final class PagePainter {
     }
     String full = words.hand(page.hand(step));
     boolean last = next >= page.steps() || at.line(next, page.barSteps()) != line;
-    int end = at.from(line, page.barSteps()) + at.columns(line, page);
-    int columns = (last ? end : next) - step;
+    int columns = (last ? at.end(line, page) : next) - step;
     double room = columns * at.column() + (last ? at.margin() : 0);
     return room > DIGIT * small.getSize() * (full.length() + 1)
         ? full

@@ -5,7 +5,6 @@ import java.util.Optional;
 import neckway.calls.Call;
 import neckway.calls.CalledRun;
 import neckway.calls.Caller;
-import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
 import neckway.review.Review;
 
@@ -28,16 +27,7 @@ record CalledWay(PlayableDrill drill, List<Call> calls) {
 
   /** What was called last by a beat; empty before the first call. */
   String words(long beat) {
-    return last(beat).map(this::words).orElse("");
-  }
-
-  private String words(Call call) {
-    String string = call.stringName(drill.tuning()).orElse("");
-    return switch (call.cue().move()) {
-      case UP -> Texts.of("play.call.up", string);
-      case STAY -> Texts.of("play.call.stay");
-      case DOWN -> Texts.of("play.call.down", string);
-    };
+    return last(beat).map(call -> call.spoken(drill.tuning())).orElse("");
   }
 
   /** The steps that are known by a beat: those up to the turn that was called last. */

@@ -2,12 +2,16 @@ package neckway.desk.play;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Consumer;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import neckway.calls.Caller;
 import neckway.desk.Texts;
 import neckway.drill.PlayableDrill;
@@ -21,13 +25,22 @@ import neckway.practice.State;
 /** Whether the switches are called as one plays, and whether calls sound; kept. */
 public final class CallsChoice {
   private final BooleanProperty calls = new SimpleBooleanProperty(this, "calls", false);
-  private final BooleanProperty tones = new SimpleBooleanProperty(this, "callTones", true);
+  private final ObjectProperty<CallTones> tones =
+      new SimpleObjectProperty<>(this, "callTones", CallTones.SOUNDING);
 
   CallsChoice(SettingsFile settings) {
-    for (BooleanProperty each : new BooleanProperty[] {calls, tones}) {
-      each.set(settings.flag(each.getName(), each.get()));
-      each.addListener((o, old, now) -> settings.put(each.getName(), now));
-    }
+    calls.set(settings.flag(calls.getName(), false));
+    calls.addListener((o, old, now) -> settings.put(calls.getName(), now));
+    settings
+        .text(tones.getName())
+        .flatMap(
+            word -> Arrays.stream(CallTones.values()).filter(t -> word(t).equals(word)).findAny())
+        .ifPresent(tones::set);
+    tones.addListener((o, old, now) -> settings.put(tones.getName(), word(now)));
+  }
+
+  private static String word(CallTones tones) {
+    return tones.name().toLowerCase(Locale.ROOT);
   }
 
   /** Whether switches are called. */
@@ -35,13 +48,9 @@ public final class CallsChoice {
     return calls;
   }
 
-  /** Whether a call sounds too, and is not only shown. */
-  public BooleanProperty tones() {
+  /** How a call sounds beside being shown. */
+  public ObjectProperty<CallTones> tones() {
     return tones;
-  }
-
-  CallTones heard() {
-    return tones.get() ? CallTones.SOUNDING : CallTones.SILENT;
   }
 
   /**

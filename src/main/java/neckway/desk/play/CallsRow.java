@@ -1,12 +1,15 @@
 package neckway.desk.play;
 
+import java.util.Locale;
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import neckway.desk.Texts;
+import neckway.live.LiveSetup.CallTones;
 
 /** Chooses whether switches are called, and whether calls sound. */
 final class CallsRow {
@@ -19,8 +22,12 @@ final class CallsRow {
     CheckBox asked = box("play.calls");
     asked.selectedProperty().bindBidirectional(calls.calls());
     asked.disableProperty().bind(backed);
-    CheckBox tones = box("play.calls.tones");
-    tones.selectedProperty().bindBidirectional(calls.tones());
+    ComboBox<CallTones> tones =
+        BackingRow.box(
+            "play.calls.tones",
+            each -> Texts.of("play.calls.tones." + each.name().toLowerCase(Locale.ROOT)));
+    tones.getItems().setAll(CallTones.values());
+    tones.valueProperty().bindBidirectional(calls.tones());
     Label why = new Label(Texts.of("play.calls.why"));
     why.getStyleClass().add("why");
     why.setWrapText(true);

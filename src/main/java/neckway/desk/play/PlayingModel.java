@@ -186,6 +186,7 @@ public final class PlayingModel {
     inFront = false;
     beginWhenShown = false;
     stopCheck(() -> {});
+    settings.backing().recording().hush();
     askStop();
   }
 
@@ -195,6 +196,7 @@ public final class PlayingModel {
    */
   public boolean close() {
     beginWhenShown = false;
+    settings.backing().recording().hush();
     askStop();
     frame();
     return post.awaitOver(CLOSE_MILLIS);
@@ -248,6 +250,7 @@ public final class PlayingModel {
 
   /** Nothing of the run before is left. */
   private void forget() {
+    settings.backing().recording().hush();
     fresh();
     complaint = "";
     line.set("");
@@ -297,29 +300,24 @@ public final class PlayingModel {
       complaint(e.getMessage());
     }
     boolean backed = settings.backing().plays().get();
+    LocalDateTime now;
     try {
-      if (settings.calls().calls().get() && !backed) {
+      if (backed) {
+        drill = settings.backing().inTempo(drill);
+      } else if (settings.calls().calls().get()) {
         called = Optional.of(settings.called(drill, this::complaint));
+        drill = called.get().drill();
       }
+      now = settings.freeTime(drill, LocalDateTime.now());
     } catch (BadInput e) {
       complaint(e.getMessage());
       return;
     }
-    drill = called.map(CalledWay::drill).orElse(drill);
-    LocalDateTime now = LocalDateTime.now();
     PlayableDrill played = drill;
-    try {
-      settings.takeFile(played, now, 0);
-    } catch (BadInput e) {
-      complaint(e.getMessage());
-      return;
-    }
     newPage();
     state.set(State.OPENING);
-    sounds.set(backed ? settings.backing().said(drill) : "");
-    // the way of a backing is learnt while nobody plays, which a rest between rounds is not
-    boolean repeat =
-        settings.repeat().get() && !settings.guessFirst().get() && !backed && called.isEmpty();
+    sounds.set(backed ? settings.backing().said(drills.drill(), played) : "");
+    boolean repeat = settings.repeat().get() && !settings.guessFirst().get() && called.isEmpty();
     LiveSetup setup =
         new LiveSetup(
             drill,
@@ -333,7 +331,7 @@ public final class PlayingModel {
                 new LiveSetup.Takes(
                     r -> settings.takeFile(played, now, r), LiveSetup.Keep.UNLESS_GIVEN_UP)),
             Optional.empty(),
-            settings.calls().heard());
+            settings.calls().tones().get());
     RunPost listener = post.forRun(this, played, called);
     if (!backed) {
       stopCheck(() -> start(setup, listener));
@@ -388,6 +386,7 @@ public final class PlayingModel {
     for (Runnable event = events.poll(); event != null; event = events.poll()) {
       event.run();
     }
+    settings.backing().recording().frame();
     level.set(post.level());
     if (checking && state.get() == State.READY) {
       post.checkLine().ifPresent(off -> line.set(off.isEmpty() ? complaint : off));

@@ -74,6 +74,7 @@ public final class PlayingScreen implements Screen {
   private final PulseLine pulse;
   private final Arrangement arrangement;
   private final VBox settings = new VBox();
+  private final BackingRow backing;
   private final Button begin = new Button();
   private final Label hint = new Label();
   private final VBox beside = new VBox();
@@ -116,11 +117,16 @@ public final class PlayingScreen implements Screen {
     page.getStyleClass().add("run-page");
     neck = new NeckStrip(model.page().get());
     pulse = new PulseLine(model, look);
+    backing = new BackingRow(model.settings().backing());
     root.getStyleClass().addAll("page", "playing");
     whole.getStylesheets().add(Screen.class.getResource("run.css").toExternalForm());
     arrangement = new Arrangement(root, top(), middle(), bottom());
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.PARENT);
+    RecordingRow.acceptDrops(
+        whole,
+        model.settings().backing(),
+        model.settings().backing().plays().and(model.state().isEqualTo(State.READY)));
     model
         .page()
         .addListener(
@@ -178,6 +184,9 @@ public final class PlayingScreen implements Screen {
     pulse.showTitle(!stacked || !runs);
     double wide = neck.getPrefWidth() + settings.getPrefWidth() + BESIDE_SHARE * root.getWidth();
     boolean room = wide + FOOT_GAPS < root.getWidth();
+    // what plays is chosen before, and takes the most room
+    backing.choice().setManaged(!runs);
+    backing.choice().setVisible(!runs);
     settings.setManaged(!runs || room);
     settings.setVisible(!runs || room);
     // where there is room for one of them, each while it is of use
@@ -303,7 +312,6 @@ public final class PlayingScreen implements Screen {
     HBox meter = new HBox(levelName, level);
     meter.getStyleClass().add("meter");
     HBox.setHgrow(level, Priority.ALWAYS);
-    BackingRow backing = new BackingRow(model.settings().backing());
     beside.getChildren().addAll(begin, hint, meter, VolumeControl.named(click), backing.volume());
     beside.getStyleClass().add("column");
     CallsRow calls = new CallsRow(model.settings().calls(), model.settings().backing().plays());
@@ -316,9 +324,7 @@ public final class PlayingScreen implements Screen {
     guessFirst.selectedProperty().bindBidirectional(model.settings().guessFirst());
     CheckBox repeat = new CheckBox(Texts.of("play.repeat"));
     repeat.selectedProperty().bindBidirectional(model.settings().repeat());
-    repeat
-        .disableProperty()
-        .bind(model.settings().guessFirst().or(model.settings().backing().plays()));
+    repeat.disableProperty().bind(model.settings().guessFirst());
     Button guest = new Button(Texts.of("play.guest"));
     guest.getStyleClass().add("keyed");
     guest.setMinWidth(Region.USE_PREF_SIZE);
@@ -339,10 +345,14 @@ public final class PlayingScreen implements Screen {
 
   @Override
   public boolean takesKey(KeyEvent event) {
+    Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
+    boolean ready = model.state().get() == State.READY;
+    if (ready && !OneKey.takesText(focus) && backing.takesKey(event)) {
+      return true;
+    }
     if (event.isShortcutDown() || event.isAltDown()) {
       return false;
     }
-    Node focus = root.getScene() == null ? null : root.getScene().getFocusOwner();
     KeyCode code = event.getCode();
     if (OneKey.presses(event, focus)) {
       return true;
@@ -357,7 +367,7 @@ public final class PlayingScreen implements Screen {
       model.escape();
       return true;
     }
-    if (code == KeyCode.G && model.state().get() == State.READY) {
+    if (code == KeyCode.G && ready) {
       model.beginGuest();
       return true;
     }

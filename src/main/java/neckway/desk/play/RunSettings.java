@@ -13,6 +13,7 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import neckway.desk.open.LogChoice;
 import neckway.desk.open.RunBook;
+import neckway.desk.read.DeviceClipOutput;
 import neckway.drill.PlayableDrill;
 import neckway.file.GuitarFile;
 import neckway.file.GuitarLessons;
@@ -53,7 +54,7 @@ public final class RunSettings {
   public RunSettings(SettingsFile settings, LogChoice log) {
     this.settings = settings;
     this.log = log;
-    backing = new BackingChoice(settings);
+    backing = new BackingChoice(settings, new DeviceClipOutput(this::output));
     calls = new CallsChoice(settings);
     book = new RunBook(data(), log.player(), log.keeps());
     for (BooleanProperty each : new BooleanProperty[] {liveMarks, guessFirst, repeat}) {
@@ -202,5 +203,19 @@ public final class RunSettings {
     String shorter = title.substring(0, Math.min(title.length(), LONGEST_NAME)).strip();
     String name = String.format(Locale.ROOT, "%s %s %02d", STAMP.format(now), shorter, round + 1);
     return folder.resolve(name + ".wav");
+  }
+
+  /**
+   * A time for a run's takes of which no take is there yet: now, or some seconds later. A clock
+   * that was set back shows a time twice, and another window may begin in the same second.
+   *
+   * @throws BadInput where no take can be kept
+   */
+  LocalDateTime freeTime(PlayableDrill drill, LocalDateTime now) {
+    LocalDateTime time = now;
+    while (Files.exists(takeFile(drill, time, 0))) {
+      time = time.plusSeconds(1);
+    }
+    return time;
   }
 }

@@ -2,6 +2,8 @@ package neckway.file.sound;
 
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import neckway.neck.BadInput;
 
 /**
@@ -29,6 +31,17 @@ public record WholeSound(float[] samples, int sampleRate) {
    * @throws BadInput where it cannot be read, is longer, or is silent
    */
   public static WholeSound read(Path file, int mostMinutes) {
+    return read(file, mostMinutes, share -> {});
+  }
+
+  /**
+   * The same, telling how far it is.
+   *
+   * @param progress told in the calling thread the share that is read, empty where the file does
+   *     not say how long it is
+   * @throws BadInput where it cannot be read, is longer, or is silent
+   */
+  public static WholeSound read(Path file, int mostMinutes, Consumer<OptionalDouble> progress) {
     try (TakeReader reader = TakeReader.open(file, Channel.MIX)) {
       int most = mostMinutes * 60 * reader.sampleRate();
       float[] samples = new float[(int) Math.min(most, reader.frames().orElse(FIRST_ROOM))];
@@ -44,6 +57,7 @@ public record WholeSound(float[] samples, int sampleRate) {
         }
         System.arraycopy(block, 0, samples, count, got);
         count += got;
+        progress.accept(share(count, reader));
       }
       WholeSound whole = new WholeSound(Arrays.copyOf(samples, count), reader.sampleRate());
       if (whole.isSilent()) {
@@ -51,6 +65,12 @@ public record WholeSound(float[] samples, int sampleRate) {
       }
       return whole;
     }
+  }
+
+  private static OptionalDouble share(int count, TakeReader reader) {
+    return reader.frames().isPresent()
+        ? OptionalDouble.of(Math.min(1, (double) count / reader.frames().getAsLong()))
+        : OptionalDouble.empty();
   }
 
   private boolean isSilent() {

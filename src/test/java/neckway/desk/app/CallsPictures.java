@@ -38,6 +38,7 @@ public final class CallsPictures {
     take(folder, 1280, 800, 100);
     take(folder, 800, 560, 100);
     take(folder, 1280, 800, 200);
+    take(folder, 3840, 2160, 100);
     System.exit(0);
   }
 

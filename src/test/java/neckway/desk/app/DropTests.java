@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import javafx.geometry.Bounds;
 import javafx.scene.Scene;
@@ -17,6 +18,7 @@ import javafx.scene.input.MouseButton;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.robot.Robot;
+import neckway.Await;
 import neckway.desk.Desk;
 import neckway.desk.DeskFrame;
 import neckway.desk.FxWindow;
@@ -177,6 +179,28 @@ class DropTests {
     drop(take);
     assertThat(place()).isEqualTo(Place.READING);
     assertThat(coach.reading().take().get().orElseThrow().take()).contains(take);
+  }
+
+  @Test
+  void recordingBecomesTheBackingWhereOneIsAskedFor() throws Exception {
+    Path take = take("take.wav");
+    FxWindow.on(
+        () -> {
+          coach.playing().settings().backing().plays().set(true);
+          return null;
+        });
+    drop(take);
+    assertThat(place()).isEqualTo(Place.PLAYING);
+    Await.until(
+        "it is kept as the backing",
+        20,
+        () ->
+            FxWindow.on(
+                () -> {
+                  coach.playing().frame();
+                  return desk.settings().text("backingFile").equals(Optional.of(take.toString()));
+                }));
+    assertThat(desk.settings().text("backingKind")).contains("recording");
   }
 
   @Test

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.BooleanNode;
+import com.fasterxml.jackson.databind.node.DoubleNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -14,13 +16,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import neckway.Await;
+import neckway.cli.Main;
 import neckway.desk.play.LostTakes;
 import neckway.drill.Drill;
 import neckway.drill.PlayableDrill;
@@ -31,6 +36,7 @@ import neckway.file.JsonFile;
 import neckway.file.ReviewFile;
 import neckway.file.TruthFile;
 import neckway.file.sound.WavWriter;
+import neckway.live.LiveSetup;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.JoinChoice;
@@ -44,6 +50,7 @@ import neckway.player.settings.Guitar;
 import neckway.player.settings.PlayerSettings;
 import neckway.review.Clock;
 import neckway.run.Run;
+import neckway.sound.LeakLevel;
 import neckway.sound.PlayedWhole;
 import neckway.sound.VirtualSound;
 import neckway.string.GuitarProfile;
@@ -73,6 +80,9 @@ class DeskLiveTests {
   private static final int PLAYINGS = 3;
 
   private static final double PATIENCE_SECONDS = 40;
+
+  /** Longer than any buffer of a sound device. */
+  private static final double ASLEEP_SECONDS = 8;
 
   @TempDir Path folder;
   private VirtualSound sound;
@@ -146,6 +156,117 @@ class DeskLiveTests {
         heard, drill, Optional.of(GuitarFile.read(file, drill.tuning())));
   }
 
+  /**
+   * Two rounds on one band, which goes on between them. It plays into the microphone, 20 dB under
+   * the guitar.
+   */
+  @Test
+  void roundsOverABandThatLeaksAreReadAsTheyWerePlayed() throws Exception {
+    PlayableDrill drill = drill();
+    Performance played =
+        perform(drill, List.of(new Mistake.Slip(Mistake.Kind.SKIP, 11, OptionalInt.empty())), 24);
+    write(played);
+    DrillFile.write(folder.resolve("drill.json"), drill);
+    Path takes = playedOverABand();
+    JsonNode truth = TruthFile.toJson("take.wav", Optional.of(drill), played, 0);
+    double[] firstBeat = new double[2];
+    double before = 0;
+    for (int round = 0; round < 2; round++) {
+      JsonNode json = JsonFile.read(only(takes, "0" + (round + 1) + ".json"));
+      for (String field : List.of("verdict", "step", "midi")) {
+        assertThat(texts(json, field)).as(field + " of " + round).isEqualTo(texts(truth, field));
+      }
+      assertThat(json.at("/grid/delayMeasured").asBoolean(true)).as("click heard").isTrue();
+      Path take = only(takes, "0" + (round + 1) + ".wav");
+      firstBeat[round] = before + json.at("/grid/firstBeat").asDouble();
+      before += RobotPlayer.samples(take).length / json.at("/take/sampleRate").asDouble();
+      assertReviewAsItCameIsTheSame(take, json);
+    }
+    double bars = (firstBeat[1] - firstBeat[0]) / (PULSE.beatsPerBar() * PULSE.beatSeconds());
+    assertThat(bars).as("one click for both").isCloseTo(Math.rint(bars), within(0.002));
+  }
+
+  /** Gives the folder of two takes that came in whole. */
+  private Path playedOverABand() throws Exception {
+    for (int playing = 0; playing < PLAYINGS; playing++) {
+      if (playing > 0) {
+        sound.awaitSilence();
+      }
+      Path takes = Files.createDirectories(folder.resolve("takes" + playing));
+      settings(
+          takes,
+          Optional.empty(),
+          Map.of(
+              "backingPlays", BooleanNode.TRUE,
+              "repeatRounds", BooleanNode.TRUE,
+              "backingPercent", DoubleNode.valueOf(LeakLevel.percent(folder.resolve("take.wav")))));
+      String said = twoRounds(takes);
+      Path take = folder.resolve("take.wav");
+      // where the band itself had a hole, what was heard is not what was meant to be played
+      if (!said.contains("the output stumbled")
+          && new PlayedWhole(only(takes, "01.wav")).brokenAt(take).isEmpty()
+          && new PlayedWhole(only(takes, "02.wav")).brokenAt(take).isEmpty()) {
+        return takes;
+      }
+    }
+    throw new AssertionError("the takes were not played whole in " + PLAYINGS + " playings");
+  }
+
+  /** Gives what the window says of the sound once both are read. */
+  private String twoRounds(Path takes) throws Exception {
+    Process window = window(Map.of("PULSE_SINK", "mic"));
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      for (int round = 1; round <= 2; round++) {
+        await(to, out, "PLAYING COUNT_IN");
+        Await.pass(PULSE.countIn() * PULSE.beatSeconds() - FIRST_BEAT_IN_TAKE);
+        sound.playIntoMicrophone(folder.resolve("take.wav"));
+        await(to, out, "PLAYING PLAYING");
+        picture(to, out, "band" + round);
+        await(to, out, "PLAYING REST", "PLAYING COUNT_IN");
+      }
+      ask(to, out, "key PAGE_DOWN");
+      await(to, out, "READING READY");
+      Await.until("the review is kept", PATIENCE_SECONDS, () -> has(takes, "02.json"));
+      String said = ask(to, out, "line");
+      to.println("quit");
+      return said;
+    } finally {
+      window.destroyForcibly();
+      window.waitFor();
+    }
+  }
+
+  /** What was played lies beside the take: the same sums on both say the same. */
+  private void assertReviewAsItCameIsTheSame(Path take, JsonNode json) throws Exception {
+    Path again = folder.resolve("as-it-came.json");
+    Process review =
+        sound.java(
+            Map.of(),
+            Main.class.getName(),
+            "review",
+            take.toString(),
+            "--drill",
+            folder.resolve("drill.json").toString(),
+            "--first-beat",
+            json.at("/grid/firstBeat").asText(),
+            "--beside",
+            LiveSetup.backingFile(take).toString(),
+            "--beside-once",
+            "--overwrite",
+            "--json",
+            again.toString());
+    String said;
+    try (BufferedReader out = reader(review)) {
+      said = out.lines().collect(Collectors.joining("\n"));
+    }
+    assertThat(review.waitFor()).as(said + sound.errorsOf(review)).isZero();
+    for (String part : List.of("notes", "steps", "shifts")) {
+      assertThat(JsonFile.read(again).path(part)).as(part).isEqualTo(json.path(part));
+    }
+  }
+
   @Test
   void crashInARunLosesAtMostTheLastSecondOfTheTake() throws Exception {
     DrillFile.write(folder.resolve("drill.json"), drill());
@@ -192,6 +313,38 @@ class DeskLiveTests {
     } finally {
       window.destroyForcibly();
     }
+  }
+
+  /** A program that is stopped and goes on later is as near to a sleep as a test can come. */
+  @Test
+  void computerThatSleepsInARunIsOneLineAndTheNextRunIsWhole() throws Exception {
+    DrillFile.write(folder.resolve("drill.json"), drill());
+    Path takes = Files.createDirectories(folder.resolve("takes"));
+    settings(takes, Optional.empty());
+    Process window = window();
+    try (BufferedReader out = reader(window);
+        PrintWriter to = new PrintWriter(window.getOutputStream(), true, StandardCharsets.UTF_8)) {
+      begin(to, out);
+      await(to, out, "PLAYING PLAYING");
+      signal(window, "STOP");
+      Await.pass(ASLEEP_SECONDS);
+      signal(window, "CONT");
+      await(to, out, "PLAYING READY");
+      // a sound server may have kept all of it: then nothing was played, and that is the line
+      assertThat(ask(to, out, "line")).isNotEmpty().doesNotContain("\t");
+      assertThat(RobotPlayer.samples(only(takes, "01.wav")).length).isGreaterThan(48_000);
+      press(to, out);
+      await(to, out, "PLAYING PLAYING");
+      assertThat(ask(to, out, "line")).isEmpty();
+    } finally {
+      window.destroyForcibly();
+    }
+  }
+
+  private static void signal(Process process, String name) throws Exception {
+    int code =
+        new ProcessBuilder("kill", "-" + name, Long.toString(process.pid())).start().waitFor();
+    assertThat(code).as("kill -" + name).isZero();
   }
 
   @Test
@@ -270,11 +423,7 @@ class DeskLiveTests {
 
   private Heard listen(PlayableDrill drill, Performance played, Optional<Path> guitar)
       throws Exception {
-    Path take = folder.resolve("take.wav");
-    try (WavWriter writer = new WavWriter(take, played.sampleRate(), WavWriter.Coding.PCM_16)) {
-      writer.write(played.samples(), 0, played.samples().length);
-      writer.finish();
-    }
+    Path take = write(played);
     DrillFile.write(folder.resolve("drill.json"), drill);
     StringBuilder broken = new StringBuilder();
     for (int playing = 0; playing < PLAYINGS; playing++) {
@@ -298,6 +447,15 @@ class DeskLiveTests {
           .append(inTime ? "" : " between click and take;");
     }
     throw new AssertionError("the devices did not play the take whole, broken at" + broken);
+  }
+
+  private Path write(Performance played) {
+    Path take = folder.resolve("take.wav");
+    try (WavWriter writer = new WavWriter(take, played.sampleRate(), WavWriter.Coding.PCM_16)) {
+      writer.write(played.samples(), 0, played.samples().length);
+      writer.finish();
+    }
+    return take;
   }
 
   /** Whether the take stands as long after the first click as the robot meant it to. */
@@ -332,10 +490,15 @@ class DeskLiveTests {
   }
 
   private void settings(Path takes, Optional<Path> guitar) {
+    settings(takes, guitar, Map.of());
+  }
+
+  private void settings(Path takes, Optional<Path> guitar, Map<String, JsonNode> more) {
     ObjectNode settings = com.fasterxml.jackson.databind.node.JsonNodeFactory.instance.objectNode();
     settings.put("format", "neckway-settings/1");
     settings.put("takes", takes.toString());
     guitar.ifPresent(g -> settings.put("guitar", g.toString()));
+    settings.setAll(more);
     try {
       Files.createDirectories(sound.settings());
     } catch (IOException e) {
@@ -384,9 +547,14 @@ class DeskLiveTests {
   }
 
   private Process window() throws IOException {
-    return sound.java(
-        Map.of("DISPLAY", screen.display(), "JAVA_TOOL_OPTIONS", "-Dprism.order=sw"),
-        DeskDriver.class.getName());
+    return window(Map.of());
+  }
+
+  private Process window(Map<String, String> more) throws IOException {
+    Map<String, String> environment = new HashMap<>(more);
+    environment.put("DISPLAY", screen.display());
+    environment.put("JAVA_TOOL_OPTIONS", "-Dprism.order=sw");
+    return sound.java(environment, DeskDriver.class.getName());
   }
 
   /** The drill, the view, the one key. */
@@ -410,7 +578,8 @@ class DeskLiveTests {
     Await.until(
         "one line is about the sound",
         PATIENCE_SECONDS,
-        () -> ask(to, out, "line").contains("sound"));
+        () -> ask(to, out, "line").contains("sound"),
+        () -> "it says: " + ask(to, out, "line"));
     assertThat(ask(to, out, "line")).doesNotContain("\t");
   }
 

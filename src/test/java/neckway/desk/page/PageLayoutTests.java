@@ -1,7 +1,9 @@
 package neckway.desk.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import neckway.drill.PlayableDrill;
 import neckway.page.PageModel;
 import neckway.page.PageModelTests;
 import org.junit.jupiter.api.Test;
@@ -33,6 +35,40 @@ class PageLayoutTests {
       assertThat(at.top(line)).isGreaterThan(0);
       assertThat(at.stepAt(x, at.top(line), at.sheet(line), page.barSteps(), page.steps()))
           .isEqualTo(step);
+    }
+  }
+
+  /**
+   * By hand: half a beat later with two notes a beat is a column, two bars later two bar numbers.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1230, 500, 0.5, 1, 1",
+    "1870, 800, 1.5, 3, 1",
+    "200, 160, 3.5, 7, 1",
+    "900, 400, 8.5, 1, 3",
+    "3000, 300, 4, 0, 2"
+  })
+  void barsBeginWhereTheBeatsDoThoughTheFirstNoteComesLater(
+      double width, double height, double beats, int lead, int firstBar) {
+    PlayableDrill plain = PageModelTests.drill();
+    PageModel later =
+        new PageModel(plain.drill().withPulse(plain.pulse().withFeel(0.5, beats)).playable());
+    assertThat(later.lead()).isEqualTo(lead);
+    assertThat(later.firstBar()).isEqualTo(firstBar);
+    PageLayout at = PageLayout.of(width, height, 27, later);
+    int bar = later.barSteps();
+    for (int step = 0; step < later.steps(); step++) {
+      int line = at.line(step, bar);
+      double columns = (at.x(step, bar) - at.left(line)) / at.column() - 0.5;
+      long inLine = (long) (step + lead) - (long) line * bar * at.barsPerLine();
+      assertThat(columns).as("step " + step).isCloseTo(inLine, within(1e-6));
+      assertThat(inLine).isBetween(0L, (long) at.columns(line, later) - 1);
+      assertThat(at.stepAt(at.x(step, bar), at.top(line), at.sheet(line), bar, later.steps()))
+          .isEqualTo(step);
+    }
+    for (int line = 1; line < at.lines(); line++) {
+      assertThat((at.from(line, bar) + lead) % bar).as("a line begins with a bar").isZero();
     }
   }
 

@@ -527,7 +527,8 @@ class PlayingModelTests {
   }
 
   @Test
-  void backingIsMadeInTheDrillsTempoAndPlayedForOneRoundAndTheRunIsKeptAsOne() throws Exception {
+  void backingIsMadeInTheDrillsTempoAndGoesOnFromRoundToRoundAndTheRunIsKeptAsOne()
+      throws Exception {
     settings.repeat().set(true);
     settings.backing().plays().set(true);
     settings.backing().row().set("dorian");
@@ -536,7 +537,8 @@ class PlayingModelTests {
     Await.until("the run has begun", 20, () -> !begun.isEmpty());
     model.frame();
     LiveSetup setup = begun.get(0);
-    assertThat(setup.rounds()).isEqualTo(LiveSetup.Rounds.ONE);
+    assertThat(setup.rounds().repeat()).isTrue();
+    assertThat(setup.drill().pulse()).as("the tempo stays").isEqualTo(drill().pulse());
     LiveBacking backing = setup.backing().orElseThrow();
     double seconds = backing.loopBeats().orElseThrow() * drill().pulse().beatSeconds();
     assertThat(backing.samples().length / (double) backing.sampleRate())

@@ -98,6 +98,35 @@ class EveryControlTests {
     }
   }
 
+  /** With a swing and a backing there is the most to choose: of a band, and of a recording. */
+  @ParameterizedTest
+  @CsvSource({
+    "ENGLISH, band, 800, 560, 100", "ENGLISH, band, 1280, 800, 200",
+    "ENGLISH, recording, 800, 560, 100", "ENGLISH, recording, 800, 560, 200",
+    "ENGLISH, recording, 1280, 800, 100", "ENGLISH, recording, 1280, 800, 200",
+    "ENGLISH, recording, 1280, 800, 300", "ENGLISH, recording, 1920, 1080, 100",
+    "GERMAN, recording, 800, 560, 100", "GERMAN, recording, 1280, 800, 100",
+    "GERMAN, recording, 1280, 800, 200"
+  })
+  void choiceOfFeelAndBackingIsSaidInFullAndWithinReach(
+      Language language, String kind, double width, double height, int percent) {
+    SettingsFile kept = SettingsFile.at(folder.resolve("settings.json"));
+    kept.put("backingPlays", true);
+    kept.put("backingKind", kind);
+    kept.put("backingFile", folder.resolve("a long evening in the cellar.flac").toString());
+    kept.put("backingTempo", 103.97);
+    kept.put("backingFirstBeat", 12.345);
+    kept.save();
+    Texts.speak(language);
+    whole = true;
+    try (FxWindow window = open(width, height, percent)) {
+      check(window, Place.CHOOSING, () -> desk.drill().swing(0.6));
+      check(window, Place.PLAYING, () -> {});
+    } finally {
+      Texts.speak(Language.ENGLISH);
+    }
+  }
+
   private void walk(double width, double height, int percent) {
     try (FxWindow window = open(width, height, percent)) {
       check(window, Place.CHOOSING, () -> {});

@@ -1,27 +1,26 @@
-package neckway.desk.choose;
+package neckway.desk;
 
 import java.util.function.Consumer;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.SpinnerValueFactory.DoubleSpinnerValueFactory;
-import neckway.desk.Texts;
 
 /** A field for a number, typed or stepped through with the arrow keys. */
-final class NumberSpinner extends Spinner<Double> {
+public final class NumberSpinner extends Spinner<Double> {
   /**
    * @param textKey its name in the bundle
-   * @param whole whether it has no fraction
+   * @param decimals that it is written with at most; 0: it has no fraction
    * @param complain where a line about what was typed goes
    */
-  NumberSpinner(
+  public NumberSpinner(
       String textKey,
       double least,
       double most,
       double step,
-      boolean whole,
+      int decimals,
       Consumer<String> complain) {
     DoubleSpinnerValueFactory values = new DoubleSpinnerValueFactory(least, most, least, step);
     values.setConverter(
-        new NumberText(Texts.of(textKey), least, most, whole, this::getValue, complain));
+        new NumberText(Texts.of(textKey), least, most, decimals, this::getValue, complain));
     setValueFactory(values);
     setEditable(true);
     getStyleClass().add("number");
@@ -30,7 +29,7 @@ final class NumberSpinner extends Spinner<Double> {
   }
 
   /** Shows a number without asking anyone. */
-  void show(double number) {
+  public void show(double number) {
     getValueFactory().setValue(number);
     cancelEdit();
   }
