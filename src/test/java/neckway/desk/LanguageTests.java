@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Locale;
 import neckway.file.SettingsFile;
+import neckway.words.Wording;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -46,6 +47,9 @@ class LanguageTests {
     assertThat(Texts.date("open.date", EVENING)).isEqualTo("7.3.2026");
     assertThat(Texts.within("Tempo")).isEqualTo("Tempo");
     assertThat(Texts.of("place.reading")).isEqualTo("Lesen");
+    assertThat(Wording.of("advice.next", "Spiel")).isEqualTo("Als Nächstes: Spiel.");
+    Texts.speak(Language.ENGLISH);
+    assertThat(Wording.of("advice.next", "play")).isEqualTo("Next: play.");
   }
 
   /** Whatever the machine speaks. */

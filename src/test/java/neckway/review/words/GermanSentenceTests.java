@@ -2,7 +2,12 @@ package neckway.review.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import neckway.page.PagedTake;
 import neckway.review.Review;
 import neckway.review.words.Sentence.Part;
@@ -29,6 +34,30 @@ class GermanSentenceTests {
         .noneMatch(s -> s.contains("  ") || s.contains("..") || s.contains("null"))
         .noneMatch(s -> s.contains("{") || s.contains("}"))
         .allMatch(s -> !Character.isLowerCase(s.charAt(0)));
+  }
+
+  /** Rows of two sentences, the second one German. */
+  @Test
+  void examplesOfTheDocumentationAreWhatIsSaid() throws IOException {
+    Map<String, String> german = new HashMap<>();
+    for (MadeUp take : Phrasebook.takes()) {
+      List<String> english = Words.of(take.drill(), take.review());
+      List<String> other = Wording.in(Tongue.GERMAN, () -> Words.of(take.drill(), take.review()));
+      for (int i = 0; i < english.size(); i++) {
+        german.put(english.get(i), other.get(i));
+      }
+    }
+    List<String> rows =
+        Files.readAllLines(Path.of("docs/desk.md")).stream()
+            .dropWhile(line -> !line.equals("| English | German |"))
+            .skip(2)
+            .takeWhile(line -> line.startsWith("|"))
+            .toList();
+    assertThat(rows).hasSize(10);
+    for (String row : rows) {
+      String[] cells = row.split(" ?\\| ?");
+      assertThat(german).as(row).containsEntry(cells[1], cells[2]);
+    }
   }
 
   @Test
