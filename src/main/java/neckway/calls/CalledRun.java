@@ -299,7 +299,9 @@ public record CalledRun(PlayableDrill drill, List<Heard> heard) {
     if (cost.missed() > 0) {
       how.add(Wording.of("calls.cost.missed", cost.missed()));
     }
-    cost.lateMs().ifPresent(ms -> how.add(Wording.of("calls.cost.late", Math.round(ms))));
+    cost.lateMs().stream()
+        .filter(ms -> ms > 0)
+        .forEach(ms -> how.add(Wording.of("calls.cost.late", Math.round(ms))));
     String call = cost.call().spoken(drill.tuning());
     return Wording.of("calls.cost", call, String.join(", ", how));
   }

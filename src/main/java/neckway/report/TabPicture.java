@@ -111,7 +111,9 @@ final class TabPicture {
         "img");
     out.element("title", Wording.of("tab.spoken", from + 1, to, spoken(from, to)));
     if (told.page.steps() > MOST_PICTURES * columns) {
-      String bar = Wording.of("tab.bar", from / told.page.barSteps() + 1);
+      String bar =
+          Wording.of(
+              "tab.bar", told.page.firstBar() + (from + told.page.lead()) / told.page.barSteps());
       write(out, LEFT + COLUMN / 2, 9, "label", bar);
     }
     for (int s = 1; s <= strings; s++) {
@@ -131,7 +133,7 @@ final class TabPicture {
           "string");
     }
     for (int step = from; step < to; step++) {
-      if (step % told.page.barSteps() == 0) {
+      if ((step + told.page.lead()) % told.page.barSteps() == 0) {
         String x = Markup.length(LEFT + COLUMN * (step - from));
         out.empty(
             "line",

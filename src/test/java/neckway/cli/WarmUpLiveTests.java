@@ -67,8 +67,8 @@ class WarmUpLiveTests {
     led.playFirst(perform(late));
     led.until("A little slower: 108 beats a minute.");
     led.until("Count-in");
-    // what the terminal sends for Ctrl-C
-    sound.start("kill", "-INT", Long.toString(led.process.pid()));
+    // as Ctrl-C, which a program that was started in the background never gets
+    led.process.toHandle().destroy();
     String text = led.toEnd();
     assertThat(text).contains("Rest your hands.").contains("health professional");
     assertThat(text).doesNotContain("Warm.");
