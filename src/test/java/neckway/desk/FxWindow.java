@@ -103,6 +103,10 @@ public final class FxWindow implements AutoCloseable {
       on(() -> null);
       on(
           () -> {
+            if (!stage.isFocused()) {
+              // a window that was closed before may have taken it with it
+              stage.requestFocus();
+            }
             scene.getRoot().applyCss();
             scene.getRoot().layout();
             return null;
