@@ -8,11 +8,15 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import javafx.application.Platform;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -95,6 +99,33 @@ public final class FxWindow implements AutoCloseable {
     } catch (Exception e) {
       throw new AssertionError("in the window's thread", e);
     }
+  }
+
+  /**
+   * All nodes in sight that have one of these style classes; {@code lookupAll} takes no list of
+   * them.
+   *
+   * @throws AssertionError where there is none
+   */
+  public static Set<Node> all(Node root, String... styles) {
+    Set<Node> found = new LinkedHashSet<>();
+    for (String style : styles) {
+      found.addAll(root.lookupAll(style));
+    }
+    found.removeIf(node -> !isSeen(node));
+    if (found.isEmpty()) {
+      throw new AssertionError("nothing has a style of " + List.of(styles));
+    }
+    return found;
+  }
+
+  private static boolean isSeen(Node node) {
+    for (Node at = node; at != null; at = at.getParent()) {
+      if (!at.isVisible()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Lets what was asked for happen: some turns of the window's thread, and a layout. */

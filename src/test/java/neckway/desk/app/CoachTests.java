@@ -513,7 +513,8 @@ class CoachTests {
   private void assertNoWordsCutOff(int percent) {
     FxWindow.on(
         () -> {
-          for (Node node : window.scene().getRoot().lookupAll(".label, .button, .check-box")) {
+          for (Node node :
+              FxWindow.all(window.scene().getRoot(), ".label", ".button", ".check-box")) {
             if (node.lookup(".text") instanceof Text shown && node.isVisible()) {
               assertThat(shown.getText()).as(percent + " %: " + node).doesNotEndWith("...");
             }

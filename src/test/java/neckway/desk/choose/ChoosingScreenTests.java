@@ -221,7 +221,7 @@ class ChoosingScreenTests {
       FxWindow.on(
           () -> {
             for (Node node :
-                window.scene().getRoot().lookupAll(".button, .label, .neck, .number")) {
+                FxWindow.all(window.scene().getRoot(), ".button", ".label", ".neck", ".number")) {
               if (node.isVisible() && node instanceof Region) {
                 assertThat(node.localToScene(node.getLayoutBounds()).getMaxX())
                     .as(percent + " %: " + node)
