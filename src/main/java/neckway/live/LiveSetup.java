@@ -98,21 +98,6 @@ public record LiveSetup(
     SILENT
   }
 
-  /** One with what it is played to. */
-  public LiveSetup(
-      PlayableDrill drill,
-      Optional<GuitarProfile> guitar,
-      Optional<String> input,
-      Optional<String> output,
-      Start start,
-      DoubleSupplier clickGain,
-      Rounds rounds,
-      Optional<Takes> takes,
-      Optional<LiveBacking> backing) {
-    this(
-        drill, guitar, input, output, start, clickGain, rounds, takes, backing, CallTones.SOUNDING);
-  }
-
   /** One with the click alone. */
   public LiveSetup(
       PlayableDrill drill,
@@ -123,13 +108,32 @@ public record LiveSetup(
       DoubleSupplier clickGain,
       Rounds rounds,
       Optional<Takes> takes) {
-    this(drill, guitar, input, output, start, clickGain, rounds, takes, Optional.empty());
+    this(
+        drill,
+        guitar,
+        input,
+        output,
+        start,
+        clickGain,
+        rounds,
+        takes,
+        Optional.empty(),
+        CallTones.SOUNDING);
   }
 
   /** The same with a backing in place of the click. */
   public LiveSetup with(LiveBacking played) {
     return new LiveSetup(
-        drill, guitar, input, output, start, clickGain, rounds, takes, Optional.of(played));
+        drill,
+        guitar,
+        input,
+        output,
+        start,
+        clickGain,
+        rounds,
+        takes,
+        Optional.of(played),
+        callTones);
   }
 
   public LiveSetup {

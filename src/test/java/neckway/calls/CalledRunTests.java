@@ -30,6 +30,7 @@ import neckway.practice.RoundsOfRun;
 import neckway.practice.State;
 import neckway.review.Clock;
 import neckway.review.Review;
+import neckway.run.Reviewed;
 import neckway.run.Run;
 import neckway.sound.CueTones;
 import neckway.sound.CueWords;
@@ -63,16 +64,7 @@ class CalledRunTests {
       PlayerSettings player, PlayableDrill called, Route played, List<Mistake> mistakes) {
     Performance take =
         new VirtualPlayer(player).play(played, called.pulse(), mistakes, played.steps().size());
-    Run run =
-        new Run(
-            called,
-            Optional.empty(),
-            take.sampleRate(),
-            OptionalDouble.of(take.firstBeat()),
-            Clock.MEASURED,
-            verdict -> {});
-    run.feed(take.samples(), 0, take.samples().length);
-    return run.finish();
+    return Reviewed.of(called, take);
   }
 
   private static Route without(Route route, Set<Integer> left) {
@@ -273,16 +265,7 @@ class CalledRunTests {
     for (int i = 0; i < samples.length; i++) {
       samples[i] += leaked[i];
     }
-    Run run =
-        new Run(
-            called,
-            Optional.empty(),
-            take.sampleRate(),
-            OptionalDouble.of(take.firstBeat()),
-            Clock.MEASURED,
-            verdict -> {});
-    run.feed(samples, 0, samples.length);
-    return run.finish();
+    return Reviewed.of(called, take, samples, verdict -> {});
   }
 
   /** Players, guitars and rooms drawn at random, each call followed or one not. */

@@ -4,17 +4,14 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import neckway.drill.Drills;
 import neckway.drill.PlayableDrill;
 import neckway.file.ReviewFile;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
-import neckway.review.Clock;
 import neckway.review.Review;
-import neckway.run.Run;
+import neckway.run.Reviewed;
 
 /** A run of the virtual player, reviewed once, and lines of a log made of it. */
 public final class Runs {
@@ -26,16 +23,7 @@ public final class Runs {
   private static Review reviewed() {
     Performance take =
         new VirtualPlayer(PlayerSettings.plain()).play(DRILL.route(), DRILL.pulse(), List.of(), 3);
-    Run run =
-        new Run(
-            DRILL,
-            Optional.empty(),
-            take.sampleRate(),
-            OptionalDouble.of(take.firstBeat()),
-            Clock.MEASURED,
-            verdict -> {});
-    run.feed(take.samples(), 0, take.samples().length);
-    return run.finish();
+    return Reviewed.of(DRILL, take);
   }
 
   /** What was played. */

@@ -4,7 +4,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import javafx.scene.input.KeyCode;
 import neckway.Await;
 import neckway.desk.Screen.Place;
@@ -15,9 +14,8 @@ import neckway.neck.Route;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
-import neckway.review.Clock;
 import neckway.review.Review;
-import neckway.run.Run;
+import neckway.run.Reviewed;
 import neckway.sound.ClickClock;
 
 /**
@@ -68,16 +66,7 @@ public final class CallsPictures {
       Route played = new Route(called.shapes(), whole.steps().subList(0, PLAYED), List.of(), 1);
       Performance take =
           new VirtualPlayer(PlayerSettings.plain()).play(played, called.pulse(), List.of(), 3);
-      Run run =
-          new Run(
-              called,
-              Optional.empty(),
-              take.sampleRate(),
-              OptionalDouble.of(take.firstBeat()),
-              Clock.MEASURED,
-              verdict -> {});
-      run.feed(take.samples(), 0, take.samples().length);
-      Review review = run.finish();
+      Review review = Reviewed.of(called, take);
       all.on(
           () -> {
             all.live.roundEnded(

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import neckway.desk.open.WarmUpModel.Stage;
 import neckway.drill.PlayableDrill;
 import neckway.live.LiveResult;
@@ -24,8 +23,8 @@ import neckway.player.settings.PlayerSettings;
 import neckway.practice.PlanItem;
 import neckway.practice.Reach;
 import neckway.practice.WarmUpPace;
-import neckway.review.Clock;
-import neckway.run.Run;
+import neckway.review.Review;
+import neckway.run.Reviewed;
 import neckway.sound.ClickClock;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -104,24 +103,10 @@ class WarmUpModelTests {
                 tidy.pick(),
                 tidy.noises()));
     Performance take = new VirtualPlayer(player).play(drill.route(), drill.pulse(), List.of(), 3);
-    Run run =
-        new Run(
-            drill,
-            Optional.empty(),
-            take.sampleRate(),
-            OptionalDouble.of(take.firstBeat()),
-            Clock.MEASURED,
-            live);
-    run.feed(take.samples(), 0, take.samples().length);
+    Review run = Reviewed.of(drill, take, take.samples(), live);
     live.roundEnded(
         new LiveResult(
-            0,
-            run.finish(),
-            Optional.empty(),
-            Optional.of(ClickClock.Source.HEARD),
-            0,
-            0,
-            List.of()));
+            0, run, Optional.empty(), Optional.of(ClickClock.Source.HEARD), 0, 0, List.of()));
     live.over();
   }
 

@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import neckway.desk.DrillModel;
 import neckway.desk.play.PlayingModel.State;
@@ -24,8 +23,8 @@ import neckway.neck.Route;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
-import neckway.review.Clock;
-import neckway.run.Run;
+import neckway.review.Review;
+import neckway.run.Reviewed;
 import neckway.sound.ClickClock;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -94,25 +93,11 @@ class CalledPlayingTests {
     Route begins = new Route(called().shapes(), whole.steps().subList(0, PLAYED), List.of(), 1);
     Performance take =
         new VirtualPlayer(PlayerSettings.plain()).play(begins, called().pulse(), List.of(), 3);
-    Run run =
-        new Run(
-            called(),
-            Optional.empty(),
-            take.sampleRate(),
-            OptionalDouble.of(take.firstBeat()),
-            Clock.MEASURED,
-            verdict -> {});
-    run.feed(take.samples(), 0, take.samples().length);
+    Review run = Reviewed.of(called(), take);
     Path file = begun.get(0).takes().orElseThrow().files().file(0);
     live.roundEnded(
         new LiveResult(
-            0,
-            run.finish(),
-            Optional.of(file),
-            Optional.of(ClickClock.Source.HEARD),
-            0,
-            0,
-            List.of()));
+            0, run, Optional.of(file), Optional.of(ClickClock.Source.HEARD), 0, 0, List.of()));
     live.over();
     model.frame();
   }
