@@ -119,8 +119,8 @@ class ArchitectureTests {
         "nothing but the command that opens it knows the window");
     room(
         "cli",
-        "neck drill hear follow string hand calibration review run page report practice calls player sound"
-            + " band sheet file log live recording folder desk",
+        "words neck drill hear follow string hand calibration review run page report practice calls player"
+            + " sound band sheet file log live recording folder desk",
         "nobody knows the commands");
   }
 

@@ -8,12 +8,15 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Stream;
 import neckway.neck.BadInput;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.TypeConversionException;
@@ -56,6 +59,7 @@ public final class Main implements Callable<Integer> {
     // jFLAC prints there what it thinks of a frame, in the midst of what was asked for
     System.setOut(new PrintStream(OutputStream.nullOutputStream()));
     PREFERENCES.setLevel(Level.SEVERE);
+    Wording.speak(Tongue.of(Locale.getDefault(Locale.Category.DISPLAY)));
     StandardOutput standard = new StandardOutput(new FileOutputStream(FileDescriptor.out));
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
     int status =

@@ -8,7 +8,7 @@ import neckway.words.Wording;
 
 /**
  * Every word in the window, from one bundle for each language. English, until {@link #speak} says
- * otherwise: the program's other tools stay English on every machine.
+ * otherwise.
  */
 public final class Texts {
   /** A language and its words, changed together. */
@@ -45,11 +45,7 @@ public final class Texts {
    * @throws java.util.MissingResourceException if the bundle has no such text
    */
   public static String of(String key, Object... values) {
-    String text = speech.bundle().getString(key);
-    for (int i = 0; i < values.length; i++) {
-      text = text.replace("{" + i + "}", String.valueOf(values[i]));
-    }
-    return text;
+    return Wording.filled(speech.bundle().getString(key), values);
   }
 
   /** A number in words up to ten, in figures beyond. */

@@ -3,6 +3,8 @@ package neckway.words;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Sentences from the bundle of a language. English, whatever the machine speaks, until {@link
@@ -14,6 +16,8 @@ public final class Wording {
 
   /** Strings, fingers and tries up to this one are counted in words. */
   private static final int LAST_ORDINAL = 8;
+
+  private static final Pattern PLACE = Pattern.compile("\\{(\\d)}");
 
   private static volatile Tongue usual = Tongue.ENGLISH;
 
@@ -42,7 +46,8 @@ public final class Wording {
     }
   }
 
-  private static Tongue tongue() {
+  /** The language that is spoken here and now. */
+  public static Tongue tongue() {
     return Optional.ofNullable(HERE.get()).orElse(usual);
   }
 
@@ -52,11 +57,20 @@ public final class Wording {
    * @throws java.util.MissingResourceException if the bundle has no such text
    */
   public static String of(String key, Object... values) {
-    String text = tongue().template(key);
-    for (int i = 0; i < values.length; i++) {
-      text = text.replace("{" + i + "}", String.valueOf(values[i]));
-    }
-    return text;
+    return filled(tongue().template(key), values);
+  }
+
+  /** A text with {0}, {1} … replaced; what stands in a value stays as it is. */
+  public static String filled(String text, Object... values) {
+    return PLACE
+        .matcher(text)
+        .replaceAll(
+            place -> {
+              int number = Integer.parseInt(place.group(1));
+              String value =
+                  number < values.length ? String.valueOf(values[number]) : place.group();
+              return Matcher.quoteReplacement(value);
+            });
   }
 
   /** One text for a single thing, another for none or several: the key ends in .one or .many. */

@@ -20,13 +20,11 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** Each sentence is in the bundle of each language, with the same places for values. */
 class WordingTests {
-  private static final Path ENGLISH =
-      Path.of("src/main/resources/neckway/words/sentences.properties");
-  private static final Path GERMAN = ENGLISH.resolveSibling("sentences_de.properties");
+  private static final Path BUNDLES = Path.of("src/main/resources/neckway/words");
   private static final Pattern PLACE = Pattern.compile("\\{\\d}");
   private static final Pattern KEY = Pattern.compile("\"([a-z]\\w*(?:\\.\\w+)*)\\.?\"");
 
@@ -38,18 +36,31 @@ class WordingTests {
     Wording.speak(Tongue.ENGLISH);
   }
 
-  private static Properties read(Path file) throws IOException {
+  /** The names of the bundles. */
+  static Stream<String> bundles() throws IOException {
+    try (Stream<Path> files = Files.list(BUNDLES)) {
+      return files
+          .map(file -> file.getFileName().toString())
+          .filter(file -> file.endsWith("_de.properties"))
+          .map(file -> file.replace("_de.properties", ""))
+          .toList()
+          .stream();
+    }
+  }
+
+  private static Properties read(String name) throws IOException {
     Properties bundle = new Properties();
-    try (Reader reader = Files.newBufferedReader(file)) {
+    try (Reader reader = Files.newBufferedReader(BUNDLES.resolve(name + ".properties"))) {
       bundle.load(reader);
     }
     return bundle;
   }
 
-  @Test
-  void germanHasTheSameSentencesWithTheSameValues() throws IOException {
-    Properties english = read(ENGLISH);
-    Properties german = read(GERMAN);
+  @ParameterizedTest
+  @MethodSource("bundles")
+  void germanHasTheSameSentencesWithTheSameValues(String name) throws IOException {
+    Properties english = read(name);
+    Properties german = read(name + "_de");
     assertThat(german.stringPropertyNames())
         .containsExactlyInAnyOrderElementsOf(english.stringPropertyNames());
     for (String key : english.stringPropertyNames()) {
@@ -71,14 +82,25 @@ class WordingTests {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"sentences.properties", "sentences_de.properties"})
-  void noSentenceStandsThereTwice(String file) throws IOException {
-    List<String> keys =
-        Files.readAllLines(ENGLISH.resolveSibling(file)).stream()
-            .filter(line -> line.contains("=") && !line.startsWith("#"))
-            .map(line -> line.substring(0, line.indexOf('=')))
-            .toList();
-    assertThat(keys).doesNotHaveDuplicates();
+  @MethodSource("bundles")
+  void noSentenceStandsThereTwice(String name) throws IOException {
+    for (String file : List.of(name + ".properties", name + "_de.properties")) {
+      List<String> keys =
+          Files.readAllLines(BUNDLES.resolve(file)).stream()
+              .filter(line -> line.contains("=") && !line.startsWith("#"))
+              .map(line -> line.substring(0, line.indexOf('=')))
+              .toList();
+      assertThat(keys).as(file).doesNotHaveDuplicates();
+    }
+  }
+
+  /** The beginning of a key names its bundle. */
+  @ParameterizedTest
+  @MethodSource("bundles")
+  void aSentenceIsFoundByTheBeginningOfItsKey(String name) throws IOException {
+    for (String key : read(name).stringPropertyNames()) {
+      assertThat(Tongue.ENGLISH.template(key)).as(key).isEqualTo(read(name).getProperty(key));
+    }
   }
 
   /**
@@ -94,7 +116,7 @@ class WordingTests {
       }
     }
     List<String> idle = new ArrayList<>();
-    for (String key : read(ENGLISH).stringPropertyNames()) {
+    for (String key : allKeys()) {
       boolean begun = named.contains(key);
       for (int dot = key.indexOf('.'); dot > 0; dot = key.indexOf('.', dot + 1)) {
         begun |= named.contains(key.substring(0, dot));
@@ -104,6 +126,14 @@ class WordingTests {
       }
     }
     assertThat(idle).isEmpty();
+  }
+
+  private static Set<String> allKeys() throws IOException {
+    Set<String> keys = new TreeSet<>();
+    for (String name : bundles().toList()) {
+      keys.addAll(read(name).stringPropertyNames());
+    }
+    return keys;
   }
 
   private static List<Path> sources() throws IOException {
@@ -122,6 +152,21 @@ class WordingTests {
     List<String> things = List.of("A", "B", "C");
     assertThat(Wording.list(things)).isEqualTo("A, B and C");
     assertThat(Wording.in(Tongue.GERMAN, () -> Wording.list(things))).isEqualTo("A, B und C");
+  }
+
+  /** A file's name, or what stands in it, may look like a place for a value. */
+  @Test
+  void whatStandsInAValueStaysAsItIs() {
+    assertThat(Wording.filled("{0} and {1}, {0}; {2}", "{1}$1", "b\\"))
+        .isEqualTo("{1}$1 and b\\, {1}$1; {2}");
+  }
+
+  @Test
+  void theMachineIsSpokenToInItsLanguage() {
+    assertThat(Tongue.of(Locale.forLanguageTag("de-AT"))).isEqualTo(Tongue.GERMAN);
+    assertThat(Tongue.of(Locale.UK)).isEqualTo(Tongue.ENGLISH);
+    assertThat(Tongue.of(Locale.ROOT)).isEqualTo(Tongue.ENGLISH);
+    assertThat(Tongue.of(Locale.JAPAN)).isEqualTo(Tongue.ENGLISH);
   }
 
   private static List<String> numbers() {
