@@ -62,7 +62,7 @@ public record Drill(
   }
 
   private String madeTitle() {
-    return key + ": " + Shape.spoken(shapes);
+    return key + ": " + Shape.spokenChain(shapes);
   }
 
   /**

@@ -130,7 +130,7 @@ public record Neck(Key key, Tuning tuning, int frets) {
       List<Shape> shapes, OptionalInt start, List<Integer> others, Supplier<String> problem) {
     List<Integer> good =
         others.stream().filter(s -> attempt(shapes, s).placed().isPresent()).toList();
-    String chain = Shape.spoken(shapes);
+    String chain = Shape.spokenChain(shapes);
     String mend = mend(shapes, good);
     return new BadInput(
         start.isPresent()

@@ -71,7 +71,7 @@ public enum Shape {
   }
 
   /** Neighbours as a sentence has them: "major to Dorian". */
-  public static String spoken(List<Shape> chain) {
+  public static String spokenChain(List<Shape> chain) {
     return chain.stream()
         .map(Shape::spoken)
         .reduce((so, next) -> Wording.of("title.shapes", so, next))
