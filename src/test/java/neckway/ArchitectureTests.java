@@ -52,8 +52,8 @@ class ArchitectureTests {
 
   static {
     room("words", "", "a sentence is looked up by its name, whatever it is of");
-    room("neck", "", "the fingerboard is what all others speak of");
-    room("drill", "neck", "what is to be played does not depend on who listens or plays");
+    room("neck", "words", "the fingerboard is what all others speak of");
+    room("drill", "words neck", "what is to be played does not depend on who listens or plays");
     room("hear", "", "an ear that knows the route would hear the route");
     room(
         "follow", "neck drill hear", "which step a note was comes of order and pitch, not strings");
@@ -72,18 +72,20 @@ class ArchitectureTests {
         "page",
         "neck drill hear follow hand review",
         "what stands on the page is the same on every screen");
-    room("sheet", "neck drill", "a drill on paper does not depend on who has played it");
+    room("sheet", "words neck drill", "a drill on paper does not depend on who has played it");
     room(
         "report",
         "words neck drill follow hand review page sheet",
         "what is handed back needs no file and no device to be written");
     room(
         "player",
-        "neck drill",
+        "words neck drill",
         "whoever judges a take must not see how it was made, and the player not how it is judged");
     room("sound", "neck hear", "a device knows samples only");
     room(
-        "band", "neck drill sound", "what is played under a player does not depend on who listens");
+        "band",
+        "words neck drill sound",
+        "what is played under a player does not depend on who listens");
     room(
         "practice",
         "words neck drill hear hand review",

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import neckway.neck.BadInput;
 import neckway.neck.Key;
+import neckway.words.Wording;
 
 /**
  * Chords bar by bar, played over and over.
@@ -67,8 +68,7 @@ public record ChordRow(List<List<Chord>> bars) {
       return row(named.numerals(), tonic(named, key), named.minor());
     }
     if (text.isBlank()) {
-      throw new BadInput(
-          "no chords are named; write them like \"I vi IV V\", or one of " + names());
+      throw new BadInput(Wording.of("music.chords.none", names()));
     }
     return row(text.strip(), tonic(key), key.minor());
   }
@@ -91,12 +91,12 @@ public record ChordRow(List<List<Chord>> bars) {
       }
       String[] chords = bar.split(",", -1);
       if (chords.length > MOST_IN_A_BAR) {
-        throw new BadInput("\"" + bar + "\": no more than four chords fit in a bar");
+        throw new BadInput(Wording.of("music.chords.tooMany", bar));
       }
       bars.add(Arrays.stream(chords).map(c -> RomanNumeral.parse(c, tonic, minor)).toList());
     }
     if (bars.size() > MOST_BARS) {
-      throw new BadInput(bars.size() + " bars of chords; give at most " + MOST_BARS);
+      throw new BadInput(Wording.of("music.chords.bars", bars.size(), MOST_BARS));
     }
     return new ChordRow(bars);
   }

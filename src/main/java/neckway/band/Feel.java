@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import neckway.drill.Pulse;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * How the band moves within a beat. Named by the metre of a bar of four beats; what each instrument
@@ -60,7 +61,7 @@ public enum Feel {
     return Arrays.stream(values())
         .filter(feel -> feel.word.equals(asked))
         .findFirst()
-        .orElseThrow(() -> new BadInput("\"" + word + "\" is not known; give one of " + words()));
+        .orElseThrow(() -> new BadInput(Wording.of("music.feel.unknown", word, words())));
   }
 
   /** The names, with commas between. */

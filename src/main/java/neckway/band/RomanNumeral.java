@@ -7,6 +7,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import neckway.band.Chord.Quality;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * A chord named by the degree of its root: capitals are major, small letters minor, as in handbooks
@@ -76,10 +77,6 @@ final class RomanNumeral {
   }
 
   private static BadInput notOne(String text) {
-    return new BadInput(
-        "\""
-            + text
-            + "\" is not a chord: write its degree in Roman numerals, capitals for major and small"
-            + " letters for minor, such as I, vi, bVII, V7 or ii7");
+    return new BadInput(Wording.of("music.chord.none", text));
   }
 }

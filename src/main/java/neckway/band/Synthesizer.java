@@ -17,6 +17,7 @@ import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.UnsupportedAudioFileException;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Makes a score sound by Java's own synthesizer, faster than it lasts, with the soundfont that the
@@ -77,7 +78,7 @@ final class Synthesizer {
         AudioSystem.getAudioInputStream(new ByteArrayInputStream(midi(score, tempo)))) {
       read(sound, samples);
     } catch (UnsupportedAudioFileException e) {
-      throw new BadInput("this Java has no synthesizer; run Neckway with a JDK's own Java", e);
+      throw new BadInput(Wording.of("music.band.noSynthesizer"), e);
     } catch (IOException | InvalidMidiDataException e) {
       throw new IllegalStateException(e);
     }

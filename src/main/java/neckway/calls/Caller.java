@@ -21,6 +21,7 @@ import neckway.neck.Route;
 import neckway.neck.Step;
 import neckway.practice.Exercise;
 import neckway.practice.State;
+import neckway.words.Wording;
 
 /**
  * Calls switches in a run without end, and grows its route by them. The run goes through the shape
@@ -61,9 +62,7 @@ public final class Caller {
    */
   public Caller(PlayableDrill drill, Function<Exercise, State> states, long seed) {
     if (drill.chain().size() < 2) {
-      throw new BadInput(
-          "calls need two shapes or more to switch between; name neighbours, such as --shapes"
-              + " major,dorian");
+      throw new BadInput(Wording.of("music.calls.oneShape"));
     }
     this.drill = drill.once();
     this.states = states;

@@ -3,11 +3,12 @@ package neckway.drill;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import neckway.neck.JoinChoice;
 import neckway.neck.Key;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /**
  * A drill as a player asks for it: what is left out stays left out until the route is built.
@@ -43,10 +44,25 @@ public record Drill(
     down = List.copyOf(down);
   }
 
-  /** Its title, or one made of the key and the shapes: "A major: major to Dorian". */
+  /**
+   * Its title, or one made of the key and the shapes: "A major: major to Dorian". That is made in
+   * English, whatever is spoken: it is kept in files, and the same drill has the same one.
+   */
   public String title() {
-    return givenTitle.orElseGet(
-        () -> key + ": " + shapes.stream().map(Shape::spoken).collect(Collectors.joining(" to ")));
+    return givenTitle.orElseGet(this::usualTitle);
+  }
+
+  /** Its title; one that only names key and shapes is said in the language that is spoken. */
+  public String spokenTitle() {
+    return title().equals(usualTitle()) ? madeTitle() : title();
+  }
+
+  private String usualTitle() {
+    return Wording.in(Tongue.ENGLISH, this::madeTitle);
+  }
+
+  private String madeTitle() {
+    return key + ": " + Shape.spokenChain(shapes);
   }
 
   /**

@@ -101,6 +101,11 @@ public final class PlayableDrill {
     return drill.title();
   }
 
+  /** Its title as {@link Drill#spokenTitle}. */
+  public String spokenTitle() {
+    return drill.spokenTitle();
+  }
+
   /** The neck with the key on it. */
   public Neck neck() {
     return neck;

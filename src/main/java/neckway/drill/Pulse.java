@@ -1,6 +1,7 @@
 package neckway.drill;
 
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * The pulse of a drill.
@@ -72,12 +73,7 @@ public record Pulse(
    */
   public Pulse checkedSwing() {
     if (swing != STRAIGHT && notesPerBeat % 2 != 0) {
-      throw new BadInput(
-          swing
-              + ": "
-              + notesPerBeat
-              + (notesPerBeat == 1 ? " note" : " notes")
-              + " a beat cannot be paired; give 2 or 4 notes a beat, or leave the swing out");
+      throw new BadInput(Wording.counted("music.pulse.noPairs", notesPerBeat, swing, notesPerBeat));
     }
     return this;
   }
@@ -90,8 +86,7 @@ public record Pulse(
   public Pulse checkedOffset() {
     if (!isWhole(offsetBeats * notesPerBeat)) {
       String note = notesPerBeat == 1 ? "1" : "1/" + notesPerBeat;
-      throw new BadInput(
-          offsetBeats + ": no note is there; give a whole number of notes of " + note + " beat");
+      throw new BadInput(Wording.of("music.pulse.noNote", offsetBeats, note));
     }
     return this;
   }

@@ -1,5 +1,8 @@
 package neckway.neck;
 
+import java.util.Optional;
+import neckway.words.Wording;
+
 /**
  * A place where the hand can go from a shape to the next one up, and back.
  *
@@ -19,7 +22,8 @@ package neckway.neck;
  * @param to fret where it lands, going up
  * @param lead whether one finger stays down, and between which notes
  * @param rank 1 is the cleanest of this pair of shapes
- * @param why in a sentence, what makes it clean or awkward
+ * @param shiftsAgain the shape inside which the hand shifts again on a string beside it, if any
+ * @param outer whether it is on an outer string, where the run also turns round
  */
 public record Join(
     Shape lower,
@@ -31,7 +35,11 @@ public record Join(
     int to,
     Lead lead,
     int rank,
-    String why) {
+    Optional<Shape> shiftsAgain,
+    boolean outer) {
+  /** A slide over more frets than this is a longer way. */
+  private static final int USUAL_TRAVEL = 2;
+
   /** How the hand goes. */
   public enum Lead {
     /** One finger stays down and slides between the lower note and the middle one. */
@@ -45,6 +53,35 @@ public record Join(
   /** Frets from where the shift begins to where it ends. */
   public int travel() {
     return to - from;
+  }
+
+  /** In a sentence or more, in the language that is spoken, what makes it clean or awkward. */
+  public String why() {
+    StringBuilder why = new StringBuilder(lead == Lead.CHANGE ? change() : slide());
+    shiftsAgain.ifPresent(
+        shape -> why.append(Wording.of("music.join.shiftsAgain", shape.spoken())));
+    if (outer) {
+      why.append(Wording.of("music.join.outer"));
+    }
+    return why.toString();
+  }
+
+  private String change() {
+    return Wording.of(
+        "music.join.change", Wording.ordinal(downFinger), Wording.ordinal(finger), travel());
+  }
+
+  private String slide() {
+    String way = travel() > USUAL_TRAVEL ? "music.join.slide.far" : "music.join.slide.near";
+    return Wording.of(way, Wording.ordinal(finger), travel(), whatTheHandDoes());
+  }
+
+  private String whatTheHandDoes() {
+    return switch (finger) {
+      case 1 -> Wording.of("music.join.hand.goes");
+      case 4 -> Wording.of("music.join.hand.follows");
+      default -> Wording.of("music.join.hand.lifts");
+    };
   }
 
   /** Whether the finger is one by which this join can be asked for in a direction. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import neckway.words.Wording;
 
 /**
  * Finds which join is taken at each pair of a chain, on one way.
@@ -89,29 +89,23 @@ final class JoinPlan {
     return played;
   }
 
+  /** As options and files have it. */
   private String word() {
     return direction == Direction.UP ? "up" : "down";
   }
 
   private String wrongNumber(int given) {
-    int wanted = pairs.size();
-    String has = given == 1 ? "1 join" : given + " joins";
-    if (wanted == 0) {
-      return word() + ": " + has + ", but one shape alone has none; leave it out";
-    }
-    return word()
-        + ": "
-        + has
-        + ", but this chain has "
-        + (wanted == 1 ? "1 pair" : wanted + " pairs")
-        + " of shapes; name one join for each, or none";
+    return switch (pairs.size()) {
+      case 0 -> Wording.counted("music.joins.oneShape", given, word(), given);
+      case 1 -> Wording.of("music.joins.onePair", word(), given);
+      default -> Wording.counted("music.joins.pairs", given, word(), given, pairs.size());
+    };
   }
 
   private List<Join> asked(int index, JoinChoice choice) {
     int strings = neck.tuning().count();
     if (!neck.tuning().has(choice.string())) {
-      throw new BadInput(
-          word() + ": string " + choice.string() + ": this tuning has strings 1 to " + strings);
+      throw new BadInput(Wording.of("music.joins.noString", word(), choice.string(), strings));
     }
     List<Join> there =
         pairs.get(index).stream().filter(j -> j.string().number() == choice.string()).toList();
@@ -121,40 +115,25 @@ final class JoinPlan {
     int finger = choice.finger().getAsInt();
     List<Join> by = there.stream().filter(j -> j.isAskedForBy(finger, direction)).toList();
     if (by.isEmpty()) {
-      String can =
-          there.stream().map(j -> "finger " + j.finger()).collect(Collectors.joining(" or "));
       throw new BadInput(
-          word()
-              + ": no join from "
-              + there.get(0).lower().spoken()
-              + " to "
-              + there.get(0).upper().spoken()
-              + " on string "
-              + choice.string()
-              + " by finger "
-              + finger
-              + "; on that string take "
-              + can);
+          Wording.of(
+              "music.joins.noFinger",
+              word(),
+              there.get(0).lower().spoken(),
+              there.get(0).upper().spoken(),
+              choice.string(),
+              finger,
+              Either.of(there, join -> Wording.of("music.joins.finger", join.finger()))));
     }
     return by;
   }
 
   private void checkOrder(int before, int after) {
     if (direction == Direction.UP && after > before) {
-      throw new BadInput(
-          "up: string "
-              + after
-              + " after string "
-              + before
-              + ": going up, the run has left it by then; the string numbers of up may not rise");
+      throw new BadInput(Wording.of("music.joins.order.up", after, before));
     }
     if (direction == Direction.DOWN && after < before) {
-      throw new BadInput(
-          "down: string "
-              + after
-              + " after string "
-              + before
-              + ": coming down, the run has left it by then; the string numbers of down may not fall");
+      throw new BadInput(Wording.of("music.joins.order.down", after, before));
     }
   }
 

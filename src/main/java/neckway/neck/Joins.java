@@ -22,9 +22,6 @@ import java.util.stream.Stream;
  * </ol>
  */
 public final class Joins {
-  /** By finger number; an open string, 0, leads no join. */
-  private static final String[] FINGERS = {"open", "first", "second", "third", "fourth"};
-
   private static final List<Integer> FINGERS_USUAL_FIRST = List.of(1, 3, 4, 2);
 
   private Joins() {}
@@ -137,46 +134,8 @@ public final class Joins {
           lands.place().fret(),
           lead,
           rank,
-          why());
-    }
-
-    private String why() {
-      StringBuilder why = new StringBuilder();
-      if (changesFingers()) {
-        why.append("No finger stays down: the ")
-            .append(FINGERS[leaves.finger()])
-            .append(" finger lifts and the ")
-            .append(FINGERS[lands.finger()])
-            .append(" one takes the note ")
-            .append(travel())
-            .append(" frets higher.");
-      } else {
-        why.append("The ")
-            .append(FINGERS[lands.finger()])
-            .append(" finger stays down and slides ")
-            .append(travel())
-            .append(" frets")
-            .append(travel() > 2 ? ", a longer way" : "")
-            .append(ofFinger())
-            .append('.');
-      }
-      shiftsAgain.ifPresent(
-          shape ->
-              why.append(" On a string beside it the hand shifts again, inside the ")
-                  .append(shape.spoken())
-                  .append(" shape."));
-      if (outer) {
-        why.append(" On an outer string the run also turns round.");
-      }
-      return why.toString();
-    }
-
-    private String ofFinger() {
-      return switch (lands.finger()) {
-        case 1 -> "; the whole hand goes with it";
-        case 4 -> "; the rest of the hand follows";
-        default -> "; the other fingers lift and travel along";
-      };
+          shiftsAgain,
+          outer);
     }
   }
 }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import neckway.words.Wording;
 
 /**
  * A major or minor key: which notes its pentatonic scale has and how they are written. A minor key
@@ -36,11 +37,7 @@ public record Key(char letter, int accidental, boolean minor) {
   public static Key parse(String name) {
     Matcher written = WRITTEN.matcher(name.strip());
     if (!written.matches()) {
-      throw new BadInput(
-          "\""
-              + name
-              + "\" is not a key: write it like \"A major\", \"F# minor\", \"Bb\" (major) or"
-              + " \"Am\" (minor)");
+      throw new BadInput(Wording.of("music.key.none", name));
     }
     char letter = Character.toUpperCase(written.group(1).charAt(0));
     int accidental = written.group(2) == null ? 0 : accidentalOf(written.group(2));

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
+import java.util.function.Supplier;
+import neckway.words.Wording;
 
 /**
  * A neck with a key on it: where the shapes lie.
@@ -29,13 +30,15 @@ public record Neck(Key key, Tuning tuning, int frets) {
   /** The longest chain of shapes. */
   public static final int LONGEST_CHAIN = 5;
 
+  /** What is the matter where nothing is. */
+  private static final Supplier<String> NONE = () -> "";
+
   /**
    * @throws BadInput if the number of frets is out of range
    */
   public Neck {
     if (frets < FEWEST_FRETS || frets > MOST_FRETS) {
-      throw new BadInput(
-          "frets " + frets + ": a neck has " + FEWEST_FRETS + " to " + MOST_FRETS + " here");
+      throw new BadInput(Wording.of("music.neck.frets", frets, FEWEST_FRETS, MOST_FRETS));
     }
   }
 
@@ -71,7 +74,7 @@ public record Neck(Key key, Tuning tuning, int frets) {
       ChainAttempt attempt = attempt(shapes, start.getAsInt());
       return attempt.placed().orElseThrow(() -> misfit(shapes, start, starts, attempt.problem()));
     }
-    String firstProblem = "its first note is not on string " + tuning.lowest();
+    Supplier<String> firstProblem = () -> Wording.of("music.neck.noFirst", tuning.lowest());
     for (int i = 0; i < starts.size(); i++) {
       ChainAttempt attempt = attempt(shapes, starts.get(i));
       if (attempt.placed().isPresent()) {
@@ -96,64 +99,51 @@ public record Neck(Key key, Tuning tuning, int frets) {
 
   private static void checkNeighbours(List<Shape> shapes) {
     if (shapes.isEmpty() || shapes.size() > LONGEST_CHAIN) {
-      throw new BadInput(
-          shapes.size() + " shapes: a route has one to five, low to high, like major,dorian");
+      throw new BadInput(Wording.of("music.neck.chain", shapes.size()));
     }
     for (int i = 1; i < shapes.size(); i++) {
       Shape before = shapes.get(i - 1);
       if (before.next() != shapes.get(i)) {
         throw new BadInput(
-            "shapes "
-                + before.spoken()
-                + ", "
-                + shapes.get(i).spoken()
-                + ": these are not neighbours going up the neck; after "
-                + before.spoken()
-                + " comes "
-                + before.next().spoken());
+            Wording.of(
+                "music.neck.noNeighbours",
+                before.spoken(),
+                shapes.get(i).spoken(),
+                before.next().spoken()));
       }
     }
   }
 
   private String notItsNote(Shape shape, int start, List<Integer> starts) {
     String note = key.spell(key.majorTonic() + shape.semitonesAboveTonic()).note();
-    return "start "
-        + start
-        + ": the "
-        + shape.spoken()
-        + " shape of "
-        + key
-        + " starts on "
-        + note
-        + ", which is fret "
-        + orList(starts)
-        + " of string "
-        + tuning.lowest();
+    return Wording.of(
+        "music.neck.start",
+        start,
+        shape.spoken(),
+        key,
+        note,
+        Either.of(starts, String::valueOf),
+        tuning.lowest());
   }
 
   private BadInput misfit(
-      List<Shape> shapes, OptionalInt start, List<Integer> others, String problem) {
-    String what =
-        shapes.stream().map(Shape::spoken).collect(Collectors.joining(" to "))
-            + " in "
-            + key
-            + (start.isPresent() ? " from fret " + start.getAsInt() : "")
-            + " does not fit on this neck: "
-            + problem;
+      List<Shape> shapes, OptionalInt start, List<Integer> others, Supplier<String> problem) {
     List<Integer> good =
         others.stream().filter(s -> attempt(shapes, s).placed().isPresent()).toList();
-    if (!good.isEmpty()) {
-      return new BadInput(what + "; start at " + orList(good));
-    }
+    String chain = Shape.spokenChain(shapes);
+    String mend = mend(shapes, good);
     return new BadInput(
-        what
-            + (shapes.size() > 1
-                ? "; take fewer shapes, more frets or another tuning"
-                : "; take another shape, more frets or another tuning"));
+        start.isPresent()
+            ? Wording.of(
+                "music.neck.misfit.from", chain, key, start.getAsInt(), problem.get(), mend)
+            : Wording.of("music.neck.misfit.anywhere", chain, key, problem.get(), mend));
   }
 
-  private static String orList(List<Integer> numbers) {
-    return numbers.stream().map(String::valueOf).collect(Collectors.joining(" or "));
+  private static String mend(List<Shape> shapes, List<Integer> goodStarts) {
+    if (!goodStarts.isEmpty()) {
+      return Wording.of("music.neck.startAt", Either.of(goodStarts, String::valueOf));
+    }
+    return Wording.of(shapes.size() > 1 ? "music.neck.fewerShapes" : "music.neck.anotherShape");
   }
 
   private ChainAttempt attempt(List<Shape> shapes, int start) {
@@ -167,7 +157,7 @@ public record Neck(Key key, Tuning tuning, int frets) {
       placed.add(attempt.placed().get());
       at = attempt.placed().get().second(tuning.lowest()).place().fret();
     }
-    return new ChainAttempt(Optional.of(placed), "");
+    return new ChainAttempt(Optional.of(placed), NONE);
   }
 
   private Attempt attempt(Shape shape, int start) {
@@ -182,18 +172,16 @@ public record Neck(Key key, Tuning tuning, int frets) {
       second[row] = midi - open;
       midi = key.nextPentatonic(midi);
       if (first[row] < 0) {
+        int below = -first[row];
+        GuitarString string = strings.get(row);
         return Attempt.failed(
-            shape, "needs a note " + -first[row] + " below open string " + strings.get(row));
+            () -> Wording.counted("music.neck.below", below, shape.spoken(), below, string));
       }
       if (second[row] > frets) {
+        int needed = second[row];
+        GuitarString string = strings.get(row);
         return Attempt.failed(
-            shape,
-            "needs fret "
-                + second[row]
-                + " of string "
-                + strings.get(row)
-                + " and there are "
-                + frets);
+            () -> Wording.of("music.neck.above", shape.spoken(), needed, string, frets));
       }
     }
     return Fingering.hands(first, second)
@@ -201,10 +189,8 @@ public record Neck(Key key, Tuning tuning, int frets) {
         .orElseGet(
             () ->
                 Attempt.failed(
-                    shape,
-                    "cannot be held, the hand would have to jump more than "
-                        + Fingering.FURTHEST_SHIFT
-                        + " frets between two strings"));
+                    () ->
+                        Wording.of("music.neck.unheld", shape.spoken(), Fingering.FURTHEST_SHIFT)));
   }
 
   private PlacedShape build(Shape shape, int[] first, int[] second, List<Integer> hands) {
@@ -220,15 +206,16 @@ public record Neck(Key key, Tuning tuning, int frets) {
     return new PlacedShape(shape, first[0], notes, hands);
   }
 
-  private record Attempt(Optional<PlacedShape> placed, String problem) {
+  /** Put into words only where it is said. */
+  private record Attempt(Optional<PlacedShape> placed, Supplier<String> problem) {
     static Attempt held(PlacedShape placed) {
-      return new Attempt(Optional.of(placed), "");
+      return new Attempt(Optional.of(placed), NONE);
     }
 
-    static Attempt failed(Shape shape, String why) {
-      return new Attempt(Optional.empty(), "the " + shape.spoken() + " shape " + why);
+    static Attempt failed(Supplier<String> problem) {
+      return new Attempt(Optional.empty(), problem);
     }
   }
 
-  private record ChainAttempt(Optional<List<PlacedShape>> placed, String problem) {}
+  private record ChainAttempt(Optional<List<PlacedShape>> placed, Supplier<String> problem) {}
 }

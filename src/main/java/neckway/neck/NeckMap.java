@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import neckway.words.Wording;
 
 /**
  * Shapes of a key on the neck, and every join between neighbours.
@@ -30,12 +31,7 @@ public record NeckMap(Neck neck, List<PlacedShape> shapes, List<Join> joins, boo
     List<PlacedShape> placed =
         Arrays.stream(Shape.values()).map(neck::lowest).flatMap(Optional::stream).toList();
     if (placed.isEmpty()) {
-      throw new BadInput(
-          "in this tuning, "
-              + neck.tuning()
-              + ", no shape of "
-              + neck.key()
-              + " fits on the neck, two notes a string; take another tuning");
+      throw new BadInput(Wording.of("music.neck.noShape", neck.tuning(), neck.key()));
     }
     List<Join> joins = new ArrayList<>();
     for (PlacedShape lower : placed) {

@@ -2,6 +2,7 @@ package neckway.neck;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import neckway.words.Wording;
 
 /**
  * A pitch with its written name: a letter, sharps or flats, and an octave that changes at C, so
@@ -43,11 +44,7 @@ public record Pitch(char letter, int accidental, int octave) {
         return pitch;
       }
     }
-    throw new BadInput(
-        "\""
-            + name
-            + "\" is not a note with its octave: write a letter from A to G, # or b where needed,"
-            + " and the octave, like E2, Bb1 or F#3");
+    throw new BadInput(Wording.of("music.pitch.none", name));
   }
 
   /** Sharps above zero, flats below, of a text such as "", "#" or "bb". */

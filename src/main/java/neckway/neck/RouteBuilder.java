@@ -2,6 +2,7 @@ package neckway.neck;
 
 import java.util.ArrayList;
 import java.util.List;
+import neckway.words.Wording;
 
 /**
  * Lays a route through a chain of shapes: up from the lowest note, over each join, and down again.
@@ -62,7 +63,7 @@ public final class RouteBuilder {
   public static Route build(
       Neck neck, List<PlacedShape> chain, List<JoinChoice> up, List<JoinChoice> down, int rounds) {
     if (rounds < 1 || rounds > MOST_ROUNDS) {
-      throw new BadInput("rounds " + rounds + ": take 1 to " + MOST_ROUNDS);
+      throw new BadInput(Wording.of("music.rounds", rounds, MOST_ROUNDS));
     }
     RouteBuilder builder = new RouteBuilder(neck, chain, up, down);
     for (int round = 0; round < rounds; round++) {

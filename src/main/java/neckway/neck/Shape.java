@@ -1,23 +1,24 @@
 package neckway.neck;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /** The five pentatonic shapes, named by the degree of the major scale that their lowest note is. */
 public enum Shape {
-  MAJOR(0, "major"),
-  DORIAN(2, "Dorian"),
-  PHRYGIAN(4, "Phrygian"),
-  MIXOLYDIAN(7, "Mixolydian"),
-  MINOR(9, "minor");
+  MAJOR(0),
+  DORIAN(2),
+  PHRYGIAN(4),
+  MIXOLYDIAN(7),
+  MINOR(9);
 
   private final int semitonesAboveTonic;
-  private final String spoken;
 
-  Shape(int semitonesAboveTonic, String spoken) {
+  Shape(int semitonesAboveTonic) {
     this.semitonesAboveTonic = semitonesAboveTonic;
-    this.spoken = spoken;
   }
 
   /**
@@ -31,8 +32,14 @@ public enum Shape {
         return shape;
       }
     }
-    String all = Arrays.stream(values()).map(Shape::spoken).collect(Collectors.joining(", "));
-    throw new BadInput("unknown shape \"" + name + "\": the shapes are " + all);
+    throw new BadInput(Wording.of("music.shape.unknown", name, namesToType()));
+  }
+
+  /** As they are understood, whatever language is spoken. */
+  private static String namesToType() {
+    return Wording.in(
+        Tongue.ENGLISH,
+        () -> Arrays.stream(values()).map(Shape::spoken).collect(Collectors.joining(", ")));
   }
 
   /** Semitones from the major tonic up to the shape's first note: 0, 2, 4, 7 or 9. */
@@ -55,11 +62,19 @@ public enum Shape {
 
   /** The name in files and options: all small letters. */
   public String word() {
-    return spoken.toLowerCase(Locale.ROOT);
+    return name().toLowerCase(Locale.ROOT);
   }
 
-  /** The name as it is written in a sentence. */
+  /** The name as it is written in a sentence, in the language that is spoken. */
   public String spoken() {
-    return spoken;
+    return Wording.of("shape." + word());
+  }
+
+  /** Neighbours as a sentence has them: "major to Dorian". */
+  public static String spokenChain(List<Shape> chain) {
+    return chain.stream()
+        .map(Shape::spoken)
+        .reduce((so, next) -> Wording.of("title.shapes", so, next))
+        .orElseThrow();
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import neckway.words.Wording;
 
 /**
  * The open strings, from the lowest to the highest.
@@ -29,15 +30,10 @@ public record Tuning(List<Pitch> lowToHigh) {
     for (int i = 0; i < lowToHigh.size(); i++) {
       Pitch open = lowToHigh.get(i);
       if (open.midi() < LOWEST_MIDI || open.midi() > HIGHEST_MIDI) {
-        throw new BadInput("an open string " + open + ": strings here lie between A0 and C6");
+        throw new BadInput(Wording.of("music.tuning.outside", open));
       }
       if (i > 0 && open.midi() < lowToHigh.get(i - 1).midi()) {
-        throw new BadInput(
-            "the tuning has "
-                + open
-                + " after "
-                + lowToHigh.get(i - 1)
-                + ": name the strings from the lowest to the highest");
+        throw new BadInput(Wording.of("music.tuning.order", open, lowToHigh.get(i - 1)));
       }
     }
   }
@@ -69,10 +65,7 @@ public record Tuning(List<Pitch> lowToHigh) {
 
   /** A complaint about too few or too many strings. */
   static BadInput wrongNumber(int strings) {
-    return new BadInput(
-        "a tuning of "
-            + (strings == 1 ? "one string" : strings + " strings")
-            + ": name four to eight, from the lowest to the highest, like E2 A2 D3 G3 B3 E4");
+    return new BadInput(Wording.counted("music.tuning.strings", strings, strings));
   }
 
   /** How many strings, 4 to 8. */

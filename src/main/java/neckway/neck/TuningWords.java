@@ -9,6 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import neckway.words.Wording;
 
 /** Tunings as players write and name them. Names and notes are common practice, no source. */
 final class TuningWords {
@@ -95,12 +96,8 @@ final class TuningWords {
     }
     List<String> letters = words.size() == 1 ? letters(words.get(0)) : words;
     if (letters.isEmpty() || !areLetters(letters)) {
-      throw new BadInput(
-          "\""
-              + written
-              + "\" is not a tuning: name the open strings from the lowest, like D2 A2 D3 G3 B3 E4"
-              + " or DADGBE, or one of "
-              + KNOWN.stream().map(Named::name).collect(Collectors.joining(", ")));
+      String names = KNOWN.stream().map(Named::name).collect(Collectors.joining(", "));
+      throw new BadInput(Wording.of("music.tuning.none", written, names));
     }
     return nearUsual(letters);
   }

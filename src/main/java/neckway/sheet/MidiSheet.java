@@ -72,7 +72,7 @@ public final class MidiSheet {
       (byte) pulse.beatsPerBar(), QUARTER, CLOCKS_PER_QUARTER, THIRTY_SECONDS_PER_QUARTER
     };
     byte[] key = {(byte) drill.key().signs(), (byte) (drill.key().minor() ? 1 : 0)};
-    meta(track, TRACK_NAME, drill.title().getBytes(StandardCharsets.UTF_8));
+    meta(track, TRACK_NAME, drill.spokenTitle().getBytes(StandardCharsets.UTF_8));
     meta(track, TEMPO, Arrays.copyOfRange(tempo, 1, tempo.length));
     meta(track, TIME_SIGNATURE, metre);
     meta(track, KEY_SIGNATURE, key);

@@ -10,6 +10,7 @@ import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.neck.Pitch;
 import neckway.neck.Step;
+import neckway.words.Wording;
 
 /**
  * A drill as MusicXML 4.0 (W3C Music Notation Community Group, 2021), one part on one tab staff:
@@ -65,7 +66,7 @@ public final class MusicXmlSheet {
     xml.writeStartElement("score-partwise");
     xml.writeAttribute("version", "4.0");
     open("work");
-    leaf("work-title", drill.title());
+    leaf("work-title", drill.spokenTitle());
     close();
     open("identification");
     open("encoding");
@@ -74,7 +75,7 @@ public final class MusicXmlSheet {
     close();
     open("part-list");
     open("score-part", "id", PART);
-    leaf("part-name", "Guitar");
+    leaf("part-name", Wording.of("music.sheet.guitar"));
     close();
     close();
     open("part", "id", PART);

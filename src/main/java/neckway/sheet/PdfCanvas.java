@@ -6,6 +6,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import neckway.words.Wording;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -26,7 +27,7 @@ final class PdfCanvas implements Canvas, Closeable {
       document.addPage(page);
       document.getDocumentInformation().setTitle(title);
       document.getDocumentInformation().setCreator("Neckway");
-      document.getDocumentCatalog().setLanguage("en");
+      document.getDocumentCatalog().setLanguage(Wording.of("report.language"));
       font = PDType0Font.load(document, letters.file(), true);
       content = new PDPageContentStream(document, page);
     } catch (IOException e) {

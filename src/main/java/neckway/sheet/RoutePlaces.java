@@ -7,6 +7,7 @@ import neckway.drill.PlayableDrill;
 import neckway.neck.Direction;
 import neckway.neck.PlannedShift;
 import neckway.neck.Step;
+import neckway.words.Wording;
 
 /** Where on a route the hand lands in another shape, and how. */
 final class RoutePlaces {
@@ -37,6 +38,6 @@ final class RoutePlaces {
   /** What stands over a landing note: the shape in which the hand lands. */
   String to(PlannedShift shift) {
     int stand = shift.direction() == Direction.UP ? shift.pair() + 1 : shift.pair();
-    return "to " + drill.shapes().get(stand).spoken();
+    return Wording.of("music.sheet.to", drill.shapes().get(stand).spoken());
   }
 }

@@ -3,6 +3,7 @@ package neckway.sheet;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import neckway.drill.PlayableDrill;
+import neckway.words.Wording;
 
 /**
  * A drill on a page of A4: the neck with the shapes and shifts, a round as tab, and how to practise
@@ -29,7 +30,7 @@ public final class SheetPage {
 
   /** The page as a PDF file: vectors, the font embedded. */
   public static byte[] pdf(PlayableDrill drill) {
-    try (PdfCanvas canvas = new PdfCanvas(drill.title())) {
+    try (PdfCanvas canvas = new PdfCanvas(drill.spokenTitle())) {
       draw(canvas, drill);
       return canvas.pdf();
     } catch (IOException e) {
@@ -56,31 +57,24 @@ public final class SheetPage {
     y = new NeckFigure(canvas, drill, MARGIN, y, WIDTH).draw() + LEADING + LEADING / 2;
     String tonic = drill.key().tonicName();
     say(
-        "The figures on the neck are fingers, 0 is an open string; a thick ring marks "
-            + tonic
-            + "."
-            + (drill.shapes().size() > 1
-                ? " Where two shapes share a note, the lower one's finger stands first."
-                    + " Arrows are the shifts: over the string going up, under it coming down."
-                : ""),
+        Wording.of(
+            drill.shapes().size() > 1 ? "music.sheet.neck.chain" : "music.sheet.neck.shape", tonic),
         Ink.GREY);
     y = new TabFigure(canvas, drill, MARGIN, WIDTH).draw(y + BETWEEN_PARTS) + 2 * LEADING;
-    say("The figures on the lines are frets, those under them fingers." + slides(), Ink.GREY);
+    say(Wording.of(slides() ? "music.sheet.tab.slides" : "music.sheet.tab.plain"), Ink.GREY);
     y += LEADING;
     PracticeWords.advice(drill).forEach(sentence -> say(sentence, Ink.BLACK));
   }
 
-  private String slides() {
+  private boolean slides() {
     RoutePlaces places = new RoutePlaces(drill);
-    boolean slid =
-        drill.route().shifts().stream().anyMatch(s -> places.slidesOn(s.landingStep() - 1));
-    return slid ? " A slanted line: the finger slides and stays down." : "";
+    return drill.route().shifts().stream().anyMatch(s -> places.slidesOn(s.landingStep() - 1));
   }
 
   /** In large letters, smaller ones where it is long; cut where even those are too large. */
   private void title() {
     Letters letters = canvas.letters();
-    String title = letters.known(drill.title());
+    String title = letters.known(drill.spokenTitle());
     double size = TITLE * Math.min(1, WIDTH / letters.width(title, TITLE));
     if (size < SMALLEST_TITLE) {
       size = SMALLEST_TITLE;

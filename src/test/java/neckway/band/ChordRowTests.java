@@ -2,9 +2,13 @@ package neckway.band;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.util.List;
 import neckway.neck.BadInput;
 import neckway.neck.Key;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -62,5 +66,29 @@ final class ChordRowTests {
   void rowGoesRound() {
     ChordRow row = ChordRow.parse("I V", Key.parse("C major"));
     assertThat(row.bar(5)).isEqualTo(row.bar(1));
+  }
+
+  @Test
+  void aComplaintIsGermanWhereGermanIsSpoken() {
+    Key key = Key.parse("A major");
+    List<Runnable> wrong =
+        List.of(
+            () -> ChordRow.parse(" ", key),
+            () -> ChordRow.parse("I,IV,V,I,I", key),
+            () -> ChordRow.parse("I ".repeat(65), key),
+            () -> ChordRow.parse("Im", key),
+            () -> Feel.parse("5/4"));
+    List<String> said =
+        Wording.in(
+            Tongue.GERMAN,
+            () ->
+                wrong.stream()
+                    .map(each -> catchThrowableOfType(BadInput.class, each::run).getMessage())
+                    .toList());
+    assertThat(said)
+        .allSatisfy(line -> assertThat(line).doesNotContain(" the ", " is ", " and ", " not "))
+        .contains(
+            "\"I,IV,V,I,I\": in einen Takt passen höchstens vier Akkorde",
+            "65 Takte mit Akkorden; nimm höchstens 64");
   }
 }

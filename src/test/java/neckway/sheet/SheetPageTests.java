@@ -18,6 +18,8 @@ import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.neck.Place;
 import neckway.neck.Step;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -67,6 +69,29 @@ final class SheetPageTests {
   void allOfItIsWithinWhatCanBePrinted(PlayableDrill drill) {
     NotedCanvas canvas = new NotedCanvas();
     SheetPage.draw(canvas, drill);
+    isWithinWhatCanBePrinted(canvas);
+  }
+
+  /** German words are longer, and none of them is English. */
+  @ParameterizedTest
+  @MethodSource("drills")
+  void soItIsInGerman(PlayableDrill drill) {
+    NotedCanvas canvas = new NotedCanvas();
+    Wording.in(
+        Tongue.GERMAN,
+        () -> {
+          SheetPage.draw(canvas, drill);
+          return canvas;
+        });
+    isWithinWhatCanBePrinted(canvas);
+    assertThat(canvas.texts)
+        .allSatisfy(
+            text -> assertThat(text).doesNotContain(" the ", " is ", " and ", " of ", " to "));
+    assertThat(String.join(" ", canvas.texts))
+        .contains("Tempo", "-Takt", "Die Zahlen auf dem Hals sind Finger", "wehtut");
+  }
+
+  private static void isWithinWhatCanBePrinted(NotedCanvas canvas) {
     double margin = 10 / 25.4 * 72;
     Rectangle2D printed =
         new Rectangle2D.Double(
@@ -141,6 +166,21 @@ final class SheetPageTests {
           .contains("G major: major to Dorian", "80 beats a minute", "2 rounds")
           .contains("Begin slowly, at about 40 beats a minute", "stop if anything hurts");
     }
+  }
+
+  @Test
+  void aGermanPdfSaysThatItIs() throws Exception {
+    PlayableDrill drill =
+        SheetDrills.of("G major", "major,dorian", 2, new Pulse(132.5, 2, 4, 4, 2 / 3.0, 0.5));
+    byte[] file = Wording.in(Tongue.GERMAN, () -> SheetPage.pdf(drill));
+    try (PDDocument pdf = Loader.loadPDF(file)) {
+      assertThat(pdf.getDocumentCatalog().getLanguage()).isEqualTo("de");
+      assertThat(pdf.getDocumentInformation().getTitle()).isEqualTo("G major: Dur bis dorisch");
+      assertThat(new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "))
+          .contains("Tempo 132,5", "2 Noten pro Schlag", "Swing 66,67 zu 33,33")
+          .contains("Einsatz 0,5 Schläge nach dem ersten Schlag", "zu dorisch", "zu Dur");
+    }
+    assertThat(drill.title()).isEqualTo("G major: major to Dorian");
   }
 
   @Test

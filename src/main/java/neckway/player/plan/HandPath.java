@@ -14,6 +14,7 @@ import neckway.neck.Place;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 import neckway.neck.Step;
+import neckway.words.Wording;
 
 /**
  * Where the hand goes: the route's steps as places, with shifts made elsewhere or not at all.
@@ -109,14 +110,14 @@ final class HandPath {
             .orElseThrow(
                 () ->
                     new BadInput(
-                        "the drill has no shift %s in round %d; leave it out"
-                            .formatted(mistake.direction().name().toLowerCase(), mistake.round())));
+                        Wording.of(
+                            way("music.player.noShift", mistake.direction()), mistake.round())));
     mistake
         .string()
         .filter(s -> !strings.contains(s))
         .ifPresent(
             s -> {
-              throw new BadInput("string %s: the drill has no such string".formatted(s));
+              throw new BadInput(Wording.of("music.player.noString", s));
             });
     hands.put(shift, mistake.string());
   }
@@ -124,9 +125,13 @@ final class HandPath {
   private void checkReached(PlannedShift shift, Optional<GuitarString> hand) {
     if (hand.isPresent() && stops.stream().noneMatch(s -> s.landing().equals(Optional.of(shift)))) {
       throw new BadInput(
-          "the shift %s in round %d cannot be on string %s: another shift is in its way"
-              .formatted(shift.direction().name().toLowerCase(), shift.round(), hand.get()));
+          Wording.of(way("music.player.inTheWay", shift.direction()), shift.round(), hand.get()));
     }
+  }
+
+  /** The key of a sentence for a way. */
+  private static String way(String key, Direction direction) {
+    return key + (direction == Direction.UP ? ".up" : ".down");
   }
 
   private PlannedShift shift(int round, Direction direction, int pair) {
@@ -209,9 +214,7 @@ final class HandPath {
     GuitarString string = strings.get((note - stand) / 2);
     int fret = step.midi() - open.get(string);
     if (fret < 0 || fret > HIGHEST_FRET) {
-      throw new BadInput(
-          "step %d cannot be played on string %s if the hand moves there; choose another"
-              .formatted(index, string));
+      throw new BadInput(Wording.of("music.player.outOfReach", index, string));
     }
     stops.add(new Stop(step, new Place(string, fret), landing));
   }

@@ -22,6 +22,7 @@ import neckway.player.settings.Behaviour;
 import neckway.player.settings.Guitar;
 import neckway.player.settings.Habits;
 import neckway.player.settings.PlayerSettings;
+import neckway.words.Wording;
 
 /** Turns a route, mistakes and habits into the list of notes to be played, at human times. */
 public final class Planner {
@@ -106,8 +107,7 @@ public final class Planner {
             ? slip.step()
             : mistake instanceof Mistake.Late late ? late.step() : 0;
     if (step >= route.steps().size()) {
-      throw new BadInput(
-          "step %d: the drill has steps 0 to %d".formatted(step, route.steps().size() - 1));
+      throw new BadInput(Wording.of("music.player.noStep", step, route.steps().size() - 1));
     }
   }
 

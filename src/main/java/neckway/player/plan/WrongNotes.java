@@ -9,6 +9,7 @@ import neckway.neck.GuitarString;
 import neckway.neck.Place;
 import neckway.neck.Route;
 import neckway.neck.Step;
+import neckway.words.Wording;
 
 /** Chooses the notes that the route does not ask for, as fingers err. */
 final class WrongNotes {
@@ -37,8 +38,7 @@ final class WrongNotes {
     if (midi.isPresent()) {
       if (midi.getAsInt() == stop.step().midi()) {
         throw new BadInput(
-            "step %d: midi %d is the right note there; give another or leave it out"
-                .formatted(stop.step().index(), midi.getAsInt()));
+            Wording.of("music.player.rightNote", stop.step().index(), midi.getAsInt()));
       }
       return near(stop, midi.getAsInt());
     }
@@ -115,9 +115,7 @@ final class WrongNotes {
       }
     }
     if (best == null) {
-      throw new BadInput(
-          "step %d: midi %d is not on this neck; give a note that is"
-              .formatted(stop.step().index(), midi));
+      throw new BadInput(Wording.of("music.player.offTheNeck", stop.step().index(), midi));
     }
     return best;
   }

@@ -7,7 +7,6 @@ import neckway.neck.GuitarString;
 import neckway.neck.Place;
 import neckway.neck.Shape;
 import neckway.review.Milliseconds;
-import neckway.words.Tongue;
 import neckway.words.Wording;
 
 /** The small change of sentences: numbers, strings, ways, lists. */
@@ -125,17 +124,7 @@ public final class Phrases {
 
   /** The title of a drill; one that only names key and shapes is said in the language spoken. */
   public static String title(PlayableDrill drill) {
-    boolean usual = drill.title().equals(Wording.in(Tongue.ENGLISH, () -> usualTitle(drill)));
-    return usual ? usualTitle(drill) : drill.title();
-  }
-
-  private static String usualTitle(PlayableDrill drill) {
-    return drill.key()
-        + ": "
-        + drill.shapes().stream()
-            .map(Phrases::shape)
-            .reduce((so, next) -> Wording.of("title.shapes", so, next))
-            .orElseThrow();
+    return drill.spokenTitle();
   }
 
   /** "62 ms", "220 ms", "1.2 seconds". */

@@ -13,6 +13,8 @@ import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.player.TestRoutes;
 import neckway.player.plan.Mistake.ShiftElsewhere;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 import org.junit.jupiter.api.Test;
 
 class HandPathTests {
@@ -75,5 +77,15 @@ class HandPathTests {
     assertThatThrownBy(() -> path(1, shift(0, Direction.UP, 7)))
         .isInstanceOf(BadInput.class)
         .hasMessageContaining("string 7");
+  }
+
+  @Test
+  void aComplaintIsGermanWhereGermanIsSpoken() {
+    assertThatThrownBy(() -> Wording.in(Tongue.GERMAN, () -> path(1, shift(1, Direction.UP, 3))))
+        .isInstanceOf(BadInput.class)
+        .hasMessage("die Übung hat in Runde 1 keinen Lagenwechsel aufwärts; lass ihn weg");
+    assertThatThrownBy(() -> Wording.in(Tongue.GERMAN, () -> path(1, shift(0, Direction.UP, 7))))
+        .isInstanceOf(BadInput.class)
+        .hasMessage("Saite 7: diese Saite hat die Übung nicht");
   }
 }
