@@ -13,6 +13,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
@@ -31,7 +32,10 @@ import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.RouteBuilder;
 
-/** Everything of a drill that is not chosen on the neck, and how the neck is drawn. */
+/**
+ * Everything of a drill that is not chosen on the neck, and how the neck is drawn. What is seldom
+ * changed is folded away, while all is straight and begins on the first beat.
+ */
 final class DrillForm {
   private static final double TEMPO_STEP = 2;
 
@@ -47,6 +51,8 @@ final class DrillForm {
   private final ComboBox<Integer> notes = new ComboBox<>();
   private final NumberSpinner rounds;
   private final FeelRows feel;
+  private final ToggleButton more = new ToggleButton(Texts.of("choosing.more"));
+  private final FlowPane rest;
   private boolean filling;
 
   DrillForm(Desk desk, ChoosingModel model, DrillFiles files) {
@@ -65,28 +71,30 @@ final class DrillForm {
     key.setMaxWidth(Double.MAX_VALUE);
     start.setMaxWidth(Double.MAX_VALUE);
     start.setConverter(shown(fret -> Texts.of("choosing.start.fret", fret)));
+    GridPane where = new GridPane();
+    where.getStyleClass().add("group");
+    place(where, 0, "choosing.key", key);
+    place(where, 1, "choosing.start", start);
+    GridPane howMuch = new GridPane();
+    howMuch.getStyleClass().add("group");
+    place(howMuch, 0, "choosing.count", count);
+    place(howMuch, 1, "choosing.tempo", tempo);
+    FlowPane few = row(where, howMuch);
+    more.getStyleClass().add("keyed");
+    more.setMinWidth(Region.USE_PREF_SIZE);
     GridPane what = group("choosing.group.drill");
-    place(what, 1, "choosing.key", key);
-    place(what, 2, "choosing.tuning", tuning);
-    place(what, 3, "choosing.start", start);
-    place(what, 4, "choosing.count", count);
-    what.add(buttons(files), 0, 5, 2, 1);
-    GridPane pace = group("choosing.group.tempo");
-    place(pace, 1, "choosing.tempo", tempo);
-    place(pace, 2, "choosing.notes", notes);
-    place(pace, 3, "choosing.repeat", rounds);
-    feel = new FeelRows(drill, pace, 4, desk::say);
+    place(what, 1, "choosing.tuning", tuning);
+    place(what, 2, "choosing.notes", notes);
+    place(what, 3, "choosing.repeat", rounds);
+    what.add(buttons(files), 0, 4, 2, 1);
+    GridPane pace = group("choosing.group.feel");
+    feel = new FeelRows(drill, pace, 1, desk::say);
     GridPane looks = group("choosing.group.look");
     place(looks, 1, "choosing.label", labels());
     looks.add(tick("choosing.left", desk.look().leftHanded()), 0, 2, 2, 1);
     looks.add(tick("choosing.low-top", desk.look().lowStringOnTop()), 0, 3, 2, 1);
     looks.add(tick("choosing.close", desk.look().closeUp()), 0, 4, 2, 1);
-    FlowPane groups = new Row(what, pace, looks);
-    groups.getStyleClass().add("groups");
-    groups.setMinWidth(0);
-    for (GridPane group : List.of(what, pace, looks)) {
-      group.maxWidthProperty().bind(groups.widthProperty());
-    }
+    rest = row(what, pace, looks);
     Label legend = new Label();
     legend.getStyleClass().add("neck-legend");
     legend.setWrapText(true);
@@ -96,13 +104,32 @@ final class DrillForm {
     legend.textProperty().bind(model.legend());
     form.getStyleClass().add("form");
     form.setFillWidth(true);
-    form.getChildren().addAll(groups, legend);
+    form.getChildren().addAll(few, more, legend);
+    more.selectedProperty().addListener(o -> unfold());
     listen();
     fill();
   }
 
+  /** What is folded away is not there, for Tab neither. */
+  private void unfold() {
+    form.getChildren().remove(rest);
+    if (more.isSelected()) {
+      form.getChildren().add(form.getChildren().indexOf(more) + 1, rest);
+    }
+  }
+
   Region node() {
     return form;
+  }
+
+  private static FlowPane row(GridPane... groups) {
+    FlowPane row = new Row(groups);
+    row.getStyleClass().add("groups");
+    row.setMinWidth(0);
+    for (GridPane group : groups) {
+      group.maxWidthProperty().bind(row.widthProperty());
+    }
+    return row;
   }
 
   private static GridPane group(String textKey) {
@@ -262,6 +289,9 @@ final class DrillForm {
       notes.setValue(d.pulse().notesPerBeat());
       rounds.show(d.rounds());
       feel.fill();
+      if (!d.pulse().isPlain()) {
+        more.setSelected(true);
+      }
     } finally {
       filling = false;
     }

@@ -5,7 +5,6 @@ import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.SpinnerValueFactory.DoubleSpinnerValueFactory;
-import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.util.StringConverter;
@@ -14,10 +13,7 @@ import neckway.desk.NumberSpinner;
 import neckway.desk.Texts;
 import neckway.drill.Pulse;
 
-/**
- * How the notes of a drill lie between the beats, and where the first one comes. Folded away while
- * all is straight and begins on the first beat.
- */
+/** How the notes of a drill lie between the beats, and where the first one comes. */
 final class FeelRows {
   /** The long-short of a triplet, in percent, as a shuffle begins. */
   private static final double TRIPLET_PERCENT = 200.0 / 3;
@@ -33,13 +29,10 @@ final class FeelRows {
   private final DrillModel drill;
   private final GridPane group;
   private final int row;
-  private final ToggleButton more = new ToggleButton(Texts.of("choosing.feel.more"));
   private final ComboBox<Feel> feel = new ComboBox<>();
   private final NumberSpinner ratio;
   private final NumberSpinner start;
-  private final Label feelName;
   private final Label ratioName;
-  private final Label startName;
   private boolean filling;
 
   /**
@@ -57,27 +50,15 @@ final class FeelRows {
     feel.getItems().setAll(Feel.values());
     feel.setConverter(new FeelWords());
     feel.setMaxWidth(Double.MAX_VALUE);
-    feelName = name("choosing.feel", feel);
     ratioName = name("choosing.feel.ratio", ratio);
-    startName = name("choosing.feel.start", start);
-    more.getStyleClass().add("keyed");
-    more.setMinWidth(Region.USE_PREF_SIZE);
-    group.add(more, 0, row, 2, 1);
-    more.selectedProperty().addListener(o -> unfold());
+    group.addRow(row, name("choosing.feel", feel), feel);
+    group.addRow(row + 2, name("choosing.feel.start", start), start);
     feel.valueProperty().addListener((o, before, now) -> feel(now));
     ratio
         .valueProperty()
         .addListener((o, before, now) -> ask(now, percent -> drill.swing(percent / PERCENT)));
     start.valueProperty().addListener((o, before, now) -> ask(now, drill::offsetBeats));
     fill();
-  }
-
-  /** What is folded away is not there, for Tab neither. */
-  private void unfold() {
-    boolean swings = feel.getValue() == Feel.SHUFFLE;
-    place(1, feelName, feel, more.isSelected());
-    place(2, ratioName, ratio, more.isSelected() && swings);
-    place(3, startName, start, more.isSelected());
   }
 
   private static Label name(String textKey, Node control) {
@@ -88,13 +69,11 @@ final class FeelRows {
     return label;
   }
 
-  private void place(int below, Label label, Node control, boolean there) {
-    boolean was = group.getChildren().contains(control);
-    if (there && !was) {
-      group.add(label, 0, row + below);
-      group.add(control, 1, row + below);
-    } else if (!there && was) {
-      group.getChildren().removeAll(label, control);
+  /** The long note's share is asked for only where there is a long note. */
+  private void showRatio(boolean swings) {
+    group.getChildren().removeAll(ratioName, ratio);
+    if (swings) {
+      group.addRow(row + 1, ratioName, ratio);
     }
   }
 
@@ -144,12 +123,9 @@ final class FeelRows {
       ((DoubleSpinnerValueFactory) start.getValueFactory())
           .setAmountToStepBy(1.0 / pulse.notesPerBeat());
       start.show(pulse.offsetBeats());
-      if (!pulse.isPlain()) {
-        more.setSelected(true);
-      }
+      showRatio(swings);
     } finally {
       filling = false;
     }
-    unfold();
   }
 }

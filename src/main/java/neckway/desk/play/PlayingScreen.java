@@ -176,7 +176,10 @@ public final class PlayingScreen implements Screen {
     neck.setMaxHeight(150 * larger);
   }
 
-  /** While a run goes on the page has the room of what is not needed until it is over. */
+  /**
+   * While a run goes on the page has the room of what is not needed until it is over. Where there
+   * is room enough for all, nothing moves: what cannot be chosen now leaves its place empty.
+   */
   private void arrange() {
     boolean stacked = Arrangement.stacked(look);
     boolean runs = model.state().get() != State.READY;
@@ -188,7 +191,7 @@ public final class PlayingScreen implements Screen {
     backing.choice().setManaged(!runs);
     backing.choice().setVisible(!runs);
     settings.setManaged(!runs || room);
-    settings.setVisible(!runs || room);
+    settings.setVisible(!runs);
     // where there is room for one of them, each while it is of use
     neck.setManaged(runs || room || stacked);
     neck.setVisible(runs || room || stacked);

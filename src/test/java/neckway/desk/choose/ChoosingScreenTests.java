@@ -18,6 +18,7 @@ import javafx.scene.Parent;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Control;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
@@ -93,6 +94,23 @@ class ChoosingScreenTests {
   }
 
   @Test
+  void fewSettingsStandThereAndTheRestIsOneStepBehind() {
+    assertThat(fields()).containsExactlyInAnyOrder("Key", "First note", "Shapes", "Tempo");
+    unfold();
+    assertThat(fields()).contains("Key", "Tuning", "Notes a beat", "Rounds", "On the dots");
+    window.press(KeyCode.SPACE);
+    assertThat(fields()).hasSize(4);
+  }
+
+  private List<String> fields() {
+    return FxWindow.on(
+        () ->
+            FxWindow.all(window.scene().getRoot(), ".combo-box-base", ".spinner").stream()
+                .map(Node::getAccessibleText)
+                .toList());
+  }
+
+  @Test
   void theTempoIsTypedOrStepped() {
     tabUntil("number");
     for (int i = 0; i < 20 && !"Tempo".equals(focus().getAccessibleText()); i++) {
@@ -123,6 +141,7 @@ class ChoosingScreenTests {
 
   @Test
   void aTuningThatCannotBeReadStaysInTheFieldAndIsSaid() {
+    unfold();
     for (int i = 0; i < 30 && !"Tuning".equals(focus().getAccessibleText()); i++) {
       window.press(KeyCode.TAB);
     }
@@ -135,6 +154,7 @@ class ChoosingScreenTests {
 
   @Test
   void aTuningIsTypedByItsNameAndAKeyByItsShortOne() {
+    unfold();
     goTo("Tuning");
     type(KeyCode.D, KeyCode.R, KeyCode.O, KeyCode.P, KeyCode.SPACE, KeyCode.D);
     assertThat(desk.drill().drill().tuning()).hasToString("D2 A2 D3 G3 B3 E4");
@@ -148,6 +168,20 @@ class ChoosingScreenTests {
     type(KeyCode.H);
     assertThat(desk.drill().drill().key()).hasToString("A minor");
     assertThat(desk.notice().get()).contains("\"h\"");
+  }
+
+  /** Unfolds what is seldom changed, by keyboard. */
+  private void unfold() {
+    for (int i = 0; i < 60 && !isMore(focus()); i++) {
+      window.press(KeyCode.TAB);
+    }
+    assertThat(isMore(focus())).isTrue();
+    window.press(KeyCode.SPACE);
+    window.settle();
+  }
+
+  private static boolean isMore(Node node) {
+    return node instanceof ToggleButton button && button.getText().equals("More settings");
   }
 
   private void goTo(String name) {
@@ -177,6 +211,7 @@ class ChoosingScreenTests {
    */
   @Test
   void tabReachesEveryControlAndEachHasAName() {
+    unfold();
     Set<Node> met = new HashSet<>();
     Node first = focus();
     Node at = first;
@@ -211,6 +246,12 @@ class ChoosingScreenTests {
 
   @Test
   void nothingIsCutOffToTheRightUpTo300PerCent() {
+    nothingIsCutOff();
+    unfold();
+    nothingIsCutOff();
+  }
+
+  private void nothingIsCutOff() {
     for (int percent : new int[] {100, 150, 200, 300}) {
       FxWindow.on(
           () -> {
@@ -246,6 +287,7 @@ class ChoosingScreenTests {
       window.press(KeyCode.DOWN);
       inSight();
     }
+    unfold();
     for (int i = 0; i < 20; i++) {
       window.press(KeyCode.TAB);
       inSight();

@@ -80,7 +80,7 @@ class FeelRowsTests {
         () ->
             window.scene().getRoot().lookupAll(".toggle-button").stream()
                 .map(ToggleButton.class::cast)
-                .filter(button -> button.getText().equals("Swing and start"))
+                .filter(button -> button.getText().equals("More settings"))
                 .forEach(ToggleButton::fire));
   }
 
