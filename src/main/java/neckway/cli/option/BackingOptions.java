@@ -30,58 +30,31 @@ public final class BackingOptions {
   private static final String NO_BEAT =
       "no steady beat was found in it; give --backing-tempo and --backing-first-beat";
 
-  @Option(
-      names = "--vamp",
-      description = "Plays chords, bass and drums in place of the click; the click counts in.")
+  @Option(names = "--vamp")
   private boolean vamp;
 
-  @Option(
-      names = "--chords",
-      paramLabel = "ROW",
-      description = "The chords of --vamp, as 'vamp' takes them. Left out: a usual row of the key.")
+  @Option(names = "--chords", paramLabel = "ROW")
   private String chords;
 
-  @Option(
-      names = "--feel",
-      paramLabel = "METRE",
-      description = "The metre of --vamp: 4/4, 4/4-swung, 12/8 or 4/4-quiet. Left out: 4/4.")
+  @Option(names = "--feel", paramLabel = "METRE")
   private String feel;
 
-  @Option(
-      names = "--backing",
-      paramLabel = "FILE",
-      description = "Plays a recording of your own in place of the click, at its tempo.")
+  @Option(names = "--backing", paramLabel = "FILE")
   private Path file;
 
-  @Option(
-      names = "--backing-tempo",
-      paramLabel = "BEATS",
-      description = "Beats a minute of --backing, 20 to 400. Left out: found, and told.")
+  @Option(names = "--backing-tempo", paramLabel = "BEATS")
   private Double tempo;
 
-  @Option(
-      names = "--backing-first-beat",
-      paramLabel = "SECONDS",
-      description =
-          "Where in --backing the first beat is that you play on. Left out: found, and told.")
+  @Option(names = "--backing-first-beat", paramLabel = "SECONDS")
   private Double firstBeat;
 
-  @Option(
-      names = "--backing-slower",
-      paramLabel = "SPEED",
-      description =
-          "Plays --backing slower at the same pitch, 0.25 to 1: 0.8 is four fifths as fast.")
+  @Option(names = "--backing-slower", paramLabel = "SPEED")
   private Double slower;
 
-  @Option(
-      names = "--backing-volume",
-      paramLabel = "PERCENT",
-      description =
-          "How loud --vamp or --backing is, 0 to 100; --click-volume is apart. Left out: 20, which"
-              + " is quiet.")
+  @Option(names = "--backing-volume", paramLabel = "PERCENT")
   private Double volume;
 
-  @Option(names = "--clicks", description = "Clicks on every beat beside --vamp or --backing too.")
+  @Option(names = "--clicks")
   private boolean clicks;
 
   /**

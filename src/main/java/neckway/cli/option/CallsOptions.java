@@ -18,28 +18,16 @@ public final class CallsOptions {
   /** Seeds that are left to chance are short enough to be typed again. */
   private static final int SHORT_SEEDS = 10_000;
 
-  @Option(
-      names = "--calls",
-      description =
-          "Calls each next switch a bar ahead, shown and by a tone: \"up on D\", \"stay\", \"down on"
-              + " A\". At random, most often what the log says is being worked on. It goes on for"
-              + " five minutes or until you stop.")
+  @Option(names = "--calls")
   private boolean asked;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      description =
-          "With --calls: the same number gives the same calls. Left out: others each time.")
+  @Option(names = "--seed", paramLabel = "N")
   private Long seed;
 
-  @Option(names = "--no-tone", description = "With --calls: no tone, the calls are only shown.")
+  @Option(names = "--no-tone")
   private boolean silent;
 
-  @Option(
-      names = "--spoken",
-      description =
-          "With --calls: each call is whispered, \"up D\", \"stay\", in place of its tone.")
+  @Option(names = "--spoken")
   private boolean spoken;
 
   /** Whether switches are called. */

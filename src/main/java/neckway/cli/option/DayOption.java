@@ -7,10 +7,7 @@ import picocli.CommandLine.Option;
 
 /** The day that stands for today. */
 public final class DayOption {
-  @Option(
-      names = "--day",
-      paramLabel = "DATE",
-      description = "The day that stands for today, such as 2026-11-28. Left out: today.")
+  @Option(names = "--day", paramLabel = "DATE")
   private String day;
 
   /**

@@ -24,85 +24,40 @@ public final class DrillOptions {
 
   private boolean firstNoteAllowed;
 
-  @Option(
-      names = "--drill",
-      paramLabel = "FILE",
-      description = "The drill, as a neckway-drill/1 file. Without it, name --key and --shapes.")
+  @Option(names = "--drill", paramLabel = "FILE")
   private Path file;
 
-  @Option(names = "--key", paramLabel = "KEY", description = "The key, such as \"G major\" or Em.")
+  @Option(names = "--key", paramLabel = "KEY")
   private String key;
 
-  @Option(
-      names = "--shapes",
-      paramLabel = "NAMES",
-      description =
-          "One to five neighbouring shapes, low to high, such as major,dorian. The names are"
-              + " major, Dorian, Phrygian, Mixolydian and minor, in capitals or not.")
+  @Option(names = "--shapes", paramLabel = "NAMES")
   private String shapes;
 
-  @Option(
-      names = "--start",
-      paramLabel = "FRET",
-      description =
-          "Fret of the first note on the lowest string. Left out: the lowest place that fits."
-              + " 'listen' also takes first-note: no click, your first note is the first beat.")
+  @Option(names = "--start", paramLabel = "FRET")
   private List<String> start = List.of();
 
-  @Option(
-      names = "--up",
-      paramLabel = "STRINGS",
-      description =
-          "The string on which the hand goes up, one for each pair of shapes, such as 3 or 4,2;"
-              + " with the finger that lands if you like, such as 3/1. Left out: the cleanest;"
-              + " in a long chain such that each shape is played on two strings.")
+  @Option(names = "--up", paramLabel = "STRINGS")
   private String up;
 
-  @Option(
-      names = "--down",
-      paramLabel = "STRINGS",
-      description = "The same for the way down, in the order met. Left out: the same strings.")
+  @Option(names = "--down", paramLabel = "STRINGS")
   private String down;
 
-  @Option(
-      names = "--tempo",
-      paramLabel = "BEATS",
-      description = "Beats a minute, 20 to 400. Left out: 80.")
+  @Option(names = "--tempo", paramLabel = "BEATS")
   private Double tempo;
 
-  @Option(
-      names = "--notes-per-beat",
-      paramLabel = "NOTES",
-      description = "Notes in a beat, 1 to 8. Left out: 2.")
+  @Option(names = "--notes-per-beat", paramLabel = "NOTES")
   private Integer notesPerBeat;
 
-  @Option(
-      names = "--swing",
-      paramLabel = "SHARE",
-      description =
-          "The share of a pair of notes that the first one takes, 0.5 to 0.75, with 2, 4, 6 or 8 notes"
-              + " a beat; 0.67 is the long-short of a triplet. Left out: 0.5, straight.")
+  @Option(names = "--swing", paramLabel = "SHARE")
   private Double swing;
 
-  @Option(
-      names = "--offset-beats",
-      paramLabel = "BEATS",
-      description =
-          "The first note comes so many beats after the first beat, such as 0.5. Left out: on it.")
+  @Option(names = "--offset-beats", paramLabel = "BEATS")
   private Double offsetBeats;
 
-  @Option(
-      names = "--rounds",
-      paramLabel = "TIMES",
-      description = "How often the route is played without a pause, 1 to 99. Left out: once.")
+  @Option(names = "--rounds", paramLabel = "TIMES")
   private Integer rounds;
 
-  @Option(
-      names = "--tuning",
-      paramLabel = "NOTES",
-      description =
-          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\" or DADGBE, or a name, such"
-              + " as \"drop D\" or \"seven-string standard\". Left out: standard.")
+  @Option(names = "--tuning", paramLabel = "NOTES")
   private String tuning;
 
   /**

@@ -14,12 +14,7 @@ import picocli.CommandLine.Option;
 
 /** The guitar that is played. */
 public final class GuitarOption {
-  @Option(
-      names = "--guitar",
-      paramLabel = "FILE",
-      description =
-          "The guitar as calibrate learnt it; with it, the strings on which the shifts were made"
-              + " can be heard.")
+  @Option(names = "--guitar", paramLabel = "FILE")
   private Path guitar;
 
   /** Takes in what earlier runs taught of the guitar. */

@@ -16,17 +16,10 @@ import picocli.CommandLine.Option;
 public final class KeepOptions {
   @Mixin private DataOption data = new DataOption();
 
-  @Option(
-      names = "--log",
-      description = "Keeps the review in the log, so that 'reach' and 'plan' know of it.")
+  @Option(names = "--log")
   private boolean asked;
 
-  @Option(
-      names = "--when",
-      paramLabel = "TIME",
-      description =
-          "When the recording was played, such as 2026-11-28T18:30:00. Left out: when its file was"
-              + " last changed.")
+  @Option(names = "--when", paramLabel = "TIME")
   private String when;
 
   /** Whether the review is to be kept. */

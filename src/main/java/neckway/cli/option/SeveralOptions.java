@@ -13,18 +13,10 @@ import picocli.CommandLine.Option;
 
 /** Several recordings at once, and where what comes of them goes. */
 public final class SeveralOptions {
-  @Option(
-      names = "--list",
-      paramLabel = "LIST.csv",
-      description =
-          "The recordings as a table with a first line: file, and as wanted drill, guitar, name,"
-              + " firstBeat, channel, when. Paths are relative to it.")
+  @Option(names = "--list", paramLabel = "LIST.csv")
   private Path list;
 
-  @Option(
-      names = "--into",
-      paramLabel = "DIR",
-      description = "With several recordings: where the table and the reviews go.")
+  @Option(names = "--into", paramLabel = "DIR")
   private Path into;
 
   /** Whether several are asked for: a list, a folder, or more than one file. */
