@@ -115,8 +115,7 @@ public final class Main implements Callable<Integer> {
         ResourceBundle.getBundle(
             "neckway.cli.help",
             Wording.tongue().locale(),
-            ResourceBundle.Control.getNoFallbackControl(
-                ResourceBundle.Control.FORMAT_PROPERTIES)));
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
   }
 
   private static Path path(String name) {
