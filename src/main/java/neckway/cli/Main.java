@@ -120,14 +120,12 @@ public final class Main implements Callable<Integer> {
 
   private static Path path(String name) {
     if (name.isBlank()) {
-      throw new TypeConversionException("no file is named; name one");
+      throw new TypeConversionException(Wording.of("options.path.none"));
     }
     try {
       return Path.of(name);
     } catch (InvalidPathException e) {
-      throw new TypeConversionException(
-          "this name cannot be read as the terminal writes it; set LC_ALL=C.UTF-8, or rename the"
-              + " file");
+      throw new TypeConversionException(Wording.of("options.path.unreadable"));
     }
   }
 

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import neckway.neck.BadInput;
 import neckway.player.settings.Behaviour;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** What the virtual player does with the route as a whole. */
@@ -50,7 +51,7 @@ final class BehaviourOptions {
 
   private static OptionalInt step(String option, Integer given) {
     if (given != null && given < 0) {
-      throw new BadInput(option + " " + given + ": steps count from 0");
+      throw new BadInput(Wording.of("options.step", option, given));
     }
     return given == null ? OptionalInt.empty() : OptionalInt.of(given);
   }

@@ -11,6 +11,7 @@ import neckway.log.JoinsPlayed;
 import neckway.neck.BadInput;
 import neckway.practice.Exercise;
 import neckway.practice.State;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** Switches that are called as one plays. */
@@ -53,19 +54,16 @@ public final class CallsOptions {
   public void check(boolean firstNote, boolean backing) {
     if (!asked && (seed != null || silent || spoken)) {
       String given = silent ? "--no-tone" : spoken ? "--spoken" : "--seed";
-      throw new BadInput(given + ": give --calls too");
+      throw new BadInput(Wording.of("options.calls.needed", given));
     }
     if (silent && spoken) {
-      throw new BadInput("--spoken together with --no-tone: leave one of them out");
+      throw new BadInput(Wording.of("options.together", "--spoken", "--no-tone"));
     }
     if (asked && firstNote) {
-      throw new BadInput(
-          "--start first-note together with --calls: calls come on the click's beats; leave one of"
-              + " them out");
+      throw new BadInput(Wording.of("options.calls.firstNote"));
     }
     if (asked && backing) {
-      throw new BadInput(
-          "--calls together with a backing: calls sound among the clicks; leave one of them out");
+      throw new BadInput(Wording.of("options.calls.backing"));
     }
   }
 
@@ -77,15 +75,14 @@ public final class CallsOptions {
    */
   public Caller caller(PlayableDrill drill, DataOption data, Consumer<String> complaints) {
     if (drill.rounds() > 1) {
-      throw new BadInput("--calls: a called run has no rounds; leave them out of the drill");
+      throw new BadInput(Wording.of("options.calls.rounds"));
     }
     Map<Exercise, State> known =
         JoinsPlayed.states(data.folder(), drill, data.player(), LocalDate.now(), complaints);
     Caller caller = new Caller(drill, exercise -> known.getOrDefault(exercise, State.NEW), seed());
     caller.growTo(Caller.LONGEST_SECONDS);
     if (caller.calls().isEmpty()) {
-      throw new BadInput(
-          "--calls: a bar of this drill is too long to call ahead; play fewer notes" + " a beat");
+      throw new BadInput(Wording.of("options.calls.longBar"));
     }
     return caller;
   }

@@ -16,6 +16,7 @@ import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** A drill on the command line: a file, or its parts one by one. */
@@ -71,7 +72,7 @@ public final class DrillOptions {
     }
     String twice = firstPart();
     if (twice != null) {
-      throw new BadInput(twice + " together with --drill: the file says it; leave one of them out");
+      throw new BadInput(Wording.of("options.drill.twice", twice));
     }
     return DrillFile.read(file);
   }
@@ -86,25 +87,21 @@ public final class DrillOptions {
 
   private PlayableDrill fromParts() {
     if (key == null && shapes != null) {
-      throw new BadInput("--shapes " + shapes + ": name their key too, such as --key \"G major\"");
+      throw new BadInput(Wording.of("options.drill.noKey", shapes));
     }
     if (key != null && shapes == null) {
-      throw new BadInput("--key " + key + ": name its shapes too, such as --shapes major,dorian");
+      throw new BadInput(Wording.of("options.drill.noShapes", key));
     }
     if (key == null) {
-      throw new BadInput(
-          "no drill: give --drill FILE, or --key and --shapes such as --key \"G major\" --shapes"
-              + " major,dorian");
+      throw new BadInput(Wording.of("options.drill.none"));
     }
     Pulse usual = Drill.USUAL_PULSE;
     double beats = tempo == null ? usual.tempo() : tempo;
     if (!(beats >= Pulse.SLOWEST && beats <= Pulse.FASTEST)) {
-      throw new BadInput("--tempo " + Ranges.plain(beats) + ": give 20 to 400 beats a minute");
+      throw new BadInput(Wording.of("options.tempo", "--tempo", Ranges.plain(beats)));
     }
     int notes = notesPerBeat == null ? usual.notesPerBeat() : notesPerBeat;
-    if (notes < 1 || notes > Pulse.MOST_NOTES_PER_BEAT) {
-      throw new BadInput("--notes-per-beat " + notes + ": give 1 to 8");
-    }
+    Ranges.within("--notes-per-beat", notes, 1, Pulse.MOST_NOTES_PER_BEAT);
     Drill drill =
         new Drill(
             Optional.empty(),
@@ -117,7 +114,7 @@ public final class DrillOptions {
             down == null ? List.of() : option("--down", down, DrillOptions::joinList),
             rounds == null ? 1 : rounds,
             pulse(beats, notes));
-    return option("the drill", drill, Drill::playable);
+    return option(Wording.of("options.drill"), drill, Drill::playable);
   }
 
   private Pulse pulse(double beats, int notes) {
@@ -153,13 +150,11 @@ public final class DrillOptions {
       }
       if (!given.matches("\\d{1,3}")) {
         throw new BadInput(
-            "--start "
-                + given
-                + ": give the fret of the first note, such as 3"
-                + (firstNoteAllowed ? ", or first-note" : ""));
+            Wording.of(
+                firstNoteAllowed ? "options.start.orFirstNote" : "options.start.fret", given));
       }
       if (fret.isPresent()) {
-        throw new BadInput("--start is given twice; leave one of them out");
+        throw new BadInput(Wording.of("options.start.twice"));
       }
       fret = OptionalInt.of(Integer.parseInt(given));
     }
@@ -208,8 +203,7 @@ public final class DrillOptions {
 
   private static JoinChoice join(String join) {
     if (!join.matches("\\d{1,3}(/[1-4])?")) {
-      throw new BadInput(
-          "\"" + join + "\" is not a join: write the string, such as 3, or string and finger, 3/1");
+      throw new BadInput(Wording.of("options.join", join));
     }
     String[] parts = join.split("/");
     int string = Integer.parseInt(parts[0]);

@@ -10,6 +10,7 @@ import neckway.file.GuitarLessons;
 import neckway.neck.BadInput;
 import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** The guitar that is played. */
@@ -36,7 +37,7 @@ public final class GuitarOption {
     try {
       GuitarLessons.keep(guitar, lessons);
     } catch (BadInput e) {
-      err.println("neckway: what this run taught of the guitar is not kept: " + e.getMessage());
+      err.println("neckway: " + Wording.of("options.guitar.notKept", e.getMessage()));
     }
   }
 

@@ -9,6 +9,7 @@ import neckway.folder.TakeJob;
 import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.review.Review;
+import neckway.words.Wording;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -25,7 +26,7 @@ public final class KeepOptions {
   /** Whether the review is to be kept. */
   public boolean isAsked() {
     if (when != null && !asked) {
-      throw new BadInput("--when needs --log: it says when the kept run was played");
+      throw new BadInput(Wording.of("options.when"));
     }
     return asked;
   }
@@ -70,7 +71,7 @@ public final class KeepOptions {
             Optional.of(take),
             guitar)
         .ifPresentOrElse(
-            id -> err.println("neckway: kept in the log as " + id),
-            () -> err.println("neckway: nothing of the drill was played, so nothing was kept"));
+            id -> err.println("neckway: " + Wording.of("options.kept", id)),
+            () -> err.println("neckway: " + Wording.of("options.kept.nothing")));
   }
 }

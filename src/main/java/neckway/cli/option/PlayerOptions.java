@@ -6,6 +6,7 @@ import neckway.player.settings.Behaviour;
 import neckway.player.settings.Guitar;
 import neckway.player.settings.PlayerSettings;
 import neckway.player.settings.PlayerSettings.Condition;
+import neckway.words.Wording;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -82,6 +83,11 @@ public final class PlayerOptions {
         return PlayerSettings.random(seed, known);
       }
     }
-    throw new BadInput("--condition " + condition + ": give plain, clean, dirty or legato");
+    throw new BadInput(
+        Wording.of(
+            "options.choice",
+            "--condition",
+            condition,
+            Wording.of("options.either", "plain, clean, dirty", "legato")));
   }
 }

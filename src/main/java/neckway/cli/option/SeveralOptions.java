@@ -9,6 +9,7 @@ import neckway.file.sound.Channel;
 import neckway.folder.TakeJob;
 import neckway.folder.TakeList;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** Several recordings at once, and where what comes of them goes. */
@@ -36,7 +37,7 @@ public final class SeveralOptions {
    */
   public Path into() {
     if (into == null) {
-      throw new BadInput("several recordings: say with --into DIR where the reviews go");
+      throw new BadInput(Wording.of("options.into.missing"));
     }
     return into;
   }
@@ -53,7 +54,7 @@ public final class SeveralOptions {
    */
   public void checkSingle() {
     if (into != null) {
-      throw new BadInput("--into " + into + ": is for several recordings; use --json for one");
+      throw new BadInput(Wording.of("options.into.single", into));
     }
   }
 
