@@ -32,33 +32,20 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Learns a guitar's strings from a recording of the calibration sequence. */
-@Command(
-    name = "calibrate",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Learns one guitar's strings from a recording of the calibration sequence: string by string"
-          + " from the lowest to the highest, on each the frets in order, one pluck each, left to"
-          + " ring, about a second apart.",
-    })
+@Command(name = "calibrate", mixinStandardHelpOptions = true)
 final class CalibrateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private ChannelOption channelOption = new ChannelOption();
   @Mixin private TuningOption tuningOption = new TuningOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Parameters(paramLabel = "TAKE", description = "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg.")
+  @Parameters(paramLabel = "TAKE")
   private Path take;
 
-  @Option(
-      names = "--frets",
-      paramLabel = "FRETS",
-      description = "The frets plucked on each string, in order. Left out: 0,3,7,12.")
+  @Option(names = "--frets", paramLabel = "FRETS")
   private String frets = "0,3,7,12";
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      description = "Where the profile goes, a neckway-guitar/1 file. Left out: it is only shown.")
+  @Option(names = "--out", paramLabel = "FILE")
   private Path out;
 
   @Override

@@ -24,9 +24,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Sets takes of one drill side by side. */
-@Command(
-    name = "compare",
-    description = "Sets reviews of one drill side by side: counts, time, each slip and each shift.")
+@Command(name = "compare")
 final class CompareCommand implements Callable<Integer> {
   private static final int MOST = 20;
 
@@ -35,10 +33,7 @@ final class CompareCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Parameters(
-      paramLabel = "REVIEW.json",
-      arity = "1..*",
-      description = "Two to twenty reviews, the earliest first.")
+  @Parameters(paramLabel = "REVIEW.json", arity = "1..*")
   private List<Path> files;
 
   @Override

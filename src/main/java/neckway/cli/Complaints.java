@@ -2,10 +2,12 @@ package neckway.cli;
 
 import java.io.PrintWriter;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import neckway.file.WriteFault;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -33,6 +35,20 @@ final class Complaints {
   private static final Pattern MISSING =
       Pattern.compile("Missing required (?:parameter|option): '([^']+)'");
 
+  /** What the option library says of these is said in its words, in each language. */
+  private static final Map<String, Pattern> READ_OTHERWISE =
+      Map.of(
+          "options.read.flag",
+          Pattern.compile("^Invalid value for option '([^']+)': '(.*)' is not a boolean$"),
+          "options.read.noValue",
+          Pattern.compile("^Missing required parameter for option '([^']+)' \\((.*)\\)$"),
+          "options.read.optionForValue",
+          Pattern.compile("^Expected parameter for option '([^']+)' but found '(.*)'$"),
+          "options.read.twice",
+          Pattern.compile("^option '([^']+)'(.*) should be specified only once$"),
+          "options.read.several",
+          Pattern.compile("^Missing required options and parameters: (.*), ('[^']*')$"));
+
   private Complaints() {}
 
   /** An option or argument that cannot be read: one line, and where help is. */
@@ -42,10 +58,9 @@ final class Complaints {
       return unusable(line, bad);
     }
     String what = what(problem);
-    String end = what.endsWith(".") ? " " : "; ";
+    String how = what.endsWith(".") ? "options.help.next" : "options.help.same";
     String command = line.getCommandSpec().qualifiedName();
-    line.getErr()
-        .println("neckway: " + what + end + "'" + command + " --help' lists what it takes");
+    line.getErr().println("neckway: " + Wording.of(how, what, command));
     return UNUSABLE;
   }
 
@@ -59,7 +74,7 @@ final class Complaints {
 
   /** What nobody foresaw. */
   static int fault(PrintWriter err, Exception problem) {
-    err.println("neckway: a fault of the program, not of what you gave it: " + problem);
+    err.println("neckway: " + Wording.of("options.fault", problem));
     problem.printStackTrace(err);
     return FAULT;
   }
@@ -77,7 +92,8 @@ final class Complaints {
     if (output.readerHasLeft()) {
       return READER_LEFT;
     }
-    err.println("neckway: standard output: " + WriteFault.words(output.failure().get()));
+    String why = WriteFault.words(output.failure().get());
+    err.println("neckway: " + Wording.of("options.output", why));
     return UNUSABLE;
   }
 
@@ -86,8 +102,11 @@ final class Complaints {
       String first = stray.getUnmatched().get(0);
       boolean option = first.startsWith("-");
       boolean command = !problem.getCommandLine().getSubcommands().isEmpty();
-      String kind = option ? "option" : command ? "command" : "argument";
-      return "unknown " + kind + " \"" + first + "\"";
+      String kind =
+          option
+              ? "options.unknown.option"
+              : command ? "options.unknown.command" : "options.unknown.argument";
+      return Wording.of(kind, first);
     }
     return plain(problem.getMessage().replaceAll("\\s*\\R\\s*", " ").strip());
   }
@@ -96,7 +115,7 @@ final class Complaints {
   private static String plain(String message) {
     Matcher missing = MISSING.matcher(message);
     if (missing.matches()) {
-      return missing.group(1).replace('=', ' ') + " is missing";
+      return Wording.of("options.missing", missing.group(1).replace('=', ' '));
     }
     Matcher value = VALUE.matcher(message);
     if (value.matches()) {
@@ -105,15 +124,32 @@ final class Complaints {
     }
     Matcher choice = CHOICE.matcher(message);
     if (choice.matches()) {
-      String names = choice.group(2).toLowerCase(Locale.ROOT).replaceFirst(", ([^,]*)$", " or $1");
-      return choice.group(1) + " " + choice.group(3) + ": give " + names;
+      String names = either(choice.group(2).toLowerCase(Locale.ROOT));
+      return Wording.of("options.choice", choice.group(1), choice.group(3), names);
     }
     Matcher number = NUMBER.matcher(message);
     if (number.matches()) {
-      String kind = number.group(3).equals("double") ? "a number" : "a whole number";
-      return number.group(1) + " " + number.group(2) + ": give " + kind;
+      String kind =
+          number.group(3).equals("double") ? "options.number.any" : "options.number.whole";
+      return Wording.of(kind, number.group(1), number.group(2));
     }
-    return message;
+    return READ_OTHERWISE.entrySet().stream()
+        .flatMap(
+            each ->
+                each.getValue()
+                    .matcher(message)
+                    .results()
+                    .map(found -> Wording.of(each.getKey(), found.group(1), found.group(2))))
+        .findFirst()
+        .orElse(message);
+  }
+
+  /** Names with commas between, "or" before the last. */
+  private static String either(String names) {
+    int last = names.lastIndexOf(", ");
+    return last < 0
+        ? names
+        : Wording.of("options.either", names.substring(0, last), names.substring(last + 2));
   }
 
   private static int unusable(CommandLine line, BadInput bad) {

@@ -12,22 +12,16 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Opens the window. */
-@Command(
-    name = "desk",
-    sortOptions = false,
-    description = "Opens the window; so does 'neckway' alone.")
+@Command(name = "desk", sortOptions = false)
 final class DeskCommand implements Callable<Integer> {
   @Mixin private HelpOption help = new HelpOption();
 
-  @Option(
-      names = "--drill",
-      paramLabel = "FILE",
-      description = "A drill to begin with, a neckway-drill/1 file. Left out: the last one.")
+  @Option(names = "--drill", paramLabel = "FILE")
   private Path drill;
 
   @Mixin private DataOption data = new DataOption();
 
-  @Option(names = "--no-log", description = "Keeps no run of this window in the log.")
+  @Option(names = "--no-log")
   private boolean noLog;
 
   @Override

@@ -42,12 +42,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Follows a drill live. */
-@Command(
-    name = "listen",
-    mixinStandardHelpOptions = true,
-    description =
-        "Follows a drill as it is played: counts in, clicks, and says what it hears. It ends after"
-            + " the last note, ten seconds after you stop, or with Ctrl-C.")
+@Command(name = "listen", mixinStandardHelpOptions = true)
 final class ListenCommand implements Callable<Integer> {
   private static final int PERCENT = 100;
 
@@ -60,45 +55,25 @@ final class ListenCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Option(
-      names = "--input",
-      paramLabel = "NAME",
-      description = "The sound input, or a part of its name. Left out: the first one.")
+  @Option(names = "--input", paramLabel = "NAME")
   private String input;
 
-  @Option(
-      names = "--output",
-      paramLabel = "NAME",
-      description = "The sound output for the click. Left out: the first one.")
+  @Option(names = "--output", paramLabel = "NAME")
   private String output;
 
-  @Option(
-      names = "--save",
-      paramLabel = "TAKE.wav",
-      description =
-          "Saves what came in as a WAV file. With --vamp or --backing that is raw, what leaked of"
-              + " it still in it; what was played goes beside it, as TAKE.backing.wav.")
+  @Option(names = "--save", paramLabel = "TAKE.wav")
   private Path save;
 
-  @Option(
-      names = "--click-volume",
-      paramLabel = "PERCENT",
-      description = "How loud the click is, 0 to 50. Left out: 10, which is quiet.")
+  @Option(names = "--click-volume", paramLabel = "PERCENT")
   private double clickPercent = PERCENT * ClickTrack.USUAL_GAIN;
 
-  @Option(
-      names = "--measure-round-trip",
-      description =
-          "Measures once how late the click comes back on these devices, and keeps it: hold the"
-              + " microphone to the loudspeaker or the headphones, or use a cable.")
+  @Option(names = "--measure-round-trip")
   private boolean measure;
 
-  @Option(
-      names = "--no-log",
-      description = "Does not keep the run in the log; 'reach' and 'plan' will not know of it.")
+  @Option(names = "--no-log")
   private boolean unkept;
 
-  @Option(names = "--devices", description = "Lists the sound devices.")
+  @Option(names = "--devices")
   private boolean devices;
 
   @Override

@@ -37,7 +37,6 @@ import picocli.CommandLine.Spec;
 /** Lists the runs that were kept, and takes them in and out. */
 @Command(
     name = "log",
-    description = "Lists the runs that were kept, newest first. Nothing of it leaves this machine.",
     synopsisSubcommandLabel = "[COMMAND]",
     subcommands = {
       LogCommand.Show.class,
@@ -57,13 +56,10 @@ final class LogCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Option(
-      names = "--last",
-      paramLabel = "NUMBER",
-      description = "How many runs, 1 or more. Left out: 20; into a file all of them.")
+  @Option(names = "--last", paramLabel = "NUMBER")
   private Integer last;
 
-  @Option(names = "--key", paramLabel = "KEY", description = "Only runs of this key.")
+  @Option(names = "--key", paramLabel = "KEY")
   private String key;
 
   @Override
@@ -159,13 +155,13 @@ final class LogCommand implements Callable<Integer> {
   }
 
   /** Shows one run. */
-  @Command(name = "show", description = "Shows one run: its sentences and its page.")
+  @Command(name = "show")
   static final class Show implements Callable<Integer> {
     @Spec private CommandSpec spec;
     @Mixin private HelpOption help;
     @Mixin private DataOption data = new DataOption();
 
-    @Parameters(paramLabel = "ID", description = "The run's id, as 'log' lists it.")
+    @Parameters(paramLabel = "ID")
     private String id;
 
     @Override
@@ -190,17 +186,13 @@ final class LogCommand implements Callable<Integer> {
   }
 
   /** Takes all runs out into files. */
-  @Command(
-      name = "export",
-      description =
-          "Writes all runs into a folder: runs.jsonl holds everything and can be imported again,"
-              + " runs.csv, notes.csv and shifts.csv are tables.")
+  @Command(name = "export")
   static final class Export implements Callable<Integer> {
     @Spec private CommandSpec spec;
     @Mixin private HelpOption help;
     @Mixin private DataOption data = new DataOption();
 
-    @Parameters(paramLabel = "DIR", description = "The folder; it is made if it is not there.")
+    @Parameters(paramLabel = "DIR")
     private Path folder;
 
     @Override
@@ -220,11 +212,7 @@ final class LogCommand implements Callable<Integer> {
   }
 
   /** Takes runs in. */
-  @Command(
-      name = "import",
-      description =
-          "Takes in runs from runs.jsonl, from reviews, or from folders of either. Each run's id is"
-              + " printed once it is safely stored; one that is there already is passed over.")
+  @Command(name = "import")
   static final class Import implements Callable<Integer> {
     private static final long PROGRESS_EVERY = 500;
 
@@ -232,7 +220,7 @@ final class LogCommand implements Callable<Integer> {
     @Mixin private HelpOption help;
     @Mixin private DataOption data = new DataOption();
 
-    @Parameters(paramLabel = "PATH", arity = "1..*", description = "Files or folders.")
+    @Parameters(paramLabel = "PATH", arity = "1..*")
     private List<Path> paths;
 
     @Override
@@ -269,16 +257,16 @@ final class LogCommand implements Callable<Integer> {
   }
 
   /** Removes runs. */
-  @Command(name = "remove", description = "Removes runs from the log for good.")
+  @Command(name = "remove")
   static final class Remove implements Callable<Integer> {
     @Spec private CommandSpec spec;
     @Mixin private HelpOption help;
     @Mixin private DataOption data = new DataOption();
 
-    @Parameters(paramLabel = "ID", arity = "0..*", description = "Ids, as 'log' lists them.")
+    @Parameters(paramLabel = "ID", arity = "0..*")
     private List<String> ids = List.of();
 
-    @Option(names = "--all", description = "Removes every run, of every player.")
+    @Option(names = "--all")
     private boolean all;
 
     @Override
@@ -305,7 +293,7 @@ final class LogCommand implements Callable<Integer> {
   }
 
   /** Checks the log. */
-  @Command(name = "check", description = "Reads the whole log and says what is wrong with it.")
+  @Command(name = "check")
   static final class Check implements Callable<Integer> {
     @Spec private CommandSpec spec;
     @Mixin private HelpOption help;

@@ -10,6 +10,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.ResourceBundle;
 import java.util.concurrent.Callable;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -26,11 +27,7 @@ import picocli.CommandLine.TypeConversionException;
     name = "neckway",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    description = "Listens to a guitarist practise moving between scale shapes.",
     synopsisSubcommandLabel = "COMMAND",
-    commandListHeading = "%nCommands:%n",
-    footer =
-        "%n'neckway' alone opens the window. 'neckway COMMAND --help' tells more about one of them.",
     subcommands = {
       MapCommand.class,
       ListenCommand.class,
@@ -111,21 +108,24 @@ public final class Main implements Callable<Integer> {
     return status;
   }
 
-  /** All commands with their options. */
+  /** All commands with their options, described in the language that is spoken here and now. */
   static CommandLine commandLine() {
-    return new CommandLine(new Main());
+    CommandLine line = new CommandLine(new Main());
+    return line.setResourceBundle(
+        ResourceBundle.getBundle(
+            "neckway.cli.help",
+            Wording.tongue().locale(),
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
   }
 
   private static Path path(String name) {
     if (name.isBlank()) {
-      throw new TypeConversionException("no file is named; name one");
+      throw new TypeConversionException(Wording.of("options.path.none"));
     }
     try {
       return Path.of(name);
     } catch (InvalidPathException e) {
-      throw new TypeConversionException(
-          "this name cannot be read as the terminal writes it; set LC_ALL=C.UTF-8, or rename the"
-              + " file");
+      throw new TypeConversionException(Wording.of("options.path.unreadable"));
     }
   }
 

@@ -42,12 +42,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Shows where the shapes of a key lie and how the hand goes from one to the next. */
-@Command(
-    name = "map",
-    description =
-        "Shows the shapes of a key on the neck with the fingers that play them, and every place"
-            + " where two neighbours can be joined. With --shapes it shows that chain and the route"
-            + " through it as tab.")
+@Command(name = "map")
 final class MapCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private TuningOption tuningOption = new TuningOption();
@@ -55,56 +50,28 @@ final class MapCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Option(
-      names = "--key",
-      required = true,
-      paramLabel = "KEY",
-      description = "The key, such as \"A major\", \"F# minor\", Bb or Am.")
+  @Option(names = "--key", required = true, paramLabel = "KEY")
   private String key;
 
-  @Option(
-      names = "--frets",
-      paramLabel = "NUMBER",
-      description = "How many frets the neck has, 12 to 24. Left out: 22.")
+  @Option(names = "--frets", paramLabel = "NUMBER")
   private int frets = Neck.USUAL_FRETS;
 
-  @Option(
-      names = "--shapes",
-      paramLabel = "NAMES",
-      description =
-          "A chain of one to five neighbours, low to high, such as major,dorian. Left out: all"
-              + " five, each in its lowest place.")
+  @Option(names = "--shapes", paramLabel = "NAMES")
   private String shapes;
 
-  @Option(
-      names = "--start",
-      paramLabel = "FRET",
-      description = "Fret of the first shape's first note on the lowest string.")
+  @Option(names = "--start", paramLabel = "FRET")
   private Integer start;
 
-  @Option(
-      names = "--up",
-      paramLabel = "STRINGS",
-      description = "The strings of the joins going up in the tab, such as 3 or 4,2 or 3/1.")
+  @Option(names = "--up", paramLabel = "STRINGS")
   private String up;
 
-  @Option(
-      names = "--down",
-      paramLabel = "STRINGS",
-      description = "The strings of the joins coming down in the tab.")
+  @Option(names = "--down", paramLabel = "STRINGS")
   private String down;
 
-  @Option(
-      names = "--save",
-      paramLabel = "FILE",
-      description =
-          "Writes the chain of --shapes as a drill, with its joins and fingers, for the other"
-              + " commands' --drill.")
+  @Option(names = "--save", paramLabel = "FILE")
   private Path save;
 
-  @Option(
-      names = "--left",
-      description = "Draws the neck of a left-handed guitar: the nut is on the right.")
+  @Option(names = "--left")
   private boolean left;
 
   @Override

@@ -35,65 +35,30 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Renders a drill as a virtual player, with the truth of what was played beside it. */
-@Command(
-    name = "perform",
-    mixinStandardHelpOptions = true,
-    sortOptions = false,
-    description = "Plays a drill as a virtual guitarist and writes down what was truly played.",
-    footer = {
-      "%nThe same drill, mistakes, seed and options give the same take.",
-      "Mistakes are a JSON list such as",
-      "  [{\"kind\": \"wrong\", \"step\": 4, \"midi\": 53}, {\"kind\": \"skip\", \"step\": 9},",
-      "   {\"kind\": \"repeat\", \"step\": 12}, {\"kind\": \"extra\", \"step\": 15},",
-      "   {\"kind\": \"late\", \"step\": 18, \"ms\": 120},",
-      "   {\"kind\": \"shift\", \"round\": 0, \"direction\": \"up\", \"string\": 5}]"
-    })
+@Command(name = "perform", mixinStandardHelpOptions = true, sortOptions = false)
 final class PerformCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DrillOptions drillOptions = new DrillOptions();
 
-  @Option(
-      names = "--mistakes",
-      paramLabel = "FILE",
-      description = "Mistakes to make, a JSON list as shown below.")
+  @Option(names = "--mistakes", paramLabel = "FILE")
   private Path mistakesFile;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "NUMBER",
-      description = "What is left to chance follows from it. Left out: 1.")
+  @Option(names = "--seed", paramLabel = "NUMBER")
   private long seed = 1;
 
-  @Option(
-      names = "--out",
-      paramLabel = "TAKE.wav",
-      required = true,
-      description = "Where the take goes.")
+  @Option(names = "--out", paramLabel = "TAKE.wav", required = true)
   private Path out;
 
-  @Option(
-      names = "--truth",
-      paramLabel = "FILE",
-      description = "Where the truth goes, a neckway-review/1 file of what was played.")
+  @Option(names = "--truth", paramLabel = "FILE")
   private Path truth;
 
-  @Option(
-      names = "--bits",
-      paramLabel = "BITS",
-      description = "16, 24, or 32 for floats. Left out: 16.")
+  @Option(names = "--bits", paramLabel = "BITS")
   private int bits = 16;
 
-  @Option(
-      names = "--calibration",
-      description =
-          "Play the calibration sequence in place of a drill: string by string from the lowest,"
-              + " one pluck a second.")
+  @Option(names = "--calibration")
   private boolean calibration;
 
-  @Option(
-      names = "--frets",
-      paramLabel = "FRETS",
-      description = "Frets of the calibration sequence. Left out: 0,3,7,12.")
+  @Option(names = "--frets", paramLabel = "FRETS")
   private String frets = "0,3,7,12";
 
   @Mixin private PlayerOptions player = new PlayerOptions();

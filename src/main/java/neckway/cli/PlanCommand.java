@@ -28,7 +28,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Says what to play next. */
-@Command(name = "plan", description = "Says what to play next in the time there is, and why.")
+@Command(name = "plan")
 final class PlanCommand implements Callable<Integer> {
   private static final Key FIRST_KEY = Key.parse("A minor");
   private static final int LONGEST_MINUTES = 480;
@@ -39,22 +39,13 @@ final class PlanCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Option(
-      names = "--minutes",
-      paramLabel = "MINUTES",
-      description = "How long you have, 1 to 480. Left out: 20.")
+  @Option(names = "--minutes", paramLabel = "MINUTES")
   private int minutes = 20;
 
-  @Option(
-      names = "--key",
-      paramLabel = "KEY",
-      description = "The key. Left out: the one played most, or A minor.")
+  @Option(names = "--key", paramLabel = "KEY")
   private String key;
 
-  @Option(
-      names = "--set",
-      paramLabel = "DRILL",
-      description = "A drill that a teacher set, as a file; it comes first.")
+  @Option(names = "--set", paramLabel = "DRILL")
   private Path set;
 
   @Override

@@ -25,11 +25,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Shows what is open of the neck. */
-@Command(
-    name = "reach",
-    description =
-        "Shows what is open: every shape of a key and every join of neighbours, up and down, with"
-            + " what the log says of it.")
+@Command(name = "reach")
 final class ReachCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private HelpOption help;
@@ -37,10 +33,7 @@ final class ReachCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Option(
-      names = "--key",
-      paramLabel = "KEY",
-      description = "The key. Left out: each key in the log.")
+  @Option(names = "--key", paramLabel = "KEY")
   private String key;
 
   @Override

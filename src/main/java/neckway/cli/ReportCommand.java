@@ -26,44 +26,26 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Writes a report to hand back. */
-@Command(
-    name = "report",
-    description =
-        "Writes a report to hand back: one page to read on a phone or print, which needs no"
-            + " network. With --take its moments can be heard.")
+@Command(name = "report")
 final class ReportCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private HelpOption help;
   @Mixin private ChannelOption channel = new ChannelOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Parameters(paramLabel = "REVIEW.json", description = "The review.")
+  @Parameters(paramLabel = "REVIEW.json")
   private Path file;
 
-  @Option(
-      names = "--take",
-      paramLabel = "TAKE",
-      description =
-          "The recording that was reviewed: a few seconds around each slip go into the report; not into a PDF.")
+  @Option(names = "--take", paramLabel = "TAKE")
   private Path take;
 
-  @Option(
-      names = "--remarks",
-      paramLabel = "FILE",
-      description = "The teacher's remarks, overall and by moment.")
+  @Option(names = "--remarks", paramLabel = "FILE")
   private Path remarks;
 
-  @Option(
-      names = "--no-name",
-      description = "Leaves out the recording's name and the drill's title.")
+  @Option(names = "--no-name")
   private boolean noName;
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      required = true,
-      description =
-          "Where the report goes: HTML, or where the name ends in .pdf the same on paper.")
+  @Option(names = "--out", paramLabel = "FILE", required = true)
   private Path target;
 
   @Override

@@ -33,11 +33,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Says what happened in a recording. */
-@Command(
-    name = "review",
-    mixinStandardHelpOptions = true,
-    description =
-        "Says what was played in a recording of a drill: each note, each shift, the time.")
+@Command(name = "review", mixinStandardHelpOptions = true)
 final class ReviewCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private ChannelOption channelOption = new ChannelOption();
@@ -49,42 +45,19 @@ final class ReviewCommand implements Callable<Integer> {
 
   @Mixin private SeveralOptions several = new SeveralOptions();
 
-  @Parameters(
-      paramLabel = "TAKE",
-      arity = "0..*",
-      description =
-          "The recording: WAV, AIFF, AU, FLAC, MP3 or Ogg. Several, or a folder of them, with"
-              + " --into.")
+  @Parameters(paramLabel = "TAKE", arity = "0..*")
   private List<Path> takes = List.of();
 
-  @Option(
-      names = "--first-beat",
-      paramLabel = "SECONDS",
-      description =
-          "When the first note is due, from the beginning of the recording. Left out: found by the"
-              + " click in it, or by the notes.")
+  @Option(names = "--first-beat", paramLabel = "SECONDS")
   private Double firstBeat;
 
-  @Option(
-      names = "--beside",
-      paramLabel = "BACKING",
-      description =
-          "What else was sounding, as a recording of its own: what leaks of it into the take is"
-              + " taken out before the take is heard.")
+  @Option(names = "--beside", paramLabel = "BACKING")
   private Path beside;
 
-  @Option(
-      names = "--beside-starts",
-      paramLabel = "SECONDS",
-      description =
-          "Where the first sample of --beside sounds in the take. Left out: found by likeness.")
+  @Option(names = "--beside-starts", paramLabel = "SECONDS")
   private Double besideStarts;
 
-  @Option(
-      names = "--beside-once",
-      description =
-          "Takes --beside out in one go, as 'listen' does while it comes in: with what 'listen'"
-              + " saved and its --first-beat, the review is the same again.")
+  @Option(names = "--beside-once")
   private boolean besideOnce;
 
   @Override

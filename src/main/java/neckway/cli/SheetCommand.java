@@ -25,15 +25,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Writes a drill on paper, or for other programs. */
-@Command(
-    name = "sheet",
-    sortOptions = false,
-    description = "Writes a drill on paper or for other programs.",
-    footer = {
-      "%nThe ending of --out says what is written: .pdf a page to print, .png the",
-      "same as a picture, .txt plain text, .mid the notes as a Standard MIDI File,",
-      ".musicxml the tab for notation programs."
-    })
+@Command(name = "sheet", sortOptions = false)
 final class SheetCommand implements Callable<Integer> {
   /** What can be written, by the ending of the file's name. */
   private enum Form {
@@ -70,11 +62,7 @@ final class SheetCommand implements Callable<Integer> {
   @Mixin private HelpOption help;
   @Mixin private DrillOptions drillOptions = new DrillOptions();
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      required = true,
-      description = "Where it goes, and by its ending in which form.")
+  @Option(names = "--out", paramLabel = "FILE", required = true)
   private Path out;
 
   @Mixin private OverwriteOption overwrite = new OverwriteOption();

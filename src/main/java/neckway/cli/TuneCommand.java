@@ -21,27 +21,16 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** A tuner in the terminal. */
-@Command(
-    name = "tune",
-    mixinStandardHelpOptions = true,
-    description =
-        "A tuner: pluck one string and let it ring. It shows the note, the cents off it and the"
-            + " string of the tuning that it is nearest to. Ctrl-C ends it.")
+@Command(name = "tune", mixinStandardHelpOptions = true)
 final class TuneCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private ChannelOption channelOption = new ChannelOption();
   @Mixin private TuningOption tuningOption = new TuningOption();
 
-  @Option(
-      names = "--input",
-      paramLabel = "NAME",
-      description = "The sound input, or a part of its name. Left out: the first one.")
+  @Option(names = "--input", paramLabel = "NAME")
   private String input;
 
-  @Option(
-      names = "--take",
-      paramLabel = "FILE",
-      description = "Reads a recording instead of listening.")
+  @Option(names = "--take", paramLabel = "FILE")
   private Path take;
 
   @Override

@@ -24,16 +24,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Renders chords, bass and drums to play a drill over. */
-@Command(
-    name = "vamp",
-    sortOptions = false,
-    description = "Renders chords, bass and drums in a drill's key and tempo to play over.",
-    footer = {
-      "%nChords are degrees of the key in Roman numerals, a bar each: capitals are major, small",
-      "letters minor. Two with a comma between share a bar: \"I IV I,V I\". Or name a row:",
-      "twelve-bar, minor-twelve-bar, two-five-one, or a shape, for chords in its own colour:",
-      "major, dorian, phrygian, mixolydian, minor."
-    })
+@Command(name = "vamp", sortOptions = false)
 final class VampCommand implements Callable<Integer> {
   private static final int MOST_BARS = 400;
   private static final double LONGEST_SECONDS = 3600;
@@ -42,35 +33,19 @@ final class VampCommand implements Callable<Integer> {
   @Mixin private HelpOption help;
   @Mixin private DrillOptions drillOptions = new DrillOptions();
 
-  @Option(
-      names = "--chords",
-      paramLabel = "ROW",
-      description =
-          "The chords, such as \"I vi IV V\" or twelve-bar. Left out: a usual row of the key.")
+  @Option(names = "--chords", paramLabel = "ROW")
   private String chords;
 
-  @Option(
-      names = "--feel",
-      paramLabel = "METRE",
-      description =
-          "4/4 (straight), 4/4-swung, 12/8 (slow triplets) or 4/4-quiet. Left out: the drill's own. A drill of"
-              + " another metre keeps its beats in a bar.")
+  @Option(names = "--feel", paramLabel = "METRE")
   private String feel;
 
-  @Option(
-      names = "--bars",
-      paramLabel = "BARS",
-      description = "How many bars after the count-in, 1 to 400. Left out: as many as it takes.")
+  @Option(names = "--bars", paramLabel = "BARS")
   private Integer bars;
 
-  @Option(names = "--clicks", description = "Click on every beat too, not only the count-in.")
+  @Option(names = "--clicks")
   private boolean clicks;
 
-  @Option(
-      names = "--out",
-      paramLabel = "BACKING.wav",
-      required = true,
-      description = "Where the sound goes.")
+  @Option(names = "--out", paramLabel = "BACKING.wav", required = true)
   private Path out;
 
   @Mixin private OverwriteOption overwrite = new OverwriteOption();

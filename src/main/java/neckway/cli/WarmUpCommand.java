@@ -27,9 +27,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** Leads a warm-up. */
-@Command(
-    name = "warmup",
-    description = "Leads a warm-up before a session, step by step, easier than what you can do.")
+@Command(name = "warmup")
 final class WarmUpCommand implements Callable<Integer> {
   private static final Key FIRST_KEY = Key.parse("A minor");
 
@@ -39,31 +37,19 @@ final class WarmUpCommand implements Callable<Integer> {
   @Mixin private JsonOption json = new JsonOption();
   @Mixin private OverwriteOption overwrite = new OverwriteOption();
 
-  @Option(
-      names = "--minutes",
-      paramLabel = "MINUTES",
-      description = "How long, 3 to 30. Left out: 8.")
+  @Option(names = "--minutes", paramLabel = "MINUTES")
   private int minutes = 8;
 
-  @Option(
-      names = "--key",
-      paramLabel = "KEY",
-      description = "The key. Left out: the one played most, or A minor.")
+  @Option(names = "--key", paramLabel = "KEY")
   private String key;
 
-  @Option(
-      names = "--input",
-      paramLabel = "NAME",
-      description = "The sound input, a part of its name. Left out: the first one.")
+  @Option(names = "--input", paramLabel = "NAME")
   private String input;
 
-  @Option(
-      names = "--output",
-      paramLabel = "NAME",
-      description = "The sound output for the click. Left out: the first one.")
+  @Option(names = "--output", paramLabel = "NAME")
   private String output;
 
-  @Option(names = "--print", description = "Only shows the steps.")
+  @Option(names = "--print")
   private boolean print;
 
   @Override

@@ -15,6 +15,7 @@ import neckway.file.sound.WholeSound;
 import neckway.live.LiveBacking;
 import neckway.neck.BadInput;
 import neckway.sound.Levelling;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** What is played in place of the click: a vamp, or a recording of the player's own. */
@@ -27,61 +28,31 @@ public final class BackingOptions {
 
   private static final int MOST_MINUTES = 15;
 
-  private static final String NO_BEAT =
-      "no steady beat was found in it; give --backing-tempo and --backing-first-beat";
-
-  @Option(
-      names = "--vamp",
-      description = "Plays chords, bass and drums in place of the click; the click counts in.")
+  @Option(names = "--vamp")
   private boolean vamp;
 
-  @Option(
-      names = "--chords",
-      paramLabel = "ROW",
-      description = "The chords of --vamp, as 'vamp' takes them. Left out: a usual row of the key.")
+  @Option(names = "--chords", paramLabel = "ROW")
   private String chords;
 
-  @Option(
-      names = "--feel",
-      paramLabel = "METRE",
-      description = "The metre of --vamp: 4/4, 4/4-swung, 12/8 or 4/4-quiet. Left out: 4/4.")
+  @Option(names = "--feel", paramLabel = "METRE")
   private String feel;
 
-  @Option(
-      names = "--backing",
-      paramLabel = "FILE",
-      description = "Plays a recording of your own in place of the click, at its tempo.")
+  @Option(names = "--backing", paramLabel = "FILE")
   private Path file;
 
-  @Option(
-      names = "--backing-tempo",
-      paramLabel = "BEATS",
-      description = "Beats a minute of --backing, 20 to 400. Left out: found, and told.")
+  @Option(names = "--backing-tempo", paramLabel = "BEATS")
   private Double tempo;
 
-  @Option(
-      names = "--backing-first-beat",
-      paramLabel = "SECONDS",
-      description =
-          "Where in --backing the first beat is that you play on. Left out: found, and told.")
+  @Option(names = "--backing-first-beat", paramLabel = "SECONDS")
   private Double firstBeat;
 
-  @Option(
-      names = "--backing-slower",
-      paramLabel = "SPEED",
-      description =
-          "Plays --backing slower at the same pitch, 0.25 to 1: 0.8 is four fifths as fast.")
+  @Option(names = "--backing-slower", paramLabel = "SPEED")
   private Double slower;
 
-  @Option(
-      names = "--backing-volume",
-      paramLabel = "PERCENT",
-      description =
-          "How loud --vamp or --backing is, 0 to 100; --click-volume is apart. Left out: 20, which"
-              + " is quiet.")
+  @Option(names = "--backing-volume", paramLabel = "PERCENT")
   private Double volume;
 
-  @Option(names = "--clicks", description = "Clicks on every beat beside --vamp or --backing too.")
+  @Option(names = "--clicks")
   private boolean clicks;
 
   /**
@@ -108,34 +79,33 @@ public final class BackingOptions {
    */
   public void check() {
     if (vamp && file != null) {
-      throw new BadInput("--vamp together with --backing: leave one of them out");
+      throw new BadInput(Wording.of("options.together", "--vamp", "--backing"));
     }
     needs(vamp, "--vamp", "--chords", chords);
     needs(vamp, "--vamp", "--feel", feel);
     needs(file != null, "--backing FILE", "--backing-tempo", tempo);
     needs(file != null, "--backing FILE", "--backing-first-beat", firstBeat);
     needs(file != null, "--backing FILE", "--backing-slower", slower);
-    needs(isAsked(), "--vamp or --backing FILE", "--backing-volume", volume);
-    needs(isAsked(), "--vamp or --backing FILE", "--clicks", clicks ? "" : null);
+    String either = Wording.of("options.either", "--vamp", "--backing FILE");
+    needs(isAsked(), either, "--backing-volume", volume);
+    needs(isAsked(), either, "--clicks", clicks ? "" : null);
     if (tempo != null && !(tempo >= Pulse.SLOWEST && tempo <= Pulse.FASTEST)) {
-      throw new BadInput(
-          "--backing-tempo " + Ranges.plain(tempo) + ": give 20 to 400 beats a minute");
+      throw new BadInput(Wording.of("options.tempo", "--backing-tempo", Ranges.plain(tempo)));
     }
-    if (slower != null && !(slower >= SLOWEST_SPEED && slower <= 1)) {
-      throw new BadInput("--backing-slower " + Ranges.plain(slower) + ": give 0.25 to 1");
+    if (slower != null) {
+      Ranges.within("--backing-slower", slower, SLOWEST_SPEED, 1);
     }
     if (firstBeat != null && !(firstBeat >= 0 && Double.isFinite(firstBeat))) {
-      throw new BadInput(
-          "--backing-first-beat " + firstBeat + ": give seconds from its beginning, such as 1.84");
+      throw new BadInput(Wording.of("options.backing.firstBeat", firstBeat));
     }
     if (volume != null && !(volume >= 0 && volume <= PERCENT)) {
-      throw new BadInput("--backing-volume " + Ranges.plain(volume) + ": give 0 to 100 percent");
+      throw new BadInput(Wording.of("options.backing.volume", Ranges.plain(volume)));
     }
   }
 
   private static void needs(boolean there, String what, String option, Object given) {
     if (given != null && !there) {
-      throw new BadInput(option + ": give " + what + " with it");
+      throw new BadInput(Wording.of("options.needs", option, what));
     }
   }
 
@@ -186,21 +156,20 @@ public final class BackingOptions {
     double beats = beat.tempo();
     if (first >= sound.seconds()) {
       throw new BadInput(
-          String.format(
-              Locale.ROOT,
-              "%s: --backing-first-beat %s lies beyond its end at %.2f s",
+          Wording.of(
+              "options.backing.beyond",
               file,
               Ranges.plain(first),
-              sound.seconds()));
+              Wording.fixed(sound.seconds(), 2)));
     }
     double speed = slower == null ? 1 : slower;
     PlayableDrill played = atTempo(drill, beats * speed);
     if (drill.pulse().tempo() != played.pulse().tempo()) {
-      show.printf(
-          Locale.ROOT,
-          "The drill is played at the recording's %s beats a minute, not at %s.%n",
-          Ranges.plain(played.pulse().tempo()),
-          Ranges.plain(drill.pulse().tempo()));
+      show.println(
+          Wording.of(
+              "options.backing.tempo",
+              Ranges.said(played.pulse().tempo()),
+              Ranges.said(drill.pulse().tempo())));
     }
     float[] level = Levelling.levelled(sound.samples(), sound.sampleRate());
     return new Backed(
@@ -220,15 +189,13 @@ public final class BackingOptions {
     BeatFinder.Found found =
         new BeatFinder(sound.samples(), sound.sampleRate())
             .find(given)
-            .orElseThrow(() -> new BadInput(file + ": " + NO_BEAT));
+            .orElseThrow(() -> new BadInput(Wording.of("options.backing.noBeat", file)));
     double first = firstBeat == null ? found.firstBeatSeconds() : firstBeat;
-    show.printf(
-        Locale.ROOT,
-        "Found in the recording, not known for certain: --backing-tempo %.2f --backing-first-beat"
-            + " %.2f. Half or twice the tempo may be meant, two thirds of it where three notes go to"
-            + " a beat, and bar one may lie on a later beat: give what is right.%n",
-        found.tempo(),
-        first);
+    show.println(
+        Wording.of(
+            "options.backing.found",
+            String.format(Locale.ROOT, "%.2f", found.tempo()),
+            String.format(Locale.ROOT, "%.2f", first)));
     show.flush();
     return new Beat(found.tempo(), first);
   }
@@ -236,11 +203,10 @@ public final class BackingOptions {
   private PlayableDrill atTempo(PlayableDrill drill, double beats) {
     if (!(beats >= Pulse.SLOWEST && beats <= Pulse.FASTEST)) {
       throw new BadInput(
-          "--backing-slower "
-              + (slower == null ? 1 : Ranges.plain(slower))
-              + ": makes "
-              + Ranges.plain(beats)
-              + " beats a minute; that must be 20 to 400");
+          Wording.of(
+              "options.backing.makes",
+              slower == null ? "1" : Ranges.plain(slower),
+              Ranges.said(beats)));
     }
     return drill.drill().withPulse(drill.pulse().withTempo(beats)).playable();
   }

@@ -4,50 +4,33 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import neckway.neck.BadInput;
 import neckway.player.settings.Behaviour;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** What the virtual player does with the route as a whole. */
 final class BehaviourOptions {
-  @Option(
-      names = "--random-mistakes",
-      paramLabel = "COUNT",
-      description = "Mistakes drawn by the seed, besides those listed, 0 to 50.")
+  @Option(names = "--random-mistakes", paramLabel = "COUNT")
   private int randomMistakes;
 
-  @Option(names = "--crowded", description = "Draw two slips within two steps.")
+  @Option(names = "--crowded")
   private boolean crowded;
 
-  @Option(names = "--stop-after", paramLabel = "STEP", description = "Stop after this step.")
+  @Option(names = "--stop-after", paramLabel = "STEP")
   private Integer stopAfter;
 
-  @Option(
-      names = "--again-after",
-      paramLabel = "STEP",
-      description = "Break off after this step and begin again from the bottom.")
+  @Option(names = "--again-after", paramLabel = "STEP")
   private Integer againAfter;
 
-  @Option(
-      names = "--pause",
-      paramLabel = "SLOTS",
-      description = "Empty slots before beginning again, 0 to 100. Left out: 8.")
+  @Option(names = "--pause", paramLabel = "SLOTS")
   private int pause = 8;
 
-  @Option(
-      names = "--late-slots",
-      paramLabel = "SLOTS",
-      description = "The whole take so many slots after the click, 0 to 64.")
+  @Option(names = "--late-slots", paramLabel = "SLOTS")
   private int lateSlots;
 
-  @Option(
-      names = "--transpose",
-      paramLabel = "SEMITONES",
-      description = "The whole run played so many frets up, 0 to 12.")
+  @Option(names = "--transpose", paramLabel = "SEMITONES")
   private int transpose;
 
-  @Option(
-      names = "--stranger",
-      paramLabel = "NAME",
-      description = "Play something else: random (notes of the neck) or silent.")
+  @Option(names = "--stranger", paramLabel = "NAME")
   private Behaviour.Stranger stranger;
 
   Behaviour behaviour() {
@@ -68,7 +51,7 @@ final class BehaviourOptions {
 
   private static OptionalInt step(String option, Integer given) {
     if (given != null && given < 0) {
-      throw new BadInput(option + " " + given + ": steps count from 0");
+      throw new BadInput(Wording.of("options.step", option, given));
     }
     return given == null ? OptionalInt.empty() : OptionalInt.of(given);
   }

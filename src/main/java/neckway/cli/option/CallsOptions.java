@@ -11,6 +11,7 @@ import neckway.log.JoinsPlayed;
 import neckway.neck.BadInput;
 import neckway.practice.Exercise;
 import neckway.practice.State;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** Switches that are called as one plays. */
@@ -18,28 +19,16 @@ public final class CallsOptions {
   /** Seeds that are left to chance are short enough to be typed again. */
   private static final int SHORT_SEEDS = 10_000;
 
-  @Option(
-      names = "--calls",
-      description =
-          "Calls each next switch a bar ahead, shown and by a tone: \"up on D\", \"stay\", \"down on"
-              + " A\". At random, most often what the log says is being worked on. It goes on for"
-              + " five minutes or until you stop.")
+  @Option(names = "--calls")
   private boolean asked;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      description =
-          "With --calls: the same number gives the same calls. Left out: others each time.")
+  @Option(names = "--seed", paramLabel = "N")
   private Long seed;
 
-  @Option(names = "--no-tone", description = "With --calls: no tone, the calls are only shown.")
+  @Option(names = "--no-tone")
   private boolean silent;
 
-  @Option(
-      names = "--spoken",
-      description =
-          "With --calls: each call is whispered, \"up D\", \"stay\", in place of its tone.")
+  @Option(names = "--spoken")
   private boolean spoken;
 
   /** Whether switches are called. */
@@ -65,19 +54,16 @@ public final class CallsOptions {
   public void check(boolean firstNote, boolean backing) {
     if (!asked && (seed != null || silent || spoken)) {
       String given = silent ? "--no-tone" : spoken ? "--spoken" : "--seed";
-      throw new BadInput(given + ": give --calls too");
+      throw new BadInput(Wording.of("options.calls.needed", given));
     }
     if (silent && spoken) {
-      throw new BadInput("--spoken together with --no-tone: leave one of them out");
+      throw new BadInput(Wording.of("options.together", "--spoken", "--no-tone"));
     }
     if (asked && firstNote) {
-      throw new BadInput(
-          "--start first-note together with --calls: calls come on the click's beats; leave one of"
-              + " them out");
+      throw new BadInput(Wording.of("options.calls.firstNote"));
     }
     if (asked && backing) {
-      throw new BadInput(
-          "--calls together with a backing: calls sound among the clicks; leave one of them out");
+      throw new BadInput(Wording.of("options.calls.backing"));
     }
   }
 
@@ -89,15 +75,14 @@ public final class CallsOptions {
    */
   public Caller caller(PlayableDrill drill, DataOption data, Consumer<String> complaints) {
     if (drill.rounds() > 1) {
-      throw new BadInput("--calls: a called run has no rounds; leave them out of the drill");
+      throw new BadInput(Wording.of("options.calls.rounds"));
     }
     Map<Exercise, State> known =
         JoinsPlayed.states(data.folder(), drill, data.player(), LocalDate.now(), complaints);
     Caller caller = new Caller(drill, exercise -> known.getOrDefault(exercise, State.NEW), seed());
     caller.growTo(Caller.LONGEST_SECONDS);
     if (caller.calls().isEmpty()) {
-      throw new BadInput(
-          "--calls: a bar of this drill is too long to call ahead; play fewer notes" + " a beat");
+      throw new BadInput(Wording.of("options.calls.longBar"));
     }
     return caller;
   }

@@ -5,11 +5,7 @@ import picocli.CommandLine.Option;
 
 /** Which side of a recording is listened to. */
 public final class ChannelOption {
-  @Option(
-      names = "--channel",
-      paramLabel = "SIDE",
-      description =
-          "Of a recording: left, right, mix, or auto, the ones that carry sound. Left out: auto.")
+  @Option(names = "--channel", paramLabel = "SIDE")
   private Channel channel = Channel.AUTO;
 
   public Channel channel() {

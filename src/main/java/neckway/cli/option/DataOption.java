@@ -9,16 +9,10 @@ import picocli.CommandLine.Option;
 
 /** Where the log lies, and whose runs are meant. */
 public final class DataOption {
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "The folder where the log lies. Left out: the system's own place for data.")
+  @Option(names = "--data", paramLabel = "DIR")
   private Path folder;
 
-  @Option(
-      names = "--player",
-      paramLabel = "NAME",
-      description = "Whose runs, where several players share one log. Left out: without a name.")
+  @Option(names = "--player", paramLabel = "NAME")
   private String player;
 
   /** The folder, whether it exists or not. */

@@ -3,14 +3,12 @@ package neckway.cli.option;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** The day that stands for today. */
 public final class DayOption {
-  @Option(
-      names = "--day",
-      paramLabel = "DATE",
-      description = "The day that stands for today, such as 2026-11-28. Left out: today.")
+  @Option(names = "--day", paramLabel = "DATE")
   private String day;
 
   /**
@@ -25,7 +23,7 @@ public final class DayOption {
     try {
       return LocalDate.parse(day.strip());
     } catch (DateTimeException e) {
-      throw new BadInput("--day " + day + ": is no day; write it like 2026-11-28", e);
+      throw new BadInput(Wording.of("options.day", day), e);
     }
   }
 }

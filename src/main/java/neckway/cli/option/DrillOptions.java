@@ -16,6 +16,7 @@ import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** A drill on the command line: a file, or its parts one by one. */
@@ -24,85 +25,40 @@ public final class DrillOptions {
 
   private boolean firstNoteAllowed;
 
-  @Option(
-      names = "--drill",
-      paramLabel = "FILE",
-      description = "The drill, as a neckway-drill/1 file. Without it, name --key and --shapes.")
+  @Option(names = "--drill", paramLabel = "FILE")
   private Path file;
 
-  @Option(names = "--key", paramLabel = "KEY", description = "The key, such as \"G major\" or Em.")
+  @Option(names = "--key", paramLabel = "KEY")
   private String key;
 
-  @Option(
-      names = "--shapes",
-      paramLabel = "NAMES",
-      description =
-          "One to five neighbouring shapes, low to high, such as major,dorian. The names are"
-              + " major, Dorian, Phrygian, Mixolydian and minor, in capitals or not.")
+  @Option(names = "--shapes", paramLabel = "NAMES")
   private String shapes;
 
-  @Option(
-      names = "--start",
-      paramLabel = "FRET",
-      description =
-          "Fret of the first note on the lowest string. Left out: the lowest place that fits."
-              + " 'listen' also takes first-note: no click, your first note is the first beat.")
+  @Option(names = "--start", paramLabel = "FRET")
   private List<String> start = List.of();
 
-  @Option(
-      names = "--up",
-      paramLabel = "STRINGS",
-      description =
-          "The string on which the hand goes up, one for each pair of shapes, such as 3 or 4,2;"
-              + " with the finger that lands if you like, such as 3/1. Left out: the cleanest;"
-              + " in a long chain such that each shape is played on two strings.")
+  @Option(names = "--up", paramLabel = "STRINGS")
   private String up;
 
-  @Option(
-      names = "--down",
-      paramLabel = "STRINGS",
-      description = "The same for the way down, in the order met. Left out: the same strings.")
+  @Option(names = "--down", paramLabel = "STRINGS")
   private String down;
 
-  @Option(
-      names = "--tempo",
-      paramLabel = "BEATS",
-      description = "Beats a minute, 20 to 400. Left out: 80.")
+  @Option(names = "--tempo", paramLabel = "BEATS")
   private Double tempo;
 
-  @Option(
-      names = "--notes-per-beat",
-      paramLabel = "NOTES",
-      description = "Notes in a beat, 1 to 8. Left out: 2.")
+  @Option(names = "--notes-per-beat", paramLabel = "NOTES")
   private Integer notesPerBeat;
 
-  @Option(
-      names = "--swing",
-      paramLabel = "SHARE",
-      description =
-          "The share of a pair of notes that the first one takes, 0.5 to 0.75, with 2, 4, 6 or 8 notes"
-              + " a beat; 0.67 is the long-short of a triplet. Left out: 0.5, straight.")
+  @Option(names = "--swing", paramLabel = "SHARE")
   private Double swing;
 
-  @Option(
-      names = "--offset-beats",
-      paramLabel = "BEATS",
-      description =
-          "The first note comes so many beats after the first beat, such as 0.5. Left out: on it.")
+  @Option(names = "--offset-beats", paramLabel = "BEATS")
   private Double offsetBeats;
 
-  @Option(
-      names = "--rounds",
-      paramLabel = "TIMES",
-      description = "How often the route is played without a pause, 1 to 99. Left out: once.")
+  @Option(names = "--rounds", paramLabel = "TIMES")
   private Integer rounds;
 
-  @Option(
-      names = "--tuning",
-      paramLabel = "NOTES",
-      description =
-          "The open strings from the lowest, such as \"D2 A2 D3 G3 B3 E4\" or DADGBE, or a name, such"
-              + " as \"drop D\" or \"seven-string standard\". Left out: standard.")
+  @Option(names = "--tuning", paramLabel = "NOTES")
   private String tuning;
 
   /**
@@ -116,7 +72,7 @@ public final class DrillOptions {
     }
     String twice = firstPart();
     if (twice != null) {
-      throw new BadInput(twice + " together with --drill: the file says it; leave one of them out");
+      throw new BadInput(Wording.of("options.drill.twice", twice));
     }
     return DrillFile.read(file);
   }
@@ -131,25 +87,21 @@ public final class DrillOptions {
 
   private PlayableDrill fromParts() {
     if (key == null && shapes != null) {
-      throw new BadInput("--shapes " + shapes + ": name their key too, such as --key \"G major\"");
+      throw new BadInput(Wording.of("options.drill.noKey", shapes));
     }
     if (key != null && shapes == null) {
-      throw new BadInput("--key " + key + ": name its shapes too, such as --shapes major,dorian");
+      throw new BadInput(Wording.of("options.drill.noShapes", key));
     }
     if (key == null) {
-      throw new BadInput(
-          "no drill: give --drill FILE, or --key and --shapes such as --key \"G major\" --shapes"
-              + " major,dorian");
+      throw new BadInput(Wording.of("options.drill.none"));
     }
     Pulse usual = Drill.USUAL_PULSE;
     double beats = tempo == null ? usual.tempo() : tempo;
     if (!(beats >= Pulse.SLOWEST && beats <= Pulse.FASTEST)) {
-      throw new BadInput("--tempo " + Ranges.plain(beats) + ": give 20 to 400 beats a minute");
+      throw new BadInput(Wording.of("options.tempo", "--tempo", Ranges.plain(beats)));
     }
     int notes = notesPerBeat == null ? usual.notesPerBeat() : notesPerBeat;
-    if (notes < 1 || notes > Pulse.MOST_NOTES_PER_BEAT) {
-      throw new BadInput("--notes-per-beat " + notes + ": give 1 to 8");
-    }
+    Ranges.within("--notes-per-beat", notes, 1, Pulse.MOST_NOTES_PER_BEAT);
     Drill drill =
         new Drill(
             Optional.empty(),
@@ -162,7 +114,7 @@ public final class DrillOptions {
             down == null ? List.of() : option("--down", down, DrillOptions::joinList),
             rounds == null ? 1 : rounds,
             pulse(beats, notes));
-    return option("the drill", drill, Drill::playable);
+    return option(Wording.of("options.drill"), drill, Drill::playable);
   }
 
   private Pulse pulse(double beats, int notes) {
@@ -198,13 +150,11 @@ public final class DrillOptions {
       }
       if (!given.matches("\\d{1,3}")) {
         throw new BadInput(
-            "--start "
-                + given
-                + ": give the fret of the first note, such as 3"
-                + (firstNoteAllowed ? ", or first-note" : ""));
+            Wording.of(
+                firstNoteAllowed ? "options.start.orFirstNote" : "options.start.fret", given));
       }
       if (fret.isPresent()) {
-        throw new BadInput("--start is given twice; leave one of them out");
+        throw new BadInput(Wording.of("options.start.twice"));
       }
       fret = OptionalInt.of(Integer.parseInt(given));
     }
@@ -253,8 +203,7 @@ public final class DrillOptions {
 
   private static JoinChoice join(String join) {
     if (!join.matches("\\d{1,3}(/[1-4])?")) {
-      throw new BadInput(
-          "\"" + join + "\" is not a join: write the string, such as 3, or string and finger, 3/1");
+      throw new BadInput(Wording.of("options.join", join));
     }
     String[] parts = join.split("/");
     int string = Integer.parseInt(parts[0]);

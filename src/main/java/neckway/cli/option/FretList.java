@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import neckway.calibration.Calibration;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** Frets given as an option. */
 public final class FretList {
@@ -19,8 +20,7 @@ public final class FretList {
         .map(
             fret -> {
               if (!fret.matches("\\d{1,2}") || Integer.parseInt(fret) > Calibration.HIGHEST_FRET) {
-                throw new BadInput(
-                    "--frets " + frets + ": give frets of 0 to 24 with commas, like 0,3,7,12");
+                throw new BadInput(Wording.of("options.frets", frets));
               }
               return Integer.valueOf(fret);
             })

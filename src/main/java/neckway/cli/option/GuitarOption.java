@@ -10,16 +10,12 @@ import neckway.file.GuitarLessons;
 import neckway.neck.BadInput;
 import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** The guitar that is played. */
 public final class GuitarOption {
-  @Option(
-      names = "--guitar",
-      paramLabel = "FILE",
-      description =
-          "The guitar as calibrate learnt it; with it, the strings on which the shifts were made"
-              + " can be heard.")
+  @Option(names = "--guitar", paramLabel = "FILE")
   private Path guitar;
 
   /** Takes in what earlier runs taught of the guitar. */
@@ -41,7 +37,7 @@ public final class GuitarOption {
     try {
       GuitarLessons.keep(guitar, lessons);
     } catch (BadInput e) {
-      err.println("neckway: what this run taught of the guitar is not kept: " + e.getMessage());
+      err.println("neckway: " + Wording.of("options.guitar.notKept", e.getMessage()));
     }
   }
 

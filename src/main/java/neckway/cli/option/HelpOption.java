@@ -6,7 +6,6 @@ import picocli.CommandLine.Option;
 public final class HelpOption {
   @Option(
       names = {"-h", "--help"},
-      usageHelp = true,
-      description = "Shows this help.")
+      usageHelp = true)
   private boolean asked;
 }

@@ -8,12 +8,7 @@ import picocli.CommandLine.Option;
 public final class JsonOption {
   private static final Path STANDARD_OUTPUT = Path.of("-");
 
-  @Option(
-      names = "--json",
-      paramLabel = "FILE",
-      description =
-          "Writes the result as JSON as well; - writes it to standard output and nothing else"
-              + " there.")
+  @Option(names = "--json", paramLabel = "FILE")
   private Path json;
 
   /** Whether JSON is all that goes to standard output. */

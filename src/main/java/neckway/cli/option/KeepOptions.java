@@ -9,6 +9,7 @@ import neckway.folder.TakeJob;
 import neckway.log.RunKeeper;
 import neckway.neck.BadInput;
 import neckway.review.Review;
+import neckway.words.Wording;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -16,23 +17,16 @@ import picocli.CommandLine.Option;
 public final class KeepOptions {
   @Mixin private DataOption data = new DataOption();
 
-  @Option(
-      names = "--log",
-      description = "Keeps the review in the log, so that 'reach' and 'plan' know of it.")
+  @Option(names = "--log")
   private boolean asked;
 
-  @Option(
-      names = "--when",
-      paramLabel = "TIME",
-      description =
-          "When the recording was played, such as 2026-11-28T18:30:00. Left out: when its file was"
-              + " last changed.")
+  @Option(names = "--when", paramLabel = "TIME")
   private String when;
 
   /** Whether the review is to be kept. */
   public boolean isAsked() {
     if (when != null && !asked) {
-      throw new BadInput("--when needs --log: it says when the kept run was played");
+      throw new BadInput(Wording.of("options.when"));
     }
     return asked;
   }
@@ -77,7 +71,7 @@ public final class KeepOptions {
             Optional.of(take),
             guitar)
         .ifPresentOrElse(
-            id -> err.println("neckway: kept in the log as " + id),
-            () -> err.println("neckway: nothing of the drill was played, so nothing was kept"));
+            id -> err.println("neckway: " + Wording.of("options.kept", id)),
+            () -> err.println("neckway: " + Wording.of("options.kept.nothing")));
   }
 }

@@ -5,11 +5,7 @@ import picocli.CommandLine.Option;
 
 /** Whether older files may be replaced by others. */
 public final class OverwriteOption {
-  @Option(
-      names = "--overwrite",
-      description =
-          "Replaces an older file even where it is not of the kind that is written. Left out: only"
-              + " a file of the same kind is replaced.")
+  @Option(names = "--overwrite")
   private boolean overwrite;
 
   /** For the files of a call. */

@@ -6,6 +6,7 @@ import neckway.player.settings.Behaviour;
 import neckway.player.settings.Guitar;
 import neckway.player.settings.PlayerSettings;
 import neckway.player.settings.PlayerSettings.Condition;
+import neckway.words.Wording;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -14,51 +15,25 @@ public final class PlayerOptions {
   /** A guitar of a named model is tuned within so many cents. */
   private static final double MODEL_DETUNE_CENTS = 10;
 
-  @Option(
-      names = "--condition",
-      paramLabel = "NAME",
-      description =
-          "What sort of player and sound the seed draws: plain (a tidy player on a plain electric"
-              + " guitar, nothing drawn), clean, dirty (amp, room, noise, click) or legato. Left"
-              + " out: clean. The options below change what was drawn.")
+  @Option(names = "--condition", paramLabel = "NAME")
   private String condition = "clean";
 
-  @Option(
-      names = "--model",
-      paramLabel = "NAME",
-      description = "The guitar: electric, humbucker, acoustic or nylon.")
+  @Option(names = "--model", paramLabel = "NAME")
   private Guitar.Model model;
 
-  @Option(
-      names = "--guitar-seed",
-      paramLabel = "NUMBER",
-      description =
-          "Draw the guitar by this seed and all else by the other, so that several takes are played"
-              + " on one guitar. Left out: the seed draws the guitar too.")
+  @Option(names = "--guitar-seed", paramLabel = "NUMBER")
   private Long guitarSeed;
 
-  @Option(
-      names = "--detune",
-      paramLabel = "CENTS",
-      description = "How far the whole guitar is off A4 = 440 Hz, -50 to 50.")
+  @Option(names = "--detune", paramLabel = "CENTS")
   private Double detune;
 
-  @Option(
-      names = "--sample-rate",
-      paramLabel = "HZ",
-      description = "Sample rate, 8000 to 192000. Left out: 44100 or as drawn.")
+  @Option(names = "--sample-rate", paramLabel = "HZ")
   private Integer sampleRate;
 
-  @Option(
-      names = "--first-beat",
-      paramLabel = "SECONDS",
-      description = "The beat of step 0. Left out: a short lead and the count-in.")
+  @Option(names = "--first-beat", paramLabel = "SECONDS")
   private Double firstBeat;
 
-  @Option(
-      names = "--tail",
-      paramLabel = "SECONDS",
-      description = "How long the take goes on after the last note, 0 to 60.")
+  @Option(names = "--tail", paramLabel = "SECONDS")
   private Double tail;
 
   @Mixin private TouchOptions touch = new TouchOptions();
@@ -108,6 +83,11 @@ public final class PlayerOptions {
         return PlayerSettings.random(seed, known);
       }
     }
-    throw new BadInput("--condition " + condition + ": give plain, clean, dirty or legato");
+    throw new BadInput(
+        Wording.of(
+            "options.choice",
+            "--condition",
+            condition,
+            Wording.of("options.either", "plain, clean, dirty", "legato")));
   }
 }

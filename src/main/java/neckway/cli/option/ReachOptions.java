@@ -23,10 +23,7 @@ public final class ReachOptions {
   @Mixin private TuningOption tuningOption = new TuningOption();
   @Mixin private DayOption day = new DayOption();
 
-  @Option(
-      names = "--target",
-      paramLabel = "TEMPO",
-      description = "The tempo to be reached, beats a minute of two notes. Left out: 100.")
+  @Option(names = "--target", paramLabel = "TEMPO")
   private double target = Reach.USUAL_TARGET;
 
   /**

@@ -9,22 +9,15 @@ import neckway.file.sound.Channel;
 import neckway.folder.TakeJob;
 import neckway.folder.TakeList;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 import picocli.CommandLine.Option;
 
 /** Several recordings at once, and where what comes of them goes. */
 public final class SeveralOptions {
-  @Option(
-      names = "--list",
-      paramLabel = "LIST.csv",
-      description =
-          "The recordings as a table with a first line: file, and as wanted drill, guitar, name,"
-              + " firstBeat, channel, when. Paths are relative to it.")
+  @Option(names = "--list", paramLabel = "LIST.csv")
   private Path list;
 
-  @Option(
-      names = "--into",
-      paramLabel = "DIR",
-      description = "With several recordings: where the table and the reviews go.")
+  @Option(names = "--into", paramLabel = "DIR")
   private Path into;
 
   /** Whether several are asked for: a list, a folder, or more than one file. */
@@ -44,7 +37,7 @@ public final class SeveralOptions {
    */
   public Path into() {
     if (into == null) {
-      throw new BadInput("several recordings: say with --into DIR where the reviews go");
+      throw new BadInput(Wording.of("options.into.missing"));
     }
     return into;
   }
@@ -61,7 +54,7 @@ public final class SeveralOptions {
    */
   public void checkSingle() {
     if (into != null) {
-      throw new BadInput("--into " + into + ": is for several recordings; use --json for one");
+      throw new BadInput(Wording.of("options.into.single", into));
     }
   }
 

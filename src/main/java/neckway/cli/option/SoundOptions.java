@@ -8,61 +8,37 @@ import picocli.CommandLine.Option;
 
 /** What comes between the virtual player's strings and the file. */
 final class SoundOptions {
-  @Option(
-      names = "--amp",
-      paramLabel = "NAME",
-      description = "The amplifier: none, clean, edge, crunch or lead.")
+  @Option(names = "--amp", paramLabel = "NAME")
   private Amp.Voicing amp;
 
-  @Option(names = "--room", paramLabel = "SHARE", description = "Share of the room, 0 to 1.")
+  @Option(names = "--room", paramLabel = "SHARE")
   private Double room;
 
-  @Option(
-      names = "--room-seconds",
-      paramLabel = "SECONDS",
-      description = "The room's reverberation time, 0.1 to 3.")
+  @Option(names = "--room-seconds", paramLabel = "SECONDS")
   private Double roomSeconds;
 
-  @Option(
-      names = "--hiss",
-      paramLabel = "DB",
-      description = "Hiss, so many dB under the guitar's peak, 0 to 120.")
+  @Option(names = "--hiss", paramLabel = "DB")
   private Double hiss;
 
-  @Option(
-      names = "--hum",
-      paramLabel = "DB",
-      description = "Mains hum, so many dB under the guitar's peak, 0 to 120.")
+  @Option(names = "--hum", paramLabel = "DB")
   private Double hum;
 
-  @Option(
-      names = "--hum-hz",
-      paramLabel = "HZ",
-      description = "The hum's frequency, 40 to 70; mains have 50 or 60.")
+  @Option(names = "--hum-hz", paramLabel = "HZ")
   private Double humHz;
 
-  @Option(
-      names = "--click",
-      paramLabel = "DB",
-      description = "The click's leak, so many dB under the guitar's peak, 0 to 120.")
+  @Option(names = "--click", paramLabel = "DB")
   private Double click;
 
-  @Option(
-      names = "--click-sound",
-      paramLabel = "NAME",
-      description = "The click: sine, wood or tick.")
+  @Option(names = "--click-sound", paramLabel = "NAME")
   private ClickLeak.Sound clickSound;
 
-  @Option(
-      names = "--level",
-      paramLabel = "DBFS",
-      description = "Peak of the guitar in the file, -60 to 0.")
+  @Option(names = "--level", paramLabel = "DBFS")
   private Double level;
 
-  @Option(names = "--dc", paramLabel = "OFFSET", description = "Constant offset, -0.2 to 0.2.")
+  @Option(names = "--dc", paramLabel = "OFFSET")
   private Double dc;
 
-  @Option(names = "--phone", description = "Leave only a telephone's band.")
+  @Option(names = "--phone")
   private boolean phone;
 
   Surroundings changed(Surroundings drawn) {

@@ -5,58 +5,37 @@ import picocli.CommandLine.Option;
 
 /** The virtual player's time and touch. */
 final class TouchOptions {
-  @Option(names = "--bias", paramLabel = "MS", description = "Steady lateness, -200 to 200.")
+  @Option(names = "--bias", paramLabel = "MS")
   private Double bias;
 
-  @Option(
-      names = "--jitter",
-      paramLabel = "MS",
-      description = "Unevenness from note to note, 0 to 60 (standard deviation).")
+  @Option(names = "--jitter", paramLabel = "MS")
   private Double jitter;
 
-  @Option(names = "--drift", paramLabel = "MS", description = "Slow wandering, 0 to 100.")
+  @Option(names = "--drift", paramLabel = "MS")
   private Double drift;
 
-  @Option(
-      names = "--legato",
-      paramLabel = "SHARE",
-      description = "Share of notes hammered on or pulled off, 0 to 1.")
+  @Option(names = "--legato", paramLabel = "SHARE")
   private Double legato;
 
-  @Option(names = "--slides", paramLabel = "SHARE", description = "Share of shifts slid, 0 to 1.")
+  @Option(names = "--slides", paramLabel = "SHARE")
   private Double slides;
 
-  @Option(
-      names = "--plucked-slides",
-      paramLabel = "SHARE",
-      description = "Share of slid shifts whose landing is plucked anew, 0 to 1.")
+  @Option(names = "--plucked-slides", paramLabel = "SHARE")
   private Double pluckedSlides;
 
-  @Option(
-      names = "--ring",
-      paramLabel = "SHARE",
-      description = "Share of notes left to ring into what follows, 0 to 1.")
+  @Option(names = "--ring", paramLabel = "SHARE")
   private Double ring;
 
-  @Option(
-      names = "--damp",
-      paramLabel = "MS",
-      description = "How long a note goes on once another string is struck, 0 to 500.")
+  @Option(names = "--damp", paramLabel = "MS")
   private Double damp;
 
-  @Option(names = "--vibrato", paramLabel = "SHARE", description = "Share of notes, 0 to 1.")
+  @Option(names = "--vibrato", paramLabel = "SHARE")
   private Double vibrato;
 
-  @Option(
-      names = "--squeak",
-      paramLabel = "SHARE",
-      description = "Share of moves along wound strings that squeak, 0 to 1.")
+  @Option(names = "--squeak", paramLabel = "SHARE")
   private Double squeak;
 
-  @Option(
-      names = "--buzz",
-      paramLabel = "SHARE",
-      description = "Share of notes that buzz on a fret, 0 to 1.")
+  @Option(names = "--buzz", paramLabel = "SHARE")
   private Double buzz;
 
   Habits changed(Habits drawn) {
