@@ -11,6 +11,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.UUID;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * A file that is written beside its target and moved into place: whatever fails, an older file
@@ -41,17 +42,17 @@ public final class AtomicFile implements Closeable {
     try {
       Path real = Files.exists(target) ? target.toRealPath() : target.toAbsolutePath();
       if (Files.isDirectory(real)) {
-        throw new BadInput(target + ": is a folder; name a file in it");
+        throw new BadInput(Wording.of("files.folder", target));
       }
       if (Files.exists(real) && !Files.isRegularFile(real)) {
         return new AtomicFile(target, real, real, Files.newOutputStream(real));
       }
       if (Files.exists(real) && !Files.isWritable(real)) {
-        throw new BadInput(target + ": may not be overwritten; name another file");
+        throw new BadInput(Wording.of("files.readOnly", target));
       }
       Path folder = real.getParent();
       if (folder == null || !Files.isDirectory(folder)) {
-        throw new BadInput(target + ": its folder does not exist; make it, or name another file");
+        throw new BadInput(Wording.of("files.noFolder", target));
       }
       Path written = folder.resolve("." + real.getFileName() + "." + UUID.randomUUID() + ".part");
       OutputStream stream = Files.newOutputStream(written, StandardOpenOption.CREATE_NEW);

@@ -20,6 +20,7 @@ import neckway.neck.PlacedNote;
 import neckway.neck.Route;
 import neckway.neck.Step;
 import neckway.review.Review;
+import neckway.words.Wording;
 
 /** The calls of a run, the field {@value #FIELD} of its review. */
 public final class CallsFile {
@@ -101,7 +102,7 @@ public final class CallsFile {
     List<Step> steps = new ArrayList<>();
     fields.objects("steps", step -> steps.add(step(step, plain, stand(said, steps.size()), steps)));
     if (said.isEmpty() || steps.isEmpty()) {
-      throw fields.bad(FIELD, "holds no call, or the review no step; take another copy");
+      throw fields.bad(FIELD, Wording.of("files.calls.none"));
     }
     Route route = new Route(plain.shapes(), steps, List.of(), 1);
     return plain.once().called(route, said.stream().map(call -> call.cue(steps)).toList());
@@ -127,7 +128,7 @@ public final class CallsFile {
         return new Said(beat, move, step);
       }
     }
-    throw call.bad("call", "\"" + word + "\" is not known there");
+    throw call.bad("call", Wording.of("files.unknown", word));
   }
 
   /** The shape that the hand is in at a step; the chain's first one at the beginning. */
@@ -153,13 +154,13 @@ public final class CallsFile {
     int fret = step.whole("fret", 0, plain.frets()).orElseThrow(() -> step.missing("fret", "3"));
     Place place = new Place(new GuitarString(string), fret);
     if (stand < 0 || stand >= plain.chain().size()) {
-      throw step.bad("string", "the calls lead out of the drill's shapes");
+      throw step.bad("string", Wording.of("files.calls.outside"));
     }
     PlacedNote note =
         plain.chain().get(stand).notes().stream()
             .filter(n -> n.place().equals(place))
             .findFirst()
-            .orElseThrow(() -> step.bad("fret", "is in no shape that the calls lead to"));
+            .orElseThrow(() -> step.bad("fret", Wording.of("files.calls.noShape")));
     return new Step(before.size(), place, note.midi(), note.finger(), stand);
   }
 }

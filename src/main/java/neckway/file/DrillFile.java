@@ -18,6 +18,7 @@ import neckway.neck.Neck;
 import neckway.neck.RouteBuilder;
 import neckway.neck.Shape;
 import neckway.neck.Tuning;
+import neckway.words.Wording;
 
 /** Drills to and from JSON, format {@value #FORMAT}. Fields that are not known are passed over. */
 public final class DrillFile {
@@ -61,7 +62,7 @@ public final class DrillFile {
         .filter(scale -> !scale.equals("pentatonic"))
         .ifPresent(
             scale -> {
-              throw fields.bad("scale", "\"" + scale + "\": only \"pentatonic\" is known here");
+              throw fields.bad("scale", Wording.of("files.drill.scale", scale));
             });
     String key = fields.text("key").orElseThrow(() -> fields.missing("key", "\"A major\""));
     Fields route = fields.object("route");
@@ -90,7 +91,7 @@ public final class DrillFile {
     String format =
         fields.text("format").orElseThrow(() -> fields.missing("format", "\"" + FORMAT + "\""));
     if (!format.equals(FORMAT)) {
-      throw fields.bad("format", "\"" + format + "\": a drill has \"" + FORMAT + "\" there");
+      throw fields.bad("format", Wording.of("files.format.drill", format, FORMAT));
     }
   }
 

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Reads the fields of a JSON object, checks them, and names the one that is wrong. A field that is
@@ -30,7 +31,7 @@ public final class Fields {
    */
   public static Fields of(JsonNode node, String where) {
     if (!node.isObject()) {
-      throw new BadInput(where + ": holds no JSON object; it should begin with { and end with }");
+      throw new BadInput(Wording.of("files.json.noObject", where));
     }
     return new Fields(node, where, "");
   }
@@ -42,14 +43,14 @@ public final class Fields {
 
   /** A complaint about a field that has to be there. */
   public BadInput missing(String name, String example) {
-    return bad(name, "is missing; add it, like \"" + name + "\": " + example);
+    return bad(name, Wording.of("files.field.missing", name, example));
   }
 
   /** An object within, read as if empty where left out. */
   public Fields object(String name) {
     JsonNode inner = node.path(name);
     if (!absent(inner) && !inner.isObject()) {
-      throw bad(name, shown(inner) + " should be an object in { }");
+      throw bad(name, Wording.of("files.field.object", shown(inner)));
     }
     return new Fields(inner, where, path + name + ".");
   }
@@ -61,7 +62,7 @@ public final class Fields {
       return Optional.empty();
     }
     if (!value.isTextual()) {
-      throw bad(name, shown(value) + " should be text in quotation marks");
+      throw bad(name, Wording.of("files.field.text", shown(value)));
     }
     return Optional.of(value.textValue());
   }
@@ -74,7 +75,7 @@ public final class Fields {
     }
     boolean whole = value.isNumber() && value.doubleValue() == Math.rint(value.doubleValue());
     if (!whole || value.doubleValue() < least || value.doubleValue() > most) {
-      throw bad(name, shown(value) + " should be a whole number from " + least + " to " + most);
+      throw bad(name, Wording.of("files.field.whole", shown(value), least, most));
     }
     return OptionalInt.of((int) value.doubleValue());
   }
@@ -86,8 +87,7 @@ public final class Fields {
       return OptionalDouble.empty();
     }
     if (!value.isNumber() || !(value.doubleValue() >= least && value.doubleValue() <= most)) {
-      throw bad(
-          name, shown(value) + " should be a number from " + plain(least) + " to " + plain(most));
+      throw bad(name, Wording.of("files.field.number", shown(value), plain(least), plain(most)));
     }
     return OptionalDouble.of(value.doubleValue());
   }
@@ -97,7 +97,7 @@ public final class Fields {
     List<String> texts = new ArrayList<>();
     for (JsonNode value : list(name)) {
       if (!value.isTextual()) {
-        throw bad(name, shown(value) + " should be text in quotation marks");
+        throw bad(name, Wording.of("files.field.text", shown(value)));
       }
       texts.add(value.textValue());
     }
@@ -115,7 +115,7 @@ public final class Fields {
     for (JsonNode value : list(name)) {
       String at = name + "[" + objects.size() + "]";
       if (!value.isObject()) {
-        throw bad(at, shown(value) + " should be an object in { }");
+        throw bad(at, Wording.of("files.field.object", shown(value)));
       }
       objects.add(read.apply(new Fields(value, where, path + at + ".")));
     }
@@ -139,7 +139,7 @@ public final class Fields {
   private JsonNode list(String name) {
     JsonNode list = node.path(name);
     if (!absent(list) && !list.isArray()) {
-      throw bad(name, shown(list) + " should be a list in [ ]");
+      throw bad(name, Wording.of("files.field.list", shown(list)));
     }
     return list;
   }
@@ -153,6 +153,7 @@ public final class Fields {
     return text.length() > 40 ? text.substring(0, 37) + "..." : text;
   }
 
+  /** As it is written in JSON. */
   private static String plain(double bound) {
     return bound == Math.rint(bound) ? Long.toString((long) bound) : Double.toString(bound);
   }

@@ -18,6 +18,7 @@ import neckway.neck.Tuning;
 import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
 import neckway.string.Telling;
+import neckway.words.Wording;
 
 /**
  * Guitar profiles to and from JSON, format {@value #FORMAT}. Fields that are not known are passed
@@ -74,13 +75,7 @@ public final class GuitarFile {
     if (!wanted.equals(found)) {
       String names =
           Tuning.of(Fields.of(JsonFile.read(file), file.toString()).texts("tuning")).toString();
-      throw new BadInput(
-          file
-              + ": tuning: this guitar was learnt as "
-              + names
-              + ", and the drill is tuned "
-              + tuning
-              + "; name the profile of a guitar tuned so, or change the drill's tuning");
+      throw new BadInput(Wording.of("files.guitar.otherTuning", file, names, tuning));
     }
     return profile;
   }
@@ -106,7 +101,7 @@ public final class GuitarFile {
     String format =
         fields.text("format").orElseThrow(() -> fields.missing("format", "\"" + FORMAT + "\""));
     if (!format.equals(FORMAT)) {
-      throw fields.bad("format", "\"" + format + "\": a guitar has \"" + FORMAT + "\" there");
+      throw fields.bad("format", Wording.of("files.format.guitar", format, FORMAT));
     }
     if (!fields.has("tuning")) {
       throw fields.missing("tuning", "[\"E2\", \"A2\", \"D3\", \"G3\", \"B3\", \"E4\"]");
@@ -119,10 +114,8 @@ public final class GuitarFile {
       if (those.size() != 1) {
         throw fields.bad(
             "strings",
-            "string "
-                + string
-                + (those.isEmpty() ? " is missing" : " stands there twice")
-                + "; calibrate the guitar again");
+            Wording.of(
+                those.isEmpty() ? "files.guitar.noString" : "files.guitar.stringTwice", string));
       }
       strings.add(those.get(0));
     }
@@ -138,7 +131,7 @@ public final class GuitarFile {
         .ifPresent(
             name -> {
               if (fields.read("open", () -> Pitch.parse(name)).midi() != open.midi()) {
-                throw fields.bad("open", name + " should be " + open + ", as \"tuning\" has it");
+                throw fields.bad("open", Wording.of("files.guitar.open", name, open));
               }
             });
     OptionalDouble stiffness = fields.number("stiffness", LEAST_STIFFNESS, MOST_STIFFNESS);

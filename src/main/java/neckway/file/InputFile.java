@@ -3,6 +3,7 @@ package neckway.file;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** A file that is to be read. */
 public final class InputFile {
@@ -16,19 +17,19 @@ public final class InputFile {
    */
   public static void check(Path file) {
     if (file.toString().isBlank()) {
-      throw new BadInput("no file is named; name one");
+      throw new BadInput(Wording.of("files.input.noName"));
     }
     if (Files.notExists(file)) {
-      throw new BadInput(file + ": there is no such file; check the name and the folder");
+      throw new BadInput(Wording.of("files.input.none", file));
     }
     if (Files.isDirectory(file)) {
-      throw new BadInput(file + ": is a folder; name a file in it");
+      throw new BadInput(Wording.of("files.folder", file));
     }
     if (!Files.exists(file) || !Files.isReadable(file)) {
-      throw new BadInput(file + ": may not be read; change its permissions");
+      throw new BadInput(Wording.of("files.input.forbidden", file));
     }
     if (!Files.isRegularFile(file)) {
-      throw new BadInput(file + ": is a pipe or a device, no plain file; save it as a file first");
+      throw new BadInput(Wording.of("files.input.device", file));
     }
   }
 }

@@ -1,5 +1,6 @@
 package neckway.file;
 
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -13,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** JSON texts to and from files. */
 public final class JsonFile {
@@ -31,11 +33,11 @@ public final class JsonFile {
     try {
       InputFile.check(file);
       if (Files.size(file) > MOST_BYTES) {
-        throw new BadInput(file + ": is far too long for a JSON file; is it the right one?");
+        throw new BadInput(Wording.of("files.json.long", file));
       }
       return parse(Files.readAllBytes(file), file.toString());
     } catch (IOException e) {
-      throw new BadInput(file + ": cannot be read (" + e.getMessage() + "); name another file", e);
+      throw new BadInput(Wording.of("files.json.unread", file, e.getMessage()), e);
     }
   }
 
@@ -49,20 +51,23 @@ public final class JsonFile {
     try {
       JsonNode node = MAPPER.readTree(text);
       if (node == null || node.isMissingNode()) {
-        throw new BadInput(where + ": is empty; it should hold a JSON object");
+        throw new BadInput(Wording.of("files.json.empty", where));
       }
       return node;
     } catch (JsonProcessingException e) {
-      String at = "";
-      if (e.getLocation() != null) {
-        at = " line " + e.getLocation().getLineNr() + ", column " + e.getLocation().getColumnNr();
-      }
-      String what = e instanceof JsonEOFException ? " ends too early" : " is not JSON there";
-      throw new BadInput(
-          where + ":" + at + ":" + what + "; mend it there, or take another copy", e);
+      throw new BadInput(fault(e, where), e);
     } catch (IOException e) {
-      throw new BadInput(where + ": is not JSON; take another copy", e);
+      throw new BadInput(Wording.of("files.json.none", where), e);
     }
+  }
+
+  private static String fault(JsonProcessingException why, String where) {
+    JsonLocation at = why.getLocation();
+    if (at == null) {
+      return Wording.of("files.json.none", where);
+    }
+    String key = why instanceof JsonEOFException ? "files.json.early" : "files.json.noneThere";
+    return Wording.of(key, where, at.getLineNr(), at.getColumnNr());
   }
 
   /** A readable text of a node, ending in a line feed whatever the system. */

@@ -12,6 +12,7 @@ import neckway.neck.GuitarString;
 import neckway.neck.Route;
 import neckway.neck.Shape;
 import neckway.player.plan.Mistake;
+import neckway.words.Wording;
 
 /** Lists of mistakes that the virtual player is to make, from JSON. */
 public final class MistakesFile {
@@ -39,12 +40,11 @@ public final class MistakesFile {
    */
   public static List<Mistake> fromJson(JsonNode json, String where, Route route) {
     if (!json.isArray()) {
-      throw new BadInput(
-          where + ": should be a list in [ ], like [{\"kind\": \"skip\", \"step\": 7}]");
+      throw new BadInput(Wording.of("files.mistakes.noList", where));
     }
     List<Mistake> mistakes = new ArrayList<>();
     for (JsonNode entry : json) {
-      String at = where + ": entry " + (mistakes.size() + 1);
+      String at = Wording.of("files.mistakes.entry", where, mistakes.size() + 1);
       mistakes.add(entry(Fields.of(entry, at), entry, route));
     }
     return mistakes;
@@ -64,9 +64,7 @@ public final class MistakesFile {
                   .number("ms", -LONGEST_LATE_MS, LONGEST_LATE_MS)
                   .orElseThrow(() -> fields.missing("ms", "120")));
       case "shift" -> shift(fields, entry, route);
-      default ->
-          throw fields.bad(
-              "kind", "\"" + kind + "\" should be wrong, skip, repeat, extra, late or shift");
+      default -> throw fields.bad("kind", Wording.of("files.mistakes.kind", kind));
     };
   }
 
@@ -82,7 +80,7 @@ public final class MistakesFile {
     if (kind == Mistake.Kind.WRONG
         && midi.isPresent()
         && midi.getAsInt() == route.steps().get(step).midi()) {
-      throw fields.bad("midi", midi.getAsInt() + " is the right note there; give another");
+      throw fields.bad("midi", Wording.of("files.mistakes.rightNote", midi.getAsInt()));
     }
     return new Mistake.Slip(kind, step, midi);
   }
@@ -94,15 +92,15 @@ public final class MistakesFile {
         switch (word) {
           case "up" -> Direction.UP;
           case "down" -> Direction.DOWN;
-          default -> throw fields.bad("direction", "\"" + word + "\" should be up or down");
+          default -> throw fields.bad("direction", Wording.of("files.mistakes.direction", word));
         };
     if (!entry.has("string")) {
-      throw fields.missing("string", "5, or null if the hand is to stay");
+      throw fields.missing("string", Wording.of("files.mistakes.string"));
     }
     OptionalInt string = fields.whole("string", 1, strings(route));
     int pairs = route.shapes().size() - 1;
     if (pairs == 0) {
-      throw fields.bad("kind", "the drill has one shape and no shift; leave this entry out");
+      throw fields.bad("kind", Wording.of("files.mistakes.oneShape"));
     }
     return new Mistake.ShiftElsewhere(
         round,

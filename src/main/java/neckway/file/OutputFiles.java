@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * What one call reads and writes, checked before its work begins. Nothing is written over what is
@@ -24,42 +25,47 @@ public final class OutputFiles {
   /** What is written. */
   public enum Kind {
     /** A sound file. */
-    WAV("WAV file", ""),
+    WAV("wav", ""),
     /** A drill. */
     DRILL("drill", "neckway-drill/"),
     /** A guitar's profile. */
-    GUITAR("guitar profile", "neckway-guitar/"),
+    GUITAR("guitar", "neckway-guitar/"),
     /** A review, or the truth of a performed take. */
     REVIEW("review", "neckway-review/"),
     /** A map of the neck. */
     MAP("map", "neckway-map/"),
     /** What is open. */
-    REACH("list of what is open", "neckway-reach/"),
+    REACH("reach", "neckway-reach/"),
     /** What to play next. */
     PLAN("plan", "neckway-plan/"),
     /** A list of runs. */
-    LOG("list of runs", "neckway-log/"),
+    LOG("log", "neckway-log/"),
     /** Takes side by side. */
     COMPARISON("comparison", "neckway-compare/"),
     /** A page in the Portable Document Format; ISO 32000-1, 7.5.2, says how it begins. */
-    PDF("PDF file", "%PDF-"),
+    PDF("pdf", "%PDF-"),
     /** A picture; the PNG specification (W3C 2003), 5.2, says how it begins. */
-    PNG("PNG picture", "\u0089PNG\r\n\u001a\n"),
+    PNG("png", "\u0089PNG\r\n\u001a\n"),
     /** A Standard MIDI File (MIDI 1.0), which begins with its header chunk. */
-    MIDI("MIDI file", "MThd"),
+    MIDI("midi", "MThd"),
     /** A score in MusicXML, uncompressed. */
-    MUSICXML("MusicXML file", "<score-partwise"),
+    MUSICXML("musicXml", "<score-partwise"),
     /** A drill as plain text. */
-    SHEET_TEXT("drill in plain text", "Drill: "),
+    SHEET_TEXT("sheetText", "Drill: "),
     /** A report to hand back. */
     REPORT("report", REPORT_MARK);
 
-    private final String word;
+    private final String key;
     private final String format;
 
-    Kind(String word, String format) {
-      this.word = word;
+    Kind(String key, String format) {
+      this.key = key;
       this.format = format;
+    }
+
+    /** Says that a file is of another kind: "no drill". */
+    private String denied() {
+      return Wording.of("files.output.no." + key);
     }
 
     private boolean isIn(Path file) throws IOException {
@@ -110,12 +116,12 @@ public final class OutputFiles {
   }
 
   private final boolean overwrite;
-  private final String wayOut;
+  private final boolean canOverwrite;
   private final List<Named> taken = new ArrayList<>();
 
-  private OutputFiles(boolean overwrite, String wayOut) {
+  private OutputFiles(boolean overwrite, boolean canOverwrite) {
     this.overwrite = overwrite;
-    this.wayOut = wayOut;
+    this.canOverwrite = canOverwrite;
   }
 
   /**
@@ -124,7 +130,7 @@ public final class OutputFiles {
    * @param overwrite whether older files of another kind are to be replaced
    */
   public static OutputFiles ofCommand(boolean overwrite) {
-    return new OutputFiles(overwrite, ", or replace it with --overwrite");
+    return new OutputFiles(overwrite, true);
   }
 
   /**
@@ -133,7 +139,7 @@ public final class OutputFiles {
    * @throws BadInput where it must not or cannot; the line says why
    */
   public static void check(Path file, Kind kind) {
-    new OutputFiles(false, "").writes("", Optional.of(file), kind);
+    new OutputFiles(false, false).writes("", Optional.of(file), kind);
   }
 
   /**
@@ -159,10 +165,10 @@ public final class OutputFiles {
   private void check(Named output, Kind kind) {
     Path file = output.file();
     if (file.toString().isBlank()) {
-      throw new BadInput(output.name() + ": no file is named; name one");
+      throw new BadInput(Wording.of("files.output.noName", output.name()));
     }
     if (file.equals(STANDARD_OUTPUT)) {
-      throw new BadInput(output.shown() + ": name a file; only --json writes to standard output");
+      throw new BadInput(Wording.of("files.output.standardOutput", output.shown()));
     }
     if (kind == Kind.WAV) {
       checkWavName(output);
@@ -173,11 +179,7 @@ public final class OutputFiles {
     boolean device = Files.exists(file) && !Files.isRegularFile(file);
     for (Named other : taken) {
       if (!device && isSame(file, other.file())) {
-        throw new BadInput(
-            output.shown()
-                + ": is the same file as "
-                + other.shown()
-                + ", which would be lost; name another file");
+        throw new BadInput(Wording.of("files.output.same", output.shown(), other.shown()));
       }
     }
     checkWritable(output);
@@ -194,11 +196,7 @@ public final class OutputFiles {
     }
     int dot = name.lastIndexOf('.');
     String stem = dot > 0 ? name.substring(0, dot) : name;
-    throw new BadInput(
-        output.shown()
-            + ": sound is written as a WAV file; name one, such as "
-            + stem
-            + WAV_SUFFIX);
+    throw new BadInput(Wording.of("files.output.wavName", output.shown(), stem + WAV_SUFFIX));
   }
 
   private static void checkReportName(Named output) {
@@ -206,19 +204,17 @@ public final class OutputFiles {
     if (name.endsWith(".html") || name.endsWith(".htm")) {
       return;
     }
-    throw new BadInput(
-        output.shown()
-            + ": a report is written as HTML or PDF; name a file that ends in .html or .pdf");
+    throw new BadInput(Wording.of("files.output.reportName", output.shown()));
   }
 
   private static void checkWritable(Named output) {
     Path file = output.file().toAbsolutePath();
     if (Files.isDirectory(file)) {
-      throw new BadInput(output.shown() + ": is a folder; name a file in it");
+      throw new BadInput(Wording.of("files.folder", output.shown()));
     }
     if (Files.exists(file)) {
       if (!Files.isWritable(file)) {
-        throw new BadInput(output.shown() + ": may not be overwritten; name another file");
+        throw new BadInput(Wording.of("files.readOnly", output.shown()));
       }
       if (!Files.isRegularFile(file)) {
         return;
@@ -226,15 +222,13 @@ public final class OutputFiles {
     }
     Path folder = real(file).getParent();
     if (folder == null || Files.notExists(folder)) {
-      throw new BadInput(
-          output.shown() + ": its folder does not exist; make it first, or name another");
+      throw new BadInput(Wording.of("files.output.noFolder", output.shown()));
     }
     if (!Files.isDirectory(folder)) {
-      throw new BadInput(output.shown() + ": " + folder + " is no folder; name another");
+      throw new BadInput(Wording.of("files.output.notFolder", output.shown(), folder));
     }
     if (!Files.isWritable(folder)) {
-      throw new BadInput(
-          output.shown() + ": its folder may not be written to; name a file in another");
+      throw new BadInput(output.shown() + ": " + Wording.of("files.write.forbidden"));
     }
   }
 
@@ -243,14 +237,13 @@ public final class OutputFiles {
     try {
       if (Files.isRegularFile(file) && Files.size(file) > 0 && !kind.isIn(file)) {
         throw new BadInput(
-            output.shown()
-                + ": is there already and is no "
-                + kind.word
-                + "; name another file"
-                + wayOut);
+            Wording.of(
+                canOverwrite ? "files.output.otherKind.overwrite" : "files.output.otherKind.usual",
+                output.shown(),
+                kind.denied()));
       }
     } catch (IOException e) {
-      throw new BadInput(output.shown() + ": cannot be looked into; name another file", e);
+      throw new BadInput(Wording.of("files.output.unread", output.shown()), e);
     }
   }
 

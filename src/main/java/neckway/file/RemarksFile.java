@@ -14,12 +14,12 @@ import neckway.follow.Verdict;
 import neckway.neck.BadInput;
 import neckway.review.Remarks;
 import neckway.review.Review;
+import neckway.words.Wording;
 
 /** A teacher's remarks from JSON and to it, format {@value #FORMAT}. */
 public final class RemarksFile {
   public static final String FORMAT = "neckway-remarks/1";
   private static final double LONGEST_SECONDS = 1e7;
-  private static final String EXAMPLE_TEXT = "\"Listen to the landing\"";
 
   private RemarksFile() {}
 
@@ -45,7 +45,7 @@ public final class RemarksFile {
     String format =
         fields.text("format").orElseThrow(() -> fields.missing("format", "\"" + FORMAT + "\""));
     if (!format.equals(FORMAT)) {
-      throw fields.bad("format", "\"" + format + "\": remarks have \"" + FORMAT + "\" there");
+      throw fields.bad("format", Wording.of("files.format.remarks", format, FORMAT));
     }
     List<Remarks.Moment> moments =
         fields.objects("moments", RemarksFile::moment).stream()
@@ -81,18 +81,18 @@ public final class RemarksFile {
         moment
             .text("text")
             .filter(words -> !words.isBlank())
-            .orElseThrow(() -> moment.missing("text", EXAMPLE_TEXT));
+            .orElseThrow(() -> moment.missing("text", Wording.of("files.remarks.text")));
     return new Remarks.Moment(time, text);
   }
 
   private static Remarks.Overruled overruled(Fields given, Review review, Set<Integer> told) {
     int notes = review.notes().size();
     if (notes == 0) {
-      throw given.bad("note", "the review has no notes; leave the verdicts out");
+      throw given.bad("note", Wording.of("files.remarks.noNotes"));
     }
     int note = given.whole("note", 0, notes - 1).orElseThrow(() -> given.missing("note", "0"));
     if (!told.add(note)) {
-      throw given.bad("note", note + " has a verdict already; give one for each note");
+      throw given.bad("note", Wording.of("files.remarks.twice", note));
     }
     String word = given.text("verdict").orElseThrow(() -> given.missing("verdict", "\"right\""));
     for (Verdict verdict : Verdict.values()) {
@@ -100,6 +100,6 @@ public final class RemarksFile {
         return new Remarks.Overruled(note, verdict);
       }
     }
-    throw given.bad("verdict", "\"" + word + "\" should be right, wrong, repeat or extra");
+    throw given.bad("verdict", Wording.of("files.remarks.verdict", word));
   }
 }

@@ -24,6 +24,7 @@ import neckway.review.StepVerdict;
 import neckway.review.Summary;
 import neckway.review.TakeFigures;
 import neckway.review.Timing;
+import neckway.words.Wording;
 
 /**
  * Reviews from JSON, format {@value ReviewFile#FORMAT}. What is asked of them later is read: where
@@ -75,8 +76,7 @@ public final class ReviewReader {
             .text("format")
             .orElseThrow(() -> fields.missing("format", "\"" + ReviewFile.FORMAT + "\""));
     if (!format.equals(ReviewFile.FORMAT)) {
-      throw fields.bad(
-          "format", "\"" + format + "\": a review has \"" + ReviewFile.FORMAT + "\" there");
+      throw fields.bad("format", Wording.of("files.format.review", format, ReviewFile.FORMAT));
     }
     if (!json.path("drill").isObject()) {
       throw fields.missing("drill", "{\"format\": \"" + DrillFile.FORMAT + "\", ...}");
@@ -98,14 +98,12 @@ public final class ReviewReader {
     List<ReviewedStep> steps = fields.objects("steps", this::step);
     if (steps.size() != drill.route().steps().size()) {
       throw fields.bad(
-          "steps",
-          steps.size() + " of them, and the drill has " + drill.route().steps().size() + " steps");
+          "steps", Wording.of("files.review.steps", steps.size(), drill.route().steps().size()));
     }
     List<ReviewedShift> read = fields.objects("shifts", this::shift);
     if (read.size() != drill.route().shifts().size()) {
       throw fields.bad(
-          "shifts",
-          read.size() + " of them, and the drill has " + drill.route().shifts().size() + " shifts");
+          "shifts", Wording.of("files.review.shifts", read.size(), drill.route().shifts().size()));
     }
     int last = notes.stream().mapToInt(ReviewedNote::attempt).max().orElse(0);
     return new Review(
@@ -201,13 +199,13 @@ public final class ReviewReader {
     int at = shiftsRead++;
     List<PlannedShift> asked = drill.route().shifts();
     if (at >= asked.size()) {
-      throw shift.bad("planned", "the drill has no more than " + asked.size() + " shifts");
+      throw shift.bad("planned", Wording.of("files.review.noShift", asked.size()));
     }
     PlannedShift planned = asked.get(at);
     if (planned.round() != round
         || !planned.direction().name().equalsIgnoreCase(direction)
         || planned.string().number() != string) {
-      throw shift.bad("planned", "is not the drill's shift number " + (at + 1));
+      throw shift.bad("planned", Wording.of("files.review.otherShift", at + 1));
     }
     return new ReviewedShift(
         planned,
@@ -256,6 +254,6 @@ public final class ReviewReader {
         return value;
       }
     }
-    throw fields.bad(name, "\"" + given + "\" is not known there");
+    throw fields.bad(name, Wording.of("files.unknown", given));
   }
 }

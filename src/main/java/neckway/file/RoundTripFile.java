@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Where the measured round trip of each pair of devices is kept: a small JSON in the folder that
@@ -95,8 +96,7 @@ public final class RoundTripFile {
     try {
       Files.createDirectories(path.getParent());
     } catch (IOException e) {
-      throw new BadInput(
-          path.getParent() + ": cannot be made (" + e.getMessage() + "); make that folder", e);
+      throw new BadInput(Wording.of("files.folderNotMade", path.getParent(), e.getMessage()), e);
     }
     JsonFile.write(path, root);
   }

@@ -13,6 +13,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import neckway.drill.PlayableDrill;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * What a player has set, kept in a small JSON file in the folder that the platform gives programs
@@ -59,7 +60,7 @@ public final class SettingsFile {
       JsonNode node = JsonFile.read(path);
       Fields fields = Fields.of(node, path.toString());
       if (!fields.text("format").equals(Optional.of(FORMAT))) {
-        throw fields.bad("format", "should be \"" + FORMAT + "\"");
+        throw fields.bad("format", Wording.of("files.format.settings", FORMAT));
       }
       return new SettingsFile(path, (ObjectNode) node, Optional.empty());
     } catch (BadInput e) {
@@ -77,13 +78,13 @@ public final class SettingsFile {
       if (!Files.exists(aside)) {
         try {
           Files.move(path, aside);
-          return why.getMessage() + "; it is kept as " + aside + ", and the usual settings are on";
+          return Wording.of("files.settings.setAside", why.getMessage(), aside);
         } catch (IOException e) {
           break;
         }
       }
     }
-    return why.getMessage() + "; the usual settings are on";
+    return Wording.of("files.settings.usual", why.getMessage());
   }
 
   /** Where it is. */
@@ -173,8 +174,7 @@ public final class SettingsFile {
     try {
       Files.createDirectories(path.toAbsolutePath().getParent());
     } catch (IOException e) {
-      throw new BadInput(
-          path.getParent() + ": cannot be made (" + e.getMessage() + "); make that folder", e);
+      throw new BadInput(Wording.of("files.folderNotMade", path.getParent(), e.getMessage()), e);
     }
     SettingsFile now = at(path);
     if (now.complaint.isEmpty() && Files.exists(path)) {

@@ -6,6 +6,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** Why a file cannot be written, and what helps. */
 public final class WriteFault {
@@ -20,14 +21,14 @@ public final class WriteFault {
   public static String words(Throwable why) {
     String said = String.valueOf(why.getMessage());
     if (why instanceof AccessDeniedException || why instanceof ReadOnlyFileSystemException) {
-      return "its folder may not be written to; name a file in another";
+      return Wording.of("files.write.forbidden");
     }
     if (why instanceof NoSuchFileException) {
-      return "nothing can be made in its folder; name a file in another";
+      return Wording.of("files.write.nothing");
     }
     if (why instanceof IOException && said.contains("No space left on device")) {
-      return "there is no room left; make room, or name a file on another disk";
+      return Wording.of("files.write.full");
     }
-    return "cannot be written (" + said + "); name another file";
+    return Wording.of("files.write.failed", said);
   }
 }

@@ -3,6 +3,7 @@ package neckway.file.sound;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * The setting of an AAC decoder (AudioSpecificConfig). Source: ISO/IEC 14496-3, 1.6.2.1 and table
@@ -35,18 +36,18 @@ record AacConfig(byte[] bytes, int sampleRate, int channels) {
       throw SoundFiles.unreadable(path, "HE-AAC");
     }
     if (kind != LOW_COMPLEXITY) {
-      throw SoundFiles.unreadable(path, "AAC of kind " + kind);
+      throw SoundFiles.unreadable(path, Wording.of("files.coding.aacKind", kind));
     }
     int rateIndex = bits.next(4);
     int rate =
         rateIndex == OWN_RATE ? bits.next(24) : rateIndex < RATES.length ? RATES[rateIndex] : 0;
     int layout = bits.next(4);
     if (layout == 0 || layout > 7) {
-      throw SoundFiles.unreadable(path, "AAC of a channel layout of its own");
+      throw SoundFiles.unreadable(path, Wording.of("files.coding.aacLayout"));
     }
     boolean shortFrames = bits.next(1) == 1;
     if (shortFrames) {
-      throw SoundFiles.unreadable(path, "AAC of 960 samples a frame");
+      throw SoundFiles.unreadable(path, Wording.of("files.coding.aacShort"));
     }
     bits.next(2);
     if (bits.left() >= 17

@@ -5,10 +5,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.logging.Logger;
+import neckway.words.Wording;
 import net.sourceforge.jaad.aac.Decoder;
 import net.sourceforge.jaad.mp4.MP4Exception;
 
@@ -64,7 +64,7 @@ final class AacSource implements SoundSource {
     try {
       return Decoder.create(config.bytes());
     } catch (MP4Exception | RuntimeException e) {
-      throw SoundFiles.unreadable(path, "AAC with a setting that is spoilt or unknown");
+      throw SoundFiles.unreadable(path, Wording.of("files.coding.aacSetting"));
     }
   }
 
@@ -161,26 +161,19 @@ final class AacSource implements SoundSource {
     List<String> words = new ArrayList<>();
     double rate = sampleRate();
     if (sound.startTicks().isEmpty()) {
-      words.add(
-          "an MP4 file that does not tell how much silence its encoder put in front; the least there"
-              + " can be was taken off, so all times may be up to some 25 ms late");
+      words.add(Wording.of("files.mp4.start"));
     }
     if (cutShort) {
-      words.add(
-          String.format(
-              Locale.ROOT,
-              "cut short: its header promises %.2f s of sound and %.2f s are there; these are used",
-              framesInAll / rate,
-              (framesInAll - framesLeft) / rate));
+      words.add(SoundFiles.cutShort(framesInAll / rate, (framesInAll - framesLeft) / rate));
     }
     if (lost > 0) {
       words.add(
-          String.format(
-              Locale.ROOT,
-              "%d of %d pieces of %.0f ms could not be decoded and are silence",
+          Wording.counted(
+              "files.aac.lost",
+              lost,
               lost,
               nextFrame,
-              1000 * FRAME_SAMPLES / rate));
+              Wording.fixed(1000 * FRAME_SAMPLES / rate, 0)));
     }
     return words.isEmpty() ? Optional.empty() : Optional.of(path + ": " + String.join("; ", words));
   }

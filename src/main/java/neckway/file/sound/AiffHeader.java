@@ -5,6 +5,7 @@ import java.nio.ByteOrder;
 import java.nio.file.Path;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Reads the head of an AIFF or AIFF-C file.
@@ -89,13 +90,7 @@ final class AiffHeader {
           default -> null;
         };
     if (coding == null) {
-      throw new BadInput(
-          path
-              + ": an AIFF file whose sound is '"
-              + compression.strip()
-              + "' of "
-              + bits
-              + " bits, which cannot be read; save it as plain 16-bit or 24-bit AIFF or WAV");
+      throw new BadInput(Wording.of("files.aiff.coding", path, compression.strip(), bits));
     }
     return coding;
   }

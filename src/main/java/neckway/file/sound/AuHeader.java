@@ -5,6 +5,7 @@ import java.nio.ByteOrder;
 import java.nio.file.Path;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** Reads the head of an AU file. Source: Sun Microsystems, au(4) manual page. */
 final class AuHeader {
@@ -36,12 +37,7 @@ final class AuHeader {
       case 5 -> PcmCoding.SIGNED_32;
       case 6 -> PcmCoding.FLOAT_32;
       case 7 -> PcmCoding.FLOAT_64;
-      default ->
-          throw new BadInput(
-              path
-                  + ": an AU file whose sound is in encoding "
-                  + encoding
-                  + ", which cannot be read; save it as 16-bit WAV");
+      default -> throw new BadInput(Wording.of("files.au.coding", path, encoding));
     };
   }
 }

@@ -5,10 +5,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 import org.jflac.FLACDecoder;
 import org.jflac.FrameListener;
 import org.jflac.frame.Frame;
@@ -42,11 +42,11 @@ final class FlacSource implements SoundSource {
       info = decoder.getStreamInfo();
     } catch (IOException | RuntimeException e) {
       in.close();
-      throw new BadInput(path + ": its FLAC header is cut short or spoilt; take another copy", e);
+      throw new BadInput(Wording.of("files.flac.header", path), e);
     }
     if (info == null) {
       in.close();
-      throw new BadInput(path + ": its FLAC header is cut short or spoilt; take another copy");
+      throw new BadInput(Wording.of("files.flac.header", path));
     }
     fullScale = (float) Math.scalb(1.0, info.getBitsPerSample() - 1);
   }
@@ -119,8 +119,7 @@ final class FlacSource implements SoundSource {
         return false;
       }
       if (next.header.channels != channels() || next.header.sampleRate != sampleRate()) {
-        throw new BadInput(
-            path + ": its sample rate or channels change on the way; save it again as WAV");
+        throw new BadInput(Wording.of("files.flac.changes", path));
       }
       frameLength = next.header.blockSize;
       frame = new int[channels()][];
@@ -139,14 +138,12 @@ final class FlacSource implements SoundSource {
   public Optional<String> warning() {
     String problem = null;
     if (decoder.getBadFrames() > 0) {
-      problem = decoder.getBadFrames() + " frames of it are damaged and were left out";
+      problem =
+          Wording.counted("files.flac.damaged", decoder.getBadFrames(), decoder.getBadFrames());
     } else if (ended && frames().isPresent() && framesRead < frames().getAsLong()) {
       problem =
-          String.format(
-              Locale.ROOT,
-              "cut short: its header promises %.2f s of sound and %.2f s are there; these are used",
-              frames().getAsLong() / (double) sampleRate(),
-              framesRead / (double) sampleRate());
+          SoundFiles.cutShort(
+              frames().getAsLong() / (double) sampleRate(), framesRead / (double) sampleRate());
     }
     return Optional.ofNullable(problem).map(words -> path + ": " + words);
   }

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javazoom.jl.decoder.Bitstream;
@@ -15,6 +14,7 @@ import javazoom.jl.decoder.DecoderException;
 import javazoom.jl.decoder.Header;
 import javazoom.jl.decoder.SampleBuffer;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** Sound of an MP3 file, decoded frame by frame with JLayer, the encoder's silence taken off. */
 final class Mp3Source implements SoundSource {
@@ -45,7 +45,7 @@ final class Mp3Source implements SoundSource {
     Header first = nextHeader();
     if (first == null) {
       close();
-      throw new BadInput(path + ": is not a sound file; give " + SoundFiles.KINDS);
+      throw new BadInput(Wording.of("files.sound.none", path, SoundFiles.kinds()));
     }
     sampleRate = first.frequency();
     channels = first.mode() == Header.SINGLE_CHANNEL ? 1 : 2;
@@ -144,21 +144,12 @@ final class Mp3Source implements SoundSource {
   @Override
   public Optional<String> warning() {
     if (!tag.gapless()) {
-      return Optional.of(
-          path
-              + ": an MP3 that does not tell how much silence its encoder put in front, so all"
-              + " times may be some 25 to 50 ms late; use the WAV or FLAC it was made from");
+      return Optional.of(Wording.of("files.mp3.start", path));
     }
     if (ended && framesLeft > 0 && framesLeft < Long.MAX_VALUE) {
       double rate = sampleRate;
       return Optional.of(
-          String.format(
-              Locale.ROOT,
-              "%s: cut short: its header promises %.2f s of sound and %.2f s are there;"
-                  + " these are used",
-              path,
-              (framesRead + framesLeft) / rate,
-              framesRead / rate));
+          path + ": " + SoundFiles.cutShort((framesRead + framesLeft) / rate, framesRead / rate));
     }
     return Optional.empty();
   }

@@ -13,6 +13,7 @@ import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Reads the head of an MP4 file (M4A, 3GP, a film's sound, QuickTime): where its AAC frames lie.
@@ -66,7 +67,7 @@ final class Mp4Header {
   }
 
   private static BadInput spoilt(Path path) {
-    return new BadInput(path + ": its MP4 header is spoilt; take another copy");
+    return new BadInput(Wording.of("files.mp4.header", path));
   }
 
   private static byte[] movie(Path path, HeaderBytes head) throws IOException {
@@ -95,10 +96,7 @@ final class Mp4Header {
       }
       at += size;
     }
-    throw new BadInput(
-        path
-            + ": an MP4 file without its table of contents ('moov'): its recording was not finished"
-            + " or it is cut short; take another copy");
+    throw new BadInput(Wording.of("files.mp4.noTable", path));
   }
 
   private Mp4Sound sound() {
@@ -106,7 +104,7 @@ final class Mp4Header {
     List<ByteBuffer> tracks =
         children(movie, "trak").stream().filter(track -> handler(track).equals("soun")).toList();
     if (tracks.isEmpty()) {
-      throw new BadInput(path + ": an MP4 file with no sound in it; give " + SoundFiles.KINDS);
+      throw new BadInput(Wording.of("files.mp4.noSound", path, SoundFiles.kinds()));
     }
     ByteBuffer track =
         tracks.stream().filter(t -> coding(t).equals("mp4a")).findFirst().orElse(tracks.get(0));
@@ -114,8 +112,7 @@ final class Mp4Header {
       throw SoundFiles.unreadable(path, codingWords(coding(track)));
     }
     if (fragmented) {
-      throw new BadInput(
-          path + ": an MP4 file in fragments, which cannot be read; convert it to WAV or FLAC");
+      throw new BadInput(Wording.of("files.mp4.fragments", path));
     }
     return sound(track);
   }
@@ -125,10 +122,10 @@ final class Mp4Header {
       case "alac" -> "Apple Lossless (ALAC)";
       case "samr", "sawb" -> "AMR";
       case "ac-3", "ec-3" -> "Dolby Digital";
-      case ".mp3" -> "MP3 inside MP4";
+      case ".mp3" -> Wording.of("files.coding.mp3InMp4");
       default -> {
         String letters = coding.replaceAll("[^A-Za-z0-9.+-]", "?");
-        yield "in the coding '" + letters + "'";
+        yield Wording.of("files.coding.letters", letters);
       }
     };
   }
@@ -153,11 +150,7 @@ final class Mp4Header {
     Optional<ByteBuffer> edits = child(track, "edts").flatMap(edit -> child(edit, "elst"));
     List<Edit> heard = edits.map(this::edits).orElse(List.of());
     if (heard.size() > 1) {
-      throw new BadInput(
-          path
-              + ": an MP4 file put together from "
-              + heard.size()
-              + " cuts, which cannot be read; convert it to WAV or FLAC");
+      throw new BadInput(Wording.of("files.mp4.cuts", path, heard.size()));
     }
     if (heard.size() == 1) {
       Edit edit = heard.get(0);
@@ -226,7 +219,7 @@ final class Mp4Header {
   private int[] sizes(ByteBuffer table) {
     ByteBuffer box =
         child(table, "stsz")
-            .orElseThrow(() -> SoundFiles.unreadable(path, "in frames of packed sizes"));
+            .orElseThrow(() -> SoundFiles.unreadable(path, Wording.of("files.coding.packed")));
     box.getInt();
     int same = box.getInt();
     int count = box.getInt();
@@ -300,7 +293,10 @@ final class Mp4Header {
     int kind = config.get() & 0xff;
     if (kind != MPEG4_AUDIO) {
       throw SoundFiles.unreadable(
-          path, kind == 0x69 || kind == 0x6b ? "MP3 inside MP4" : "of MPEG kind " + kind);
+          path,
+          kind == 0x69 || kind == 0x6b
+              ? Wording.of("files.coding.mp3InMp4")
+              : Wording.of("files.coding.mpegKind", kind));
     }
     config.position(config.position() + 12);
     ByteBuffer setting = descriptor(config, DECODER_SPECIFIC);

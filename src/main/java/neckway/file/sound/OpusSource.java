@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Sound of an Ogg Opus file, decoded packet by packet with Concentus at 48 kHz.
@@ -86,7 +87,7 @@ final class OpusSource implements SoundSource {
   }
 
   private BadInput spoiltHeader() {
-    return new BadInput(path + ": its Ogg Opus header is cut short or spoilt; take another copy");
+    return new BadInput(Wording.of("files.opus.header", path));
   }
 
   private void readHeaders() throws IOException, OpusException {
@@ -136,7 +137,7 @@ final class OpusSource implements SoundSource {
     scale = (float) (Math.pow(10, head.getShort() / (20.0 * 256)) / 32768);
     int mapping = head.get();
     if (mapping != 0) {
-      throw SoundFiles.unreadable(path, "Opus of more than one stream (surround)");
+      throw SoundFiles.unreadable(path, Wording.of("files.coding.opusStreams"));
     }
     decoder = new OpusDecoder(RATE, channels);
   }
@@ -242,13 +243,13 @@ final class OpusSource implements SoundSource {
   public Optional<String> warning() {
     List<String> words = new ArrayList<>();
     if (ended && !lastPageSeen) {
-      words.add("cut short: the end of the file is missing; what is there is used");
+      words.add(Wording.of("files.sound.noEnd"));
     }
     if (lost > 0) {
-      words.add(lost + " pieces of it could not be decoded and are silence");
+      words.add(Wording.counted("files.opus.lost", lost, lost));
     }
     if (holes > 0) {
-      words.add("pieces of it are missing at " + holes + " places, so times after them are early");
+      words.add(Wording.counted("files.opus.holes", holes, holes));
     }
     return words.isEmpty() ? Optional.empty() : Optional.of(path + ": " + String.join("; ", words));
   }

@@ -5,7 +5,6 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -36,12 +35,7 @@ final class PcmSource implements SoundSource {
 
   private String cutShort(Path path, long promisedFrames) {
     double rate = layout.sampleRate();
-    return String.format(
-        Locale.ROOT,
-        "%s: cut short: its header promises %.2f s of sound and %.2f s are there; these are used",
-        path,
-        promisedFrames / rate,
-        frames / rate);
+    return path + ": " + SoundFiles.cutShort(promisedFrames / rate, frames / rate);
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import neckway.file.InputFile;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** Finds out by its content, never by its name, what kind of sound a file holds, and opens it. */
 final class SoundFiles {
@@ -16,12 +17,6 @@ final class SoundFiles {
 
   static final int MAX_RATE = 192_000;
 
-  /** What can be read, as told to a person. */
-  static final String KINDS = "WAV, AIFF, AU, FLAC, MP3, Ogg Vorbis, Opus or M4A (AAC)";
-
-  /** Said of a file that holds nothing. */
-  static final String NO_SOUND = "has a header but no sound in it (zero samples); record it again";
-
   private static final int MAX_CHANNELS = 64;
   private static final int PROBE_BYTES = 64;
 
@@ -29,6 +24,24 @@ final class SoundFiles {
   private static final int OGG_PACKET = 28;
 
   private SoundFiles() {}
+
+  /** What can be read, as told to a person. */
+  static String kinds() {
+    return Wording.of("files.sound.kinds");
+  }
+
+  /** What is said of a file that holds nothing. */
+  static BadInput noSound(Path path) {
+    return new BadInput(Wording.of("files.sound.empty", path));
+  }
+
+  /** What is said, without the file's name, of sound that ends before its header says. */
+  static String cutShort(double promisedSeconds, double presentSeconds) {
+    return Wording.of(
+        "files.sound.cutShort",
+        Wording.fixed(promisedSeconds, 2),
+        Wording.fixed(presentSeconds, 2));
+  }
 
   /**
    * Opens a file.
@@ -46,11 +59,9 @@ final class SoundFiles {
       }
       return source;
     } catch (EOFException e) {
-      throw new BadInput(
-          path + ": its header is cut short, so where the sound lies is lost; take another copy",
-          e);
+      throw new BadInput(Wording.of("files.sound.header", path), e);
     } catch (IOException e) {
-      throw new BadInput(path + ": cannot be read: " + e.getMessage(), e);
+      throw new BadInput(Wording.of("files.sound.unread", path, e.getMessage()), e);
     }
   }
 
@@ -59,7 +70,7 @@ final class SoundFiles {
     try (InputStream in = Files.newInputStream(path)) {
       byte[] start = in.readNBytes(PROBE_BYTES);
       if (start.length == 0) {
-        throw new BadInput(path + ": is empty (0 bytes); take another copy or record it again");
+        throw new BadInput(Wording.of("files.sound.noBytes", path));
       }
       return start;
     }
@@ -108,7 +119,7 @@ final class SoundFiles {
         }
       }
     }
-    throw new BadInput(path + ": is not a sound file" + looksLike(start) + "; give " + KINDS);
+    throw unknown(path, start);
   }
 
   /** The first box of an MP4, M4A, 3GP or QuickTime file (ISO/IEC 14496-12, 4.3). */
@@ -122,21 +133,20 @@ final class SoundFiles {
   /** Kinds of sound that phones and recorders write and that cannot be read; "" for any other. */
   private static String otherKind(byte[] start) {
     if (start.length >= 2 && (start[0] & 0xff) == 0xff && (start[1] & 0xf6) == 0xf0) {
-      return "AAC without a container (ADTS)";
+      return Wording.of("files.coding.adts");
     }
     return switch (text(start, 0)) {
       case "#!AM" -> "AMR";
-      case "caff" -> "in a Core Audio file (CAF)";
+      case "caff" -> Wording.of("files.coding.caf");
       case "0&\u00b2u" -> "WMA";
-      case "\u001aE\u00df\u00a3" -> "in a Matroska or WebM file";
+      case "\u001aE\u00df\u00a3" -> Wording.of("files.coding.matroska");
       default -> "";
     };
   }
 
   /** What is said of sound in a coding that cannot be read. */
   static BadInput unreadable(Path path, String coding) {
-    return new BadInput(
-        path + ": its sound is " + coding + ", which cannot be read; convert it to WAV or FLAC");
+    return new BadInput(Wording.of("files.sound.coding", path, coding));
   }
 
   /** An ID3 tag, or a frame header of MPEG layer III (ISO/IEC 11172-3, 2.4.1.3). */
@@ -155,39 +165,28 @@ final class SoundFiles {
     return start.length < at + 4 ? "" : new String(start, at, 4, StandardCharsets.ISO_8859_1);
   }
 
-  private static String looksLike(byte[] start) {
+  /** What is said of a file that begins as no kind of sound does. */
+  private static BadInput unknown(Path path, byte[] start) {
     for (byte b : start) {
       if (b < 32 && b != '\n' && b != '\r' && b != '\t') {
-        return " that is known here";
+        return new BadInput(Wording.of("files.sound.unknown", path, kinds()));
       }
     }
     String words = new String(start, StandardCharsets.US_ASCII).strip();
-    return " but text that begins '" + words.substring(0, Math.min(20, words.length())) + "'";
+    String first = words.substring(0, Math.min(20, words.length()));
+    return new BadInput(Wording.of("files.sound.text", path, first, kinds()));
   }
 
   private static void check(Path path, SoundSource source) {
     if (source.channels() < 1 || source.channels() > MAX_CHANNELS) {
-      throw new BadInput(
-          path
-              + ": its header says "
-              + source.channels()
-              + " channels; 1 to "
-              + MAX_CHANNELS
-              + " can be read; save it again in mono or stereo");
+      throw new BadInput(Wording.of("files.sound.channels", path, source.channels(), MAX_CHANNELS));
     }
     if (source.sampleRate() < MIN_RATE || source.sampleRate() > MAX_RATE) {
       throw new BadInput(
-          path
-              + ": its sample rate is "
-              + source.sampleRate()
-              + " Hz; "
-              + MIN_RATE
-              + " to "
-              + MAX_RATE
-              + " can be used; save it at 44100");
+          Wording.of("files.sound.rate", path, source.sampleRate(), MIN_RATE, MAX_RATE));
     }
     if (source.frames().isPresent() && source.frames().getAsLong() == 0) {
-      throw new BadInput(path + ": " + NO_SOUND);
+      throw noSound(path);
     }
   }
 }

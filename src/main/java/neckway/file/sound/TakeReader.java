@@ -2,10 +2,10 @@ package neckway.file.sound;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Reads a recording as mono sound, in constant memory however long it is.
@@ -48,7 +48,7 @@ public final class TakeReader implements AutoCloseable {
       return new TakeReader(path, source, channels);
     } catch (IOException e) {
       closeQuietly(source);
-      throw new BadInput(path + ": cannot be read: " + e.getMessage(), e);
+      throw new BadInput(Wording.of("files.sound.unread", path, e.getMessage()), e);
     } catch (RuntimeException e) {
       closeQuietly(source);
       throw e;
@@ -82,10 +82,7 @@ public final class TakeReader implements AutoCloseable {
     if (!channels.sidesDiffer()) {
       return ofFile;
     }
-    String sides =
-        path
-            + ": its channels hold different sound and were mixed; if the guitar is on one side"
-            + " alone, choose that side (--channel left or --channel right)";
+    String sides = Wording.of("files.sound.sides", path);
     return Optional.of(ofFile.map(words -> words + "; " + sides).orElse(sides));
   }
 
@@ -116,21 +113,20 @@ public final class TakeReader implements AutoCloseable {
       }
       framesRead += got;
       if (framesRead == 0) {
-        throw new BadInput(path + ": " + SoundFiles.NO_SOUND);
+        throw SoundFiles.noSound(path);
       }
       return got;
     } catch (IOException e) {
-      throw new BadInput(path + ": cannot be read on: " + e.getMessage(), e);
+      throw new BadInput(Wording.of("files.sound.unreadOn", path, e.getMessage()), e);
     }
   }
 
   private BadInput spoilt(long frame, float sample) {
     return new BadInput(
-        String.format(
-            Locale.ROOT,
-            "%s: the sample at %.3f s is %s, which is not sound; save the take again as 16-bit WAV",
+        Wording.of(
+            "files.sound.spoilt",
             path,
-            frame / (double) source.sampleRate(),
+            Wording.fixed(frame / (double) source.sampleRate(), 3),
             sample));
   }
 

@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /** Sound of an Ogg Vorbis file, decoded packet by packet with JOrbis. */
 final class VorbisSource implements SoundSource {
@@ -56,7 +57,7 @@ final class VorbisSource implements SoundSource {
   }
 
   private BadInput spoiltHeader() {
-    return new BadInput(path + ": its Ogg Vorbis header is cut short or spoilt; take another copy");
+    return new BadInput(Wording.of("files.vorbis.header", path));
   }
 
   private void readHeaders() throws IOException {
@@ -71,10 +72,7 @@ final class VorbisSource implements SoundSource {
       int got = stream.packetout(packet);
       if (got == 1) {
         if (info.synthesis_headerin(comment, packet) < 0) {
-          throw headers > 0
-              ? spoiltHeader()
-              : new BadInput(
-                  path + ": an Ogg file whose sound is not Vorbis; save it as Vorbis or WAV");
+          throw headers > 0 ? spoiltHeader() : new BadInput(Wording.of("files.vorbis.none", path));
         }
         headers++;
       } else if (got < 0 || !nextPage()) {
@@ -159,7 +157,7 @@ final class VorbisSource implements SoundSource {
   @Override
   public Optional<String> warning() {
     return ended && !lastPageSeen
-        ? Optional.of(path + ": cut short: the end of the file is missing; what is there is used")
+        ? Optional.of(path + ": " + Wording.of("files.sound.noEnd"))
         : Optional.empty();
   }
 

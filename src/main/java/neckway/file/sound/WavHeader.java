@@ -5,6 +5,7 @@ import java.nio.ByteOrder;
 import java.nio.file.Path;
 import java.util.OptionalLong;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Reads the head of a WAV file: RIFF, RIFX (big-endian) and RF64 (sizes over 4 GB).
@@ -91,8 +92,7 @@ final class WavHeader {
 
   private PcmLayout data(long size, long riffBytes, long body) throws IOException {
     if (!formatSeen) {
-      throw new BadInput(
-          path + ": a WAV file with no 'fmt ' part before its sound; save it again as WAV");
+      throw new BadInput(Wording.of("files.wav.noFormat", path));
     }
     long present = head.length() - body;
     boolean unfilled = size >= UNFILLED && size > present || size == 0 && riffBytes == 0;
@@ -127,24 +127,20 @@ final class WavHeader {
           default -> null;
         };
     if (coding == null) {
-      throw new BadInput(
-          path
-              + ": a WAV file whose sound is "
-              + codecName()
-              + ", which cannot be read; save it as plain 16-bit or 24-bit WAV");
+      throw new BadInput(Wording.of("files.wav.coding", path, codecName()));
     }
     return coding;
   }
 
   private String codecName() {
     return switch (format) {
-      case PCM -> "PCM of " + 8 * sampleBytes + " bits";
-      case FLOAT -> "float of " + 8 * sampleBytes + " bits";
-      case 0x02 -> "Microsoft ADPCM (format 2)";
-      case 0x11 -> "IMA ADPCM (format 17)";
-      case 0x31 -> "GSM 6.10 (format 49)";
-      case 0x50, 0x55 -> "MPEG (format " + format + ")";
-      default -> "in format " + format;
+      case PCM -> Wording.of("files.coding.pcm", 8 * sampleBytes);
+      case FLOAT -> Wording.of("files.coding.float", 8 * sampleBytes);
+      case 0x02 -> Wording.of("files.coding.named", "Microsoft ADPCM", format);
+      case 0x11 -> Wording.of("files.coding.named", "IMA ADPCM", format);
+      case 0x31 -> Wording.of("files.coding.named", "GSM 6.10", format);
+      case 0x50, 0x55 -> Wording.of("files.coding.named", "MPEG", format);
+      default -> Wording.of("files.coding.number", format);
     };
   }
 }

@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.Locale;
 import neckway.file.WriteFault;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Writes a mono WAV file as the sound comes.
@@ -80,10 +81,10 @@ public final class WavWriter implements AutoCloseable {
     this.maxDataBytes = maxDataBytes;
     Path absolute = target.toAbsolutePath();
     if (Files.isDirectory(absolute)) {
-      throw new BadInput(target + ": is a folder; name a file to write");
+      throw new BadInput(Wording.of("files.wav.folder", target));
     }
     if (absolute.getParent() == null || !Files.isDirectory(absolute.getParent())) {
-      throw new BadInput(target + ": its folder does not exist; make it first or name another");
+      throw new BadInput(Wording.of("files.wav.noFolder", target));
     }
     String stem = stem(absolute.getFileName().toString());
     buffer = ByteBuffer.allocateDirect(8192 * 3).order(ByteOrder.LITTLE_ENDIAN);
@@ -131,8 +132,7 @@ public final class WavWriter implements AutoCloseable {
   public void write(float[] samples, int offset, int length) {
     long wanted = (frames() + length) * coding.bytes;
     if (wanted > maxDataBytes) {
-      throw new BadInput(
-          target + ": a WAV file holds no more than 4 GB; stop here and go on in another file");
+      throw new BadInput(Wording.of("files.wav.full", target));
     }
     for (int i = offset; i < offset + length; i++) {
       if (buffer.remaining() < coding.bytes) {
@@ -245,7 +245,7 @@ public final class WavWriter implements AutoCloseable {
       file.close();
       Files.move(part, target.toAbsolutePath(), StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
-      throw new BadInput(target + ": " + WriteFault.words(e) + "; the sound is in " + part, e);
+      throw new BadInput(Wording.of("files.wav.notMoved", target, WriteFault.words(e), part), e);
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * A recording held whole, its channels mixed.
@@ -49,8 +50,7 @@ public record WholeSound(float[] samples, int sampleRate) {
       int count = 0;
       for (int got = reader.read(block); got > 0; got = reader.read(block)) {
         if (count + got > most) {
-          throw new BadInput(
-              file + ": is longer than " + mostMinutes + " minutes; cut it to what you play over");
+          throw new BadInput(Wording.of("files.sound.long", file, mostMinutes));
         }
         if (count + got > samples.length) {
           samples = Arrays.copyOf(samples, Math.min(most, Math.max(2 * count, count + got)));
@@ -61,7 +61,7 @@ public record WholeSound(float[] samples, int sampleRate) {
       }
       WholeSound whole = new WholeSound(Arrays.copyOf(samples, count), reader.sampleRate());
       if (whole.isSilent()) {
-        throw new BadInput(file + ": is silent; give the recording that is to be played");
+        throw new BadInput(Wording.of("files.sound.silent", file));
       }
       return whole;
     }
