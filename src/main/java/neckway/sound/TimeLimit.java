@@ -7,6 +7,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 import javax.sound.sampled.Line;
 import neckway.neck.BadInput;
+import neckway.words.Tongue;
 import neckway.words.Wording;
 
 /**
@@ -30,7 +31,9 @@ final class TimeLimit {
 
   static <T> T ask(Supplier<T> question, double seconds) {
     CompletableFuture<T> answer = new CompletableFuture<>();
-    Thread asker = new Thread(() -> answer(question, answer), "sound system");
+    Tongue spoken = Wording.tongue();
+    Supplier<T> asked = () -> Wording.in(spoken, question);
+    Thread asker = new Thread(() -> answer(asked, answer), "sound system");
     asker.setDaemon(true);
     asker.start();
     try {
