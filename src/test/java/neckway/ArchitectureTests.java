@@ -59,7 +59,7 @@ class ArchitectureTests {
         "follow", "neck drill hear", "which step a note was comes of order and pitch, not strings");
     room("string", "neck hear", "which string a note was on is in its sound, not in the route");
     room("hand", "neck drill hear follow string", "the hand is found from steps and strings");
-    room("calibration", "neck hear string", "a guitar is learnt without a drill");
+    room("calibration", "words neck hear string", "a guitar is learnt without a drill");
     room(
         "review",
         "words neck drill hear follow hand",
@@ -81,7 +81,7 @@ class ArchitectureTests {
         "player",
         "words neck drill",
         "whoever judges a take must not see how it was made, and the player not how it is judged");
-    room("sound", "neck hear", "a device knows samples only");
+    room("sound", "words neck hear", "a device knows samples only");
     room(
         "band",
         "words neck drill sound",
@@ -100,19 +100,19 @@ class ArchitectureTests {
         "files are read and written, never heard or judged, here");
     room(
         "log",
-        "neck drill follow hand review practice calls file",
+        "words neck drill follow hand review practice calls file",
         "runs are stored and given back, never heard or judged, here");
     room(
         "live",
-        "neck drill hear follow string hand review run sound file",
+        "words neck drill hear follow string hand review run sound file",
         "a live run prints nothing and draws nothing");
     room(
         "recording",
-        "neck drill hear string review run file",
+        "words neck drill hear string review run file",
         "a recording is read to its end, whoever shows what came of it");
     room(
         "folder",
-        "neck drill review report sound file recording",
+        "words neck drill review report sound file recording",
         "many recordings are each reviewed as one is");
     room(
         "desk",

@@ -9,6 +9,7 @@ import neckway.neck.Key;
 import neckway.neck.Tuning;
 import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
+import neckway.words.Wording;
 
 /**
  * Learns a guitar's strings from the notes heard in a recording of the calibration sequence: string
@@ -41,15 +42,15 @@ public final class Calibration {
     this.tuning = tuning;
     this.frets = List.copyOf(frets);
     if (frets.isEmpty()) {
-      throw new BadInput("no frets: name those of the sequence, like 0,3,7,12");
+      throw new BadInput(Wording.of("machine.calibration.frets.none"));
     }
     for (int fret : frets) {
       if (fret < 0 || fret > HIGHEST_FRET) {
-        throw new BadInput("fret " + fret + ": frets go from 0, the open string, to 24");
+        throw new BadInput(Wording.of("machine.calibration.frets.outside", fret));
       }
     }
     if (new HashSet<>(frets).size() < frets.size()) {
-      throw new BadInput("a fret stands there twice; name each once, like 0,3,7,12");
+      throw new BadInput(Wording.of("machine.calibration.frets.twice"));
     }
   }
 
@@ -61,9 +62,7 @@ public final class Calibration {
    */
   public Calibrated learn(List<Pluck> heard) {
     if (heard.isEmpty()) {
-      throw new BadInput(
-          "no notes are heard in it; check that the guitar is on the recording, and record "
-              + sequence());
+      throw new BadInput(Wording.of("machine.calibration.nothing", sequence()));
     }
     SequenceMatch match = SequenceMatch.of(tuning, frets, heard);
     checkHeard(match, heard);
@@ -98,38 +97,29 @@ public final class Calibration {
     }
     if (2 * match.places() < asked || 2 * unheard.size() > tuning.count()) {
       if (4 * SequenceMatch.backwards(tuning, frets, heard).places() >= 3 * asked) {
-        throw new BadInput(
-            "the strings were played from the highest to the lowest; record " + sequence());
+        throw new BadInput(Wording.of("machine.calibration.backwards", sequence()));
       }
-      throw new BadInput(
-          "only "
-              + match.places()
-              + " of the "
-              + asked
-              + " notes of the calibration sequence are heard in it; record "
-              + sequence());
+      throw new BadInput(Wording.of("machine.calibration.few", match.places(), asked, sequence()));
     }
     if (!unheard.isEmpty()) {
       throw new BadInput(
-          named(unheard)
-              + (unheard.size() == 1 ? " was skipped" : " were skipped")
-              + " (none of the frets "
-              + fretList()
-              + " was heard there); record "
-              + sequence());
+          Wording.counted(
+              "machine.calibration.skipped",
+              unheard.size(),
+              named(unheard),
+              fretList(),
+              sequence()));
     }
     for (StringMatch string : match.matches()) {
       if (string.heard() < leastPlucks()) {
         throw new BadInput(
-            named(string.string)
-                + ": only "
-                + string.heard()
-                + " of its "
-                + frets.size()
-                + " plucks is heard, and it takes "
-                + leastPlucks()
-                + "; pluck each once, let it ring for a second, and record "
-                + sequence());
+            Wording.of(
+                "machine.calibration.fewPlucks",
+                named(string.string),
+                string.heard(),
+                frets.size(),
+                leastPlucks(),
+                sequence()));
       }
     }
   }
@@ -146,22 +136,13 @@ public final class Calibration {
                   .map(s -> plain.spell(tuning.openMidi(s) + semitones).toString())
                   .toList());
       throw new BadInput(
-          "the whole guitar is "
-              + offWords(whole)
-              + " of "
-              + tuning
-              + "; if it is meant to be, give --tuning \""
-              + other
-              + "\", else tune it and record the sequence again");
+          Wording.of("machine.calibration.otherTuning", offWords(whole), tuning, other));
     }
     for (StringMatch string : match.matches()) {
       double cents = 100 * (off(string) - match.wholeOff());
       if (Math.abs(cents) > MOST_STRING_OFF_CENTS) {
         throw new BadInput(
-            named(string.string)
-                + " is "
-                + offWords(cents)
-                + " against the other strings; tune it and record the sequence again");
+            Wording.of("machine.calibration.outOfTune", named(string.string), offWords(cents)));
       }
     }
   }
@@ -177,11 +158,10 @@ public final class Calibration {
     }
     if (values.size() < leastPlucks()) {
       throw new BadInput(
-          named(string.string)
-              + ": "
-              + (values.isEmpty() ? "none" : "only " + values.size())
-              + " of its plucks tells the string's stiffness; pluck harder and nearer to the bridge,"
-              + " let each note ring for a second, and record the sequence again");
+          values.isEmpty()
+              ? Wording.of("machine.calibration.stiffness.none", named(string.string))
+              : Wording.of(
+                  "machine.calibration.stiffness.few", named(string.string), values.size()));
     }
     return new LearntString(tuning.openMidi(string.string), values);
   }
@@ -207,12 +187,12 @@ public final class Calibration {
   }
 
   private String sequence() {
-    return "each string from the lowest to the highest, frets "
-        + fretList()
-        + " in turn, one pluck a second";
+    return Wording.of("machine.calibration.sequence", fretList());
   }
 
   static String offWords(double cents) {
-    return Math.round(Math.abs(cents)) + " cents " + (cents < 0 ? "flat" : "sharp");
+    return Wording.of(
+        cents < 0 ? "machine.calibration.flat" : "machine.calibration.sharp",
+        Math.round(Math.abs(cents)));
   }
 }

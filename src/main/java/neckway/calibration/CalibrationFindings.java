@@ -3,7 +3,6 @@ package neckway.calibration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -12,6 +11,7 @@ import neckway.neck.Tuning;
 import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
 import neckway.string.Telling;
+import neckway.words.Wording;
 
 /** Puts into words what went wrong in a calibration take that could be used all the same. */
 final class CalibrationFindings {
@@ -49,15 +49,13 @@ final class CalibrationFindings {
   /** What there is to say of one string. */
   void string(StringMatch match, LearntString learnt, double wholeOff) {
     GuitarString string = match.string;
-    String name = capital(named(tuning, string));
+    String name = Wording.capital(named(tuning, string));
     double cents = 100 * (match.middleOff(tuning.openMidi(string), frets) - wholeOff);
     if (Math.abs(cents) >= STRING_OFF_CENTS) {
       add(
           Finding.Kind.STRING_OFF,
           string,
-          "%s is %s against the rest; tune it before you play.",
-          name,
-          Calibration.offWords(cents));
+          Wording.of("machine.calibration.finding.outOfTune", name, Calibration.offWords(cents)));
     }
     twice(match, name);
     leftOut(match, name, learnt.used.size());
@@ -65,19 +63,14 @@ final class CalibrationFindings {
       add(
           Finding.Kind.ODD_PLUCK,
           string,
-          "%s, fret %d (at %.1f s): this pluck sounds unlike the string's others and was left out of"
-              + " account.",
-          name,
-          odd.fret(),
-          odd.pluck().time());
+          Wording.of(
+              "machine.calibration.finding.oddPluck",
+              name,
+              odd.fret(),
+              Wording.fixed(odd.pluck().time(), 1)));
     }
     if (learnt.spread >= UNSURE_SPREAD || learnt.doubt >= UNSURE_DOUBT) {
-      add(
-          Finding.Kind.UNSURE,
-          string,
-          "%s is known only roughly: its plucks do not agree, or tell little; record it again,"
-              + " plucked near the bridge with nothing else ringing.",
-          name);
+      add(Finding.Kind.UNSURE, string, Wording.of("machine.calibration.finding.unsure", name));
     }
   }
 
@@ -89,14 +82,15 @@ final class CalibrationFindings {
       }
     }
     if (again.size() == frets.size() && again.size() > 1) {
-      add(Finding.Kind.TWICE, match.string, "%s was played twice; all of it was used.", name);
+      add(
+          Finding.Kind.TWICE,
+          match.string,
+          Wording.of("machine.calibration.finding.allTwice", name));
     } else if (!again.isEmpty()) {
       add(
           Finding.Kind.TWICE,
           match.string,
-          "%s, %s plucked more than once; all of it was used.",
-          name,
-          frets(again, "was", "were"));
+          Wording.counted("machine.calibration.finding.again", again.size(), name, list(again)));
     }
   }
 
@@ -116,20 +110,23 @@ final class CalibrationFindings {
       add(
           Finding.Kind.WRONG_FRET,
           match.string,
-          "%s: fret %d sounded (at %.1f s) where fret %d was asked for; it was passed over.",
-          name,
-          wrong.heard(),
-          wrong.pluck().time(),
-          wrong.asked());
+          Wording.of(
+              "machine.calibration.finding.wrongFret",
+              name,
+              wrong.heard(),
+              Wording.fixed(wrong.pluck().time(), 1),
+              wrong.asked()));
     }
     if (!missing.isEmpty()) {
       add(
           Finding.Kind.LEFT_OUT,
           match.string,
-          "%s, %s not heard; the string was learnt from %s.",
-          name,
-          frets(missing, "was", "were"),
-          used == 1 ? "one pluck" : used + " plucks");
+          Wording.counted(
+              "machine.calibration.finding.missing",
+              missing.size(),
+              name,
+              list(missing),
+              Wording.counted("machine.calibration.plucks", used, used)));
     }
   }
 
@@ -150,11 +147,8 @@ final class CalibrationFindings {
             add(
                 Finding.Kind.WRONG_FRET,
                 null,
-                "On %d strings fret %d sounded where fret %d was asked for; these notes were passed"
-                    + " over. If that fret was meant, name it in --frets.",
-                strings,
-                frets.get(1),
-                frets.get(0));
+                Wording.of(
+                    "machine.calibration.finding.sameSlip", strings, frets.get(1), frets.get(0)));
           }
         });
     double cents = 100 * match.wholeOff();
@@ -162,20 +156,18 @@ final class CalibrationFindings {
       add(
           Finding.Kind.GUITAR_OFF,
           null,
-          "The whole guitar is %s of A4 = 440 Hz; that does no harm.",
-          Calibration.offWords(cents));
+          Wording.of("machine.calibration.finding.guitarOff", Calibration.offWords(cents)));
     }
     if (!match.strays().isEmpty()) {
       int strays = match.strays().size();
       add(
           Finding.Kind.STRAY,
           null,
-          strays == 1
-              ? "One note (at %.1f s) belongs to no place of the sequence and was passed over."
-              : strays
-                  + " notes (the first at %.1f s) belong to no place of the sequence and were passed"
-                  + " over.",
-          match.strays().get(0).time());
+          Wording.counted(
+              "machine.calibration.finding.stray",
+              strays,
+              strays,
+              Wording.fixed(match.strays().get(0).time(), 1)));
     }
   }
 
@@ -187,24 +179,13 @@ final class CalibrationFindings {
         add(
             Finding.Kind.ALIKE,
             lower.string(),
-            "Strings %d and %d cannot be told apart by their sound on this guitar: where both have a"
-                + " note, only the hand's place can tell which was played.",
-            number,
-            number - 1);
+            Wording.of("machine.calibration.finding.alike", number, number - 1));
       }
     }
   }
 
-  private void add(Finding.Kind kind, GuitarString string, String words, Object... values) {
-    findings.add(
-        new Finding(kind, Optional.ofNullable(string), String.format(Locale.ROOT, words, values)));
-  }
-
-  private static String frets(List<Integer> frets, String one, String many) {
-    return (frets.size() == 1 ? "fret " : "frets ")
-        + list(frets)
-        + " "
-        + (frets.size() == 1 ? one : many);
+  private void add(Finding.Kind kind, GuitarString string, String words) {
+    findings.add(new Finding(kind, Optional.ofNullable(string), words));
   }
 
   static String list(List<Integer> frets) {
@@ -212,10 +193,7 @@ final class CalibrationFindings {
   }
 
   static String named(Tuning tuning, GuitarString string) {
-    return "string " + string + " (" + tuning.names().get(tuning.count() - string.number()) + ")";
-  }
-
-  private static String capital(String words) {
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    String note = tuning.names().get(tuning.count() - string.number());
+    return Wording.of("machine.calibration.string", string, note);
   }
 }

@@ -11,6 +11,7 @@ import neckway.file.DrillFile;
 import neckway.file.GuitarFile;
 import neckway.file.sound.Channel;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * What a folder of recordings says of itself: its list, or else its drills, and its guitar.
@@ -64,7 +65,7 @@ public record ClassFolder(
           .sorted()
           .toList();
     } catch (IOException e) {
-      throw new BadInput(folder + ": this folder cannot be read; name another", e);
+      throw new BadInput(Wording.of("machine.folder.unread", folder), e);
     }
   }
 

@@ -18,6 +18,7 @@ import neckway.neck.BadInput;
 import neckway.report.Report;
 import neckway.review.Remarks;
 import neckway.review.Review;
+import neckway.words.Wording;
 
 /**
  * The reports beside a folder's reviews, each with its sound and with the teacher's remarks where a
@@ -79,7 +80,7 @@ public record FolderReports(Path into) {
       return Files.isRegularFile(report)
           && Files.readString(report, StandardCharsets.UTF_8).endsWith(madeOf + "\n");
     } catch (IOException e) {
-      throw new BadInput(report + ": cannot be read; move it away to have it made again", e);
+      throw new BadInput(Wording.of("machine.takes.reportUnread", report), e);
     }
   }
 
@@ -87,7 +88,7 @@ public record FolderReports(Path into) {
   private String madeOf(String name) {
     try {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      sha.update(ProgramVersion.number().getBytes(StandardCharsets.UTF_8));
+      sha.update(ProgramVersion.andLanguage().getBytes(StandardCharsets.UTF_8));
       sha.update(Files.readAllBytes(into.resolve(name + ".review.json")));
       if (Files.exists(remarks(name))) {
         sha.update(Files.readAllBytes(remarks(name)));
@@ -96,7 +97,7 @@ public record FolderReports(Path into) {
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     } catch (IOException e) {
-      throw new BadInput(remarks(name) + ": cannot be read; take another copy", e);
+      throw new BadInput(Wording.of("machine.unread", remarks(name)), e);
     }
   }
 }

@@ -32,13 +32,14 @@ import neckway.recording.Recording;
 import neckway.recording.RecordingReviewer;
 import neckway.recording.RecordingReviewer.Reviewed;
 import neckway.string.GuitarProfile;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /**
  * Reviews many recordings, several at once. One that cannot be read never stops the rest, what was
  * done before and has not changed is not done again, and what is done when it is stopped stays.
  */
 public final class FolderReview {
-  private static final String STOPPED = "not reviewed yet; run it again";
 
   /**
    * What holds for all of them.
@@ -97,7 +98,7 @@ public final class FolderReview {
     try {
       Files.createDirectories(into);
     } catch (IOException e) {
-      throw new BadInput(into + ": this folder cannot be made; name another one with --into", e);
+      throw new BadInput(Wording.of("machine.takes.noInto", into), e);
     }
     table = new TakeTable(into);
     earlier = table.earlier();
@@ -109,8 +110,7 @@ public final class FolderReview {
     listed.addAll(terms.drills());
     jobs.stream().flatMap(job -> job.drill().stream()).distinct().forEach(this::gather);
     if (listed.isEmpty() && terms.drill().isEmpty()) {
-      throw new BadInput(
-          "no drill: give --drill FILE, a list with a column drill, or put drill files into the folder");
+      throw new BadInput(Wording.of("machine.takes.noDrill"));
     }
   }
 
@@ -132,6 +132,7 @@ public final class FolderReview {
     ExecutorService workers =
         Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
     List<Future<TakeRow>> rows = new ArrayList<>();
+    Tongue spoken = Wording.tongue();
     Done done = new Done(listener, jobs.size());
     for (int i = 0; i < jobs.size(); i++) {
       TakeJob job = jobs.get(i);
@@ -139,7 +140,7 @@ public final class FolderReview {
       rows.add(
           workers.submit(
               () -> {
-                TakeRow row = row(job, name, listener, stopped);
+                TakeRow row = Wording.in(spoken, () -> row(job, name, listener, stopped));
                 done.oneMore();
                 return row;
               }));
@@ -197,7 +198,7 @@ public final class FolderReview {
   private TakeRow row(TakeJob job, String name, Listener listener, BooleanSupplier stopped) {
     try {
       if (stopped.getAsBoolean()) {
-        return TakeRow.not(job, STOPPED);
+        return TakeRow.not(job, Wording.of("machine.takes.stopped"));
       }
       InputFile.check(job.file());
       DrillGuess guess = guess(job);
@@ -211,7 +212,7 @@ public final class FolderReview {
       }
       Optional<DrillGuess.Heard> asGuessed = guess.hear(drill -> heard(job, drill, stopped));
       if (asGuessed.isEmpty()) {
-        return TakeRow.not(job, STOPPED);
+        return TakeRow.not(job, Wording.of("machine.takes.stopped"));
       }
       DrillGuess.Heard heard = asGuessed.get();
       Reviewed reviewed = heard.reviewed();
@@ -224,7 +225,7 @@ public final class FolderReview {
     } catch (BadInput e) {
       return TakeRow.not(job, e.getMessage());
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
-      return TakeRow.not(job, "a fault of the program, not of the recording: " + e);
+      return TakeRow.not(job, Wording.of("machine.takes.fault", e));
     }
   }
 
@@ -268,7 +269,7 @@ public final class FolderReview {
         InputFile.check(guitar.get());
         add(sha, guitar.get());
       }
-      StringBuilder text = new StringBuilder(ProgramVersion.number());
+      StringBuilder text = new StringBuilder(ProgramVersion.andLanguage());
       drills.forEach(drill -> text.append('\n').append(DrillFile.toJson(drill)));
       text.append('\n').append(job.firstBeat()).append(job.channel()).append(job.name());
       sha.update(text.toString().getBytes(StandardCharsets.UTF_8));
@@ -276,7 +277,7 @@ public final class FolderReview {
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     } catch (IOException e) {
-      throw new BadInput(job.file() + ": cannot be read; take another copy", e);
+      throw new BadInput(Wording.of("machine.unread", job.file()), e);
     }
   }
 

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Properties;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /**
  * The program's version. What it made stands until another version comes, whichever of its commands
@@ -22,5 +24,13 @@ final class ProgramVersion {
       throw new UncheckedIOException(e);
     }
     return properties.getProperty("version");
+  }
+
+  /**
+   * The version, and the language where it is not English: what was said in another language, or by
+   * another version, is said anew.
+   */
+  static String andLanguage() {
+    return Wording.tongue() == Tongue.ENGLISH ? number() : number() + "\n" + Wording.tongue();
   }
 }

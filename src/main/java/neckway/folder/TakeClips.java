@@ -11,6 +11,7 @@ import neckway.report.Clips;
 import neckway.review.Review;
 import neckway.sound.Levelling;
 import neckway.sound.TimeStretch;
+import neckway.words.Wording;
 
 /**
  * Sound out of a recording, equally loud everywhere. The recording is read once.
@@ -74,12 +75,11 @@ public record TakeClips(Path take, Channel channel, Review review) implements Cl
     double reviewed = review.take().seconds();
     if (reviewed > 0 && Math.abs(reviewed - seconds) > SAME_LENGTH_SECONDS) {
       throw new BadInput(
-          String.format(
-              java.util.Locale.ROOT,
-              "%s: is %.1f s long and what was reviewed %.1f s; name the recording of this review",
+          Wording.of(
+              "machine.take.otherLength",
               take,
-              seconds,
-              reviewed));
+              Wording.fixed(seconds, 1),
+              Wording.fixed(reviewed, 1)));
     }
   }
 

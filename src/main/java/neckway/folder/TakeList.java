@@ -22,6 +22,7 @@ import java.util.stream.Stream;
 import neckway.file.InputFile;
 import neckway.file.sound.Channel;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * Which recordings there are: those in a folder, or those of a list. A list is a text of comma
@@ -55,11 +56,11 @@ public final class TakeList {
               .map(file -> job(file, channel))
               .toList();
       if (jobs.isEmpty()) {
-        throw new BadInput(folder + ": there is no recording in this folder; name another");
+        throw new BadInput(Wording.of("machine.takes.none", folder));
       }
       return jobs;
     } catch (IOException e) {
-      throw new BadInput(folder + ": this folder cannot be read; name another", e);
+      throw new BadInput(Wording.of("machine.folder.unread", folder), e);
     }
   }
 
@@ -100,10 +101,10 @@ public final class TakeList {
     int line = 1;
     for (Map<String, String> row : rows(list)) {
       line++;
-      jobs.add(job(list, row, list + ": line " + line, usual));
+      jobs.add(job(list, row, Wording.of("machine.line", list, line), usual));
     }
     if (jobs.isEmpty()) {
-      throw new BadInput(list + ": names no recording; give a line for each below the first");
+      throw new BadInput(Wording.of("machine.list.noTakes", list));
     }
     return jobs;
   }
@@ -115,7 +116,7 @@ public final class TakeList {
     try {
       String text = Files.readString(list, StandardCharsets.UTF_8).replaceFirst("^\uFEFF", "");
       if (text.isBlank()) {
-        throw new BadInput(list + ": is empty; its first line names the columns, file among them");
+        throw new BadInput(Wording.of("machine.list.empty", list));
       }
       try (MappingIterator<Map<String, String>> rows =
           mapper.readerForMapOf(String.class).with(header).readValues(text)) {
@@ -123,10 +124,9 @@ public final class TakeList {
         return rows.readAll();
       }
     } catch (CharacterCodingException e) {
-      throw new BadInput(list + ": is no text in UTF-8; save it as such", e);
+      throw new BadInput(Wording.of("machine.list.noText", list), e);
     } catch (IOException e) {
-      throw new BadInput(
-          list + ": is no table of comma separated values; save it as one, with a first line", e);
+      throw new BadInput(Wording.of("machine.list.noTable", list), e);
     }
   }
 
@@ -140,21 +140,17 @@ public final class TakeList {
       }
     }
     if (!file) {
-      throw new BadInput(list + ": its first line has no column file; add it");
+      throw new BadInput(Wording.of("machine.list.noFile", list));
     }
     if (!unknown.isEmpty()) {
-      throw new BadInput(
-          list
-              + ": the column "
-              + unknown.iterator().next()
-              + " is not known; there are file, drill, guitar, name, firstBeat, channel and when");
+      throw new BadInput(Wording.of("machine.list.column", list, unknown.iterator().next()));
     }
   }
 
   private static TakeJob job(Path list, Map<String, String> row, String where, Channel usual) {
     Optional<String> file = cell(row, "file");
     if (file.isEmpty()) {
-      throw new BadInput(where + ": file: is empty; name the recording");
+      throw new BadInput(Wording.of("machine.list.file", where));
     }
     Path take = list.toAbsolutePath().resolveSibling(file.get());
     return new TakeJob(
@@ -183,14 +179,13 @@ public final class TakeList {
     } catch (NumberFormatException e) {
       // told below
     }
-    throw new BadInput(where + ": firstBeat: " + cell.get() + ": give seconds, such as 2.0");
+    throw new BadInput(Wording.of("machine.list.firstBeat", where, cell.get()));
   }
 
   private static Channel channel(String word, String where) {
     return Arrays.stream(Channel.values())
         .filter(channel -> channel.name().equalsIgnoreCase(word))
         .findFirst()
-        .orElseThrow(
-            () -> new BadInput(where + ": channel: " + word + ": give left, right, mix or auto"));
+        .orElseThrow(() -> new BadInput(Wording.of("machine.list.channel", where, word)));
   }
 }

@@ -8,7 +8,9 @@ import java.util.OptionalInt;
 import neckway.drill.PlayableDrill;
 import neckway.review.Review;
 import neckway.review.Summary;
+import neckway.review.words.Phrases;
 import neckway.review.words.Words;
+import neckway.words.Wording;
 
 /**
  * What the table says of one recording.
@@ -43,7 +45,8 @@ record TakeRow(ObjectNode cells, OptionalInt attempts, String digest) {
   static TakeRow of(
       TakeJob job, PlayableDrill drill, boolean guessed, Review review, String digest) {
     ObjectNode cells = begun(job, READ);
-    cells.put("drill", guessed ? drill.title() + " (a guess)" : drill.title());
+    String title = Phrases.title(drill);
+    cells.put("drill", guessed ? Wording.of("machine.takes.guess", title) : title);
     Summary summary = review.summary();
     cells.put("notes", summary.notes());
     cells.put("right", summary.right());

@@ -1,6 +1,5 @@
 package neckway.live;
 
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
@@ -11,6 +10,7 @@ import neckway.sound.ClickTrack;
 import neckway.sound.OffsetWatch;
 import neckway.sound.Playback;
 import neckway.sound.PlayedTape;
+import neckway.words.Wording;
 
 /** A start to the click: its frames in the output are known, and are found on the input's count. */
 final class ClickStart implements RoundStart {
@@ -150,10 +150,6 @@ final class ClickStart implements RoundStart {
       return Optional.empty();
     }
     return Optional.of(
-        String.format(
-            Locale.ROOT,
-            "the output stumbled, so the click moved against the input by about %d ms; close other"
-                + " programs, and do not trust this run's timing figures",
-            Math.round(Math.abs(driftSeconds) * 1000)));
+        Wording.of("machine.live.stumbled", Math.round(Math.abs(driftSeconds) * 1000)));
   }
 }

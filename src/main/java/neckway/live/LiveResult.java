@@ -6,6 +6,7 @@ import java.util.Optional;
 import neckway.review.Review;
 import neckway.sound.ClickClock;
 import neckway.string.Lesson;
+import neckway.words.Wording;
 
 /**
  * One round of a live run, over.
@@ -60,8 +61,6 @@ public record LiveResult(
   public Optional<String> soundMissed() {
     return overflows + lostFrames == 0
         ? Optional.empty()
-        : Optional.of(
-            "some of the sound was missed, since the computer was too busy; a note told as left"
-                + " out may have been played: close other programs");
+        : Optional.of(Wording.of("machine.live.missed"));
   }
 }

@@ -2,7 +2,6 @@ package neckway.live;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
@@ -19,6 +18,7 @@ import neckway.sound.ClickClock;
 import neckway.sound.Pump;
 import neckway.string.GuitarProfile;
 import neckway.string.Lesson;
+import neckway.words.Wording;
 
 /** One round of a live run, from its first sample to its review. */
 final class LiveRound {
@@ -71,7 +71,7 @@ final class LiveRound {
               stop.getAsBoolean() || !start.outputGone()
                   ? Optional.empty()
                   : Optional.of(gone("output"));
-          case ENOUGH -> take.problem().map(p -> p + "; the take up to here is kept");
+          case ENOUGH -> take.problem().map(p -> Wording.of("machine.live.kept", p));
         };
     failed = failure.isPresent();
     failure.ifPresent(listener::complaint);
@@ -131,19 +131,14 @@ final class LiveRound {
     take.taken();
   }
 
+  /**
+   * @param which input or output
+   */
   private String gone(String which) {
     if (take.frames() == 0) {
-      throw new BadInput(
-          "the sound "
-              + which
-              + " was gone before anything was heard; check the device and start again");
+      throw new BadInput(Wording.of("machine.live.gone." + which));
     }
-    return String.format(
-        Locale.ROOT,
-        "the sound %s was lost at %.0f s; what was played until then is kept and reviewed; check the"
-            + " device",
-        which,
-        take.seconds());
+    return Wording.of("machine.live.lost." + which, Wording.fixed(take.seconds(), 0));
   }
 
   /** Whether it ended since a device or the disk failed. */

@@ -11,6 +11,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.UUID;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.util.LibraryLoaderUtil;
@@ -115,13 +116,10 @@ final class Database {
     int version = version(connection);
     int tables = number(connection, "SELECT count(*) FROM sqlite_master");
     if (tables > 0 && number(connection, "PRAGMA application_id") != APPLICATION_ID) {
-      throw new BadInput(file + ": is not a log of Neckway; name another folder with --data");
+      throw new BadInput(Wording.of("machine.log.foreign", file));
     }
     if (version > VERSION) {
-      throw new BadInput(
-          file
-              + ": was written by a newer Neckway; take that one, or name another folder with"
-              + " --data");
+      throw new BadInput(Wording.of("machine.log.newer", file));
     }
     if (version <= 0) {
       if (tables > 0) {
@@ -195,20 +193,20 @@ final class Database {
   /** What stands in the way, in one line. */
   static BadInput cannot(Path file, SQLException e) {
     int code = e.getErrorCode() & 0xff;
-    String why;
+    String key;
     if (code == SQLiteErrorCode.SQLITE_FULL.code) {
-      why = "there is no room left; make room, and try again";
+      key = "machine.log.full";
     } else if (code == SQLiteErrorCode.SQLITE_BUSY.code
         || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
-      why = "another program is writing it; try again when that is done";
+      key = "machine.log.busy";
     } else if (isClosedToWriting(e) || code == SQLiteErrorCode.SQLITE_PERM.code) {
-      why = "cannot be opened for writing; name another folder with --data";
+      key = "machine.log.closed";
     } else if (code == SQLiteErrorCode.SQLITE_IOERR.code) {
-      why = "the disk does not answer as it should; make room, or name another folder with --data";
+      key = "machine.log.disk";
     } else {
-      why = "cannot be used; name another folder with --data";
+      key = "machine.log.unusable";
     }
-    return new BadInput(file + ": " + why, e);
+    return new BadInput(Wording.of(key, file), e);
   }
 
   /**

@@ -18,6 +18,7 @@ import neckway.file.ReviewFile;
 import neckway.neck.BadInput;
 import neckway.review.Review;
 import neckway.review.StepVerdict;
+import neckway.words.Wording;
 
 /** Keeps runs in the log as they end. */
 public final class RunKeeper {
@@ -151,7 +152,7 @@ public final class RunKeeper {
           .atZone(ZoneId.systemDefault())
           .toOffsetDateTime();
     } catch (IOException e) {
-      throw new BadInput(file + ": cannot be looked at; take another copy", e);
+      throw new BadInput(Wording.of("machine.log.looked", file), e);
     }
   }
 

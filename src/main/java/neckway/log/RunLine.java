@@ -14,6 +14,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Optional;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * A run as a line of JSON. Numbers keep the digits that they are written with, so that what is
@@ -34,11 +35,11 @@ final class RunLine {
     try {
       JsonNode node = EXACT.readTree(text);
       if (node == null || node.isMissingNode()) {
-        throw new BadInput(where + ": is empty; it should hold a JSON object");
+        throw new BadInput(Wording.of("machine.log.line.empty", where));
       }
       return node;
     } catch (JsonProcessingException e) {
-      throw new BadInput(where + ": is not JSON; take another copy", e);
+      throw new BadInput(Wording.of("machine.log.line.noJson", where), e);
     }
   }
 
@@ -54,21 +55,20 @@ final class RunLine {
   /** A run as its line has it. */
   static KeptRun read(JsonNode line, String where) {
     if (!(line instanceof ObjectNode object)) {
-      throw new BadInput(where + ": holds no JSON object; it should begin with { and end with }");
+      throw new BadInput(Wording.of("machine.log.line.noObject", where));
     }
     String id = object.path("id").asText("").strip();
     if (id.isEmpty() || id.length() > 200 || id.chars().anyMatch(Character::isISOControl)) {
-      throw new BadInput(where + ": id: is missing or is no name; add one, like \"id\": \"a1\"");
+      throw new BadInput(Wording.of("machine.log.line.id", where));
     }
     JsonNode when = object.path("when");
     if (!when.isTextual()) {
-      throw new BadInput(
-          where + ": when: is missing; add it, like \"when\": \"2026-11-28T18:30:00+01:00\"");
+      throw new BadInput(Wording.of("machine.log.line.when", where));
     }
     ObjectNode about = object.deepCopy();
     JsonNode review = about.remove("review");
     if (review != null && !review.isNull() && !review.isObject()) {
-      throw new BadInput(where + ": review: should be an object in { }, or null");
+      throw new BadInput(Wording.of("machine.log.line.review", where));
     }
     return new KeptRun(
         id,
@@ -97,8 +97,7 @@ final class RunLine {
       try {
         return LocalDateTime.parse(text).atZone(ZoneId.systemDefault()).toOffsetDateTime();
       } catch (DateTimeException e) {
-        throw new BadInput(
-            name + ": \"" + text + "\" is no time; write it like 2026-11-28T18:30:00+01:00", e);
+        throw new BadInput(Wording.of("machine.log.line.time", name, text), e);
       }
     }
   }

@@ -42,6 +42,7 @@ import neckway.neck.Key;
 import neckway.neck.Tuning;
 import neckway.practice.PlayedRound;
 import neckway.practice.RoundsOfRun;
+import neckway.words.Wording;
 
 /**
  * The runs that are kept, in an SQLite file of their own. A run is stored whole or not at all, and
@@ -79,7 +80,7 @@ public final class RunLog implements AutoCloseable {
     try {
       Files.createDirectories(folder);
     } catch (IOException e) {
-      throw new BadInput(folder + ": this folder cannot be made; name another one with --data", e);
+      throw new BadInput(Wording.of("machine.log.folder", folder), e);
     }
     try {
       return new RunLog(file, complaints);
@@ -153,12 +154,7 @@ public final class RunLog implements AutoCloseable {
       }
     }
     complaints.accept(
-        file
-            + ": was damaged and is kept as "
-            + aside.getFileName()
-            + "; "
-            + (taken == 1 ? "one run" : taken + " runs")
-            + " could be read and taken over");
+        Wording.counted("machine.log.damaged", taken, file, aside.getFileName(), taken));
   }
 
   /**
@@ -171,7 +167,7 @@ public final class RunLog implements AutoCloseable {
    */
   public Optional<String> keep(OffsetDateTime when, ObjectNode review, ObjectNode about) {
     String id = UUID.randomUUID().toString();
-    ObjectNode exact = (ObjectNode) RunLine.parse(RunLine.text(review), "the review");
+    ObjectNode exact = (ObjectNode) RunLine.parse(RunLine.text(review), "review");
     return put(new KeptRun(id, when, line(id, when, about), Optional.of(exact)));
   }
 
@@ -265,7 +261,7 @@ public final class RunLog implements AutoCloseable {
    */
   ReviewReader.DrillReviewed read(KeptRun run) {
     return ReviewReader.read(
-        run.review().orElseThrow(), "run " + run.id() + ": review", this::drill);
+        run.review().orElseThrow(), Wording.of("machine.log.review", run.id()), this::drill);
   }
 
   private PlayableDrill drill(JsonNode json) {
@@ -664,7 +660,7 @@ public final class RunLog implements AutoCloseable {
             wrong.add(e.getMessage());
           }
         },
-        id -> wrong.add("run " + id + ": its review cannot be read"));
+        id -> wrong.add(Wording.of("machine.log.reviewUnread", id)));
     return wrong;
   }
 }

@@ -29,6 +29,7 @@ import neckway.neck.BadInput;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
+import neckway.words.Wording;
 
 /** Takes runs out of a log into files, and into a log out of files. */
 public final class RunTransfer {
@@ -199,7 +200,7 @@ public final class RunTransfer {
           .sorted()
           .toList();
     } catch (IOException e) {
-      throw new BadInput(path + ": cannot be looked into; change its permissions", e);
+      throw new BadInput(Wording.of("machine.log.lookedInto", path), e);
     }
   }
 
@@ -209,13 +210,13 @@ public final class RunTransfer {
       for (String line = reader.readLine(); line != null; line = reader.readLine()) {
         number++;
         if (!line.isBlank()) {
-          String where = file + ": line " + number;
+          String where = Wording.of("machine.line", file, number);
           String text = line;
           intake.run(() -> RunLine.read(RunLine.parse(text, where), where));
         }
       }
     } catch (IOException e) {
-      intake.unusable(file + ": cannot be read on; take another copy");
+      intake.unusable(Wording.of("machine.log.readOn", file));
     }
   }
 
@@ -227,7 +228,7 @@ public final class RunTransfer {
             return RunLine.read(json, file.toString());
           }
           if (!ReviewFile.FORMAT.equals(json.path("format").textValue())) {
-            throw new BadInput(file + ": is neither a review nor a line of a log; leave it out");
+            throw new BadInput(Wording.of("machine.log.neither", file));
           }
           // when a review was written is when it was played, as near as a file tells
           OffsetDateTime when = RunKeeper.changed(file);
@@ -243,7 +244,7 @@ public final class RunTransfer {
     try {
       return Files.readString(file);
     } catch (IOException e) {
-      throw new BadInput(file + ": cannot be read as text; take another copy", e);
+      throw new BadInput(Wording.of("machine.log.noText", file), e);
     }
   }
 

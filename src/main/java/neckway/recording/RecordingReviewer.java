@@ -1,7 +1,6 @@
 package neckway.recording;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import neckway.drill.PlayableDrill;
@@ -12,6 +11,7 @@ import neckway.review.Clock;
 import neckway.review.Review;
 import neckway.review.words.OtherwisePlayed;
 import neckway.run.Run;
+import neckway.words.Wording;
 
 /** Says what happened in a recording, as a live run's review does. */
 public final class RecordingReviewer {
@@ -121,13 +121,11 @@ public final class RecordingReviewer {
     double first = recording.firstBeat().orElse(0);
     if (!(first >= 0 && first <= latest)) {
       throw new BadInput(
-          String.format(
-              Locale.ROOT,
-              "%s: a first beat at %s s lies outside this take of %.1f s; give seconds from its"
-                  + " beginning, or leave it out",
+          Wording.of(
+              "machine.take.firstBeat",
               recording.file(),
-              first,
-              takeSeconds));
+              Wording.plain(first),
+              Wording.fixed(takeSeconds, 1)));
     }
   }
 }

@@ -1,7 +1,6 @@
 package neckway.recording;
 
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.file.sound.Channel;
@@ -10,6 +9,7 @@ import neckway.hear.beside.AtRate;
 import neckway.hear.beside.KnownSoundRemover;
 import neckway.hear.beside.LiveRemover;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * A whole take out of which what else was sounding has been taken.
@@ -45,8 +45,7 @@ record TakeAlone(float[] samples, int sampleRate, Optional<String> warning) {
   static TakeAlone of(Recording recording, Beside beside) {
     Whole known = read(beside.file().toString(), TakeReader.open(beside.file(), Channel.MIX));
     if (isSilent(known.samples())) {
-      throw new BadInput(
-          beside.file() + ": is silent; give the recording that sounded beside the guitar");
+      throw new BadInput(Wording.of("machine.beside.silent", beside.file()));
     }
     String name = recording.file().toString();
     Whole take = read(name, TakeReader.open(recording.file(), recording.channel()));
@@ -88,9 +87,9 @@ record TakeAlone(float[] samples, int sampleRate, Optional<String> warning) {
     remover.process(take.samples(), 0, left.length, sink);
     remover.finish(sink);
     String said =
-        remover.takesOut()
-            ? beside.file() + " was taken out as it came"
-            : beside.file() + " is not heard in the count-in, so nothing was taken out";
+        Wording.of(
+            remover.takesOut() ? "machine.beside.asItCame" : "machine.beside.notInCountIn",
+            beside.file());
     return new TakeAlone(
         left,
         take.rate(),
@@ -98,36 +97,24 @@ record TakeAlone(float[] samples, int sampleRate, Optional<String> warning) {
   }
 
   private static String heard(Beside beside, KnownSoundRemover.Found found) {
-    return String.format(
-        Locale.ROOT,
-        "%s sounds in the take from %.2f s on and was taken out",
-        beside.file(),
-        found.where().startsSeconds());
+    return Wording.of(
+        "machine.beside.heard", beside.file(), Wording.fixed(found.where().startsSeconds(), 2));
   }
 
   private static String notHeard(Beside beside, String take) {
     return beside.starts().isPresent()
-        ? String.format(
-            Locale.ROOT,
-            "%s is not heard in %s from %.2f s on, so nothing was taken out; leave --beside-starts"
-                + " out to have it looked for",
+        ? Wording.of(
+            "machine.beside.notHeardFrom",
             beside.file(),
             take,
-            beside.starts().getAsDouble())
-        : beside.file() + " is not heard in " + take + ", so nothing was taken out";
+            Wording.fixed(beside.starts().getAsDouble(), 2))
+        : Wording.of("machine.beside.notHeard", beside.file(), take);
   }
 
   private static void checkStart(OptionalDouble starts, String take, double seconds) {
     double at = starts.orElse(0);
     if (!(at >= 0 && at < seconds)) {
-      throw new BadInput(
-          String.format(
-              Locale.ROOT,
-              "--beside-starts %s: lies outside %s, which is %.1f s long; give seconds from the"
-                  + " take's beginning, or leave it out to have it found",
-              at,
-              take,
-              seconds));
+      throw new BadInput(Wording.of("machine.beside.outside", at, take, Wording.fixed(seconds, 1)));
     }
   }
 
@@ -138,11 +125,7 @@ record TakeAlone(float[] samples, int sampleRate, Optional<String> warning) {
       int count = 0;
       for (int got = reader.read(block); got > 0; got = reader.read(block)) {
         if (count + got > MOST_FRAMES) {
-          throw new BadInput(
-              name
-                  + ": is longer than "
-                  + MOST_MINUTES
-                  + " minutes, too long for --beside; cut it to the run");
+          throw new BadInput(Wording.of("machine.beside.long", name, MOST_MINUTES));
         }
         if (count + got > samples.length) {
           samples = Arrays.copyOf(samples, Math.min(MOST_FRAMES, Math.max(2 * count, count + got)));

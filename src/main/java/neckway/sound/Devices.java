@@ -15,6 +15,7 @@ import javax.sound.sampled.Mixer;
 import javax.sound.sampled.SourceDataLine;
 import javax.sound.sampled.TargetDataLine;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * The sound devices of this machine, by name. Each question to the sound system has a limit of
@@ -118,13 +119,10 @@ public final class Devices {
 
   private static Mixer.Info choose(Class<? extends DataLine> kind, Optional<String> name) {
     boolean input = kind == TargetDataLine.class;
-    String word = input ? "input" : "output";
     List<Mixer.Info> all = mixers(kind);
     if (all.isEmpty()) {
       throw new BadInput(
-          "no sound "
-              + word
-              + " found on this machine; plug one in, or start the sound server, and try again");
+          Wording.of(input ? "machine.device.none.input" : "machine.device.none.output"));
     }
     if (name.isEmpty()) {
       return all.get(0);
@@ -141,12 +139,11 @@ public final class Devices {
         (like.isEmpty() ? all : like)
             .stream().map(Mixer.Info::getName).distinct().collect(Collectors.joining(", "));
     throw new BadInput(
-        "--"
-            + word
-            + " "
-            + name.get()
-            + (like.isEmpty() ? ": no such device; there is: " : ": could be any of: ")
-            + names);
+        Wording.of(
+            like.isEmpty() ? "machine.device.unknown" : "machine.device.several",
+            input ? "--input" : "--output",
+            name.get(),
+            names));
   }
 
   private static DataLine open(
@@ -172,11 +169,7 @@ public final class Devices {
       }
     }
     throw new BadInput(
-        "the sound device "
-            + device.getName()
-            + " cannot be opened ("
-            + (why == null ? "" : why.getMessage())
-            + "); close other programs that use it, or name another",
+        Wording.of("machine.device.closed", device.getName(), why == null ? "" : why.getMessage()),
         why);
   }
 

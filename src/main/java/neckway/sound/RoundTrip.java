@@ -3,6 +3,7 @@ package neckway.sound;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 
 /**
  * What a pair of devices adds to the offset that they report: the same in each run, so it is
@@ -58,7 +59,7 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
       reported = positions.offsetFrames();
     }
     if (reported.isEmpty()) {
-      throw new BadInput("the devices do not tell their positions; name another one");
+      throw new BadInput(Wording.of("machine.trip.noPositions"));
     }
     ClickFinder.Heard heard =
         ClickFinder.offset(
@@ -69,13 +70,7 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
             reported.getAsDouble() + 0.1 * rate,
             0.18 * rate);
     if (heard.count() < LEAST_CLICKS || heard.spread() > 0.003 * rate) {
-      throw new BadInput(
-          "the input heard "
-              + heard.count()
-              + " of "
-              + PLAYED_CLICKS
-              + " clicks clearly; hold the microphone to the loudspeaker or the headphones, or"
-              + " join output and input by a cable, turn it up a little and try again");
+      throw new BadInput(Wording.of("machine.trip.fewClicks", heard.count(), PLAYED_CLICKS));
     }
     return new RoundTrip(
         (heard.median() - reported.getAsDouble()) / rate,
@@ -85,17 +80,10 @@ public record RoundTrip(double extraSeconds, double spreadSeconds, int clicks, i
   }
 
   private static void refuseUnlessHeard(Pump.End end) {
-    String lost =
-        switch (end) {
-          case ENOUGH -> "";
-          case GONE -> "input";
-          case STOPPED -> "output";
-        };
-    if (!lost.isEmpty()) {
-      throw new BadInput(
-          "the sound "
-              + lost
-              + " is gone, so nothing was measured; check the device and try again");
+    switch (end) {
+      case ENOUGH -> {}
+      case GONE -> throw new BadInput(Wording.of("machine.trip.gone.input"));
+      case STOPPED -> throw new BadInput(Wording.of("machine.trip.gone.output"));
     }
   }
 

@@ -7,6 +7,8 @@ import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 import javax.sound.sampled.Line;
 import neckway.neck.BadInput;
+import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /**
  * Asks the sound system something with a limit of time: a sound server that hangs answers neither
@@ -29,7 +31,9 @@ final class TimeLimit {
 
   static <T> T ask(Supplier<T> question, double seconds) {
     CompletableFuture<T> answer = new CompletableFuture<>();
-    Thread asker = new Thread(() -> answer(question, answer), "sound system");
+    Tongue spoken = Wording.tongue();
+    Supplier<T> asked = () -> Wording.in(spoken, question);
+    Thread asker = new Thread(() -> answer(asked, answer), "sound system");
     asker.setDaemon(true);
     asker.start();
     try {
@@ -43,14 +47,11 @@ final class TimeLimit {
       if (!answer.cancel(false)) {
         return answer.join();
       }
-      throw new BadInput(
-          "the sound system does not answer; start the sound server again, or unplug the device and"
-              + " plug it in, and try again",
-          e);
+      throw new BadInput(Wording.of("machine.device.silent"), e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       answer.cancel(false);
-      throw new BadInput("interrupted while waiting for the sound system; try again", e);
+      throw new BadInput(Wording.of("machine.device.interrupted"), e);
     }
   }
 

@@ -55,7 +55,7 @@ final class TakesFolder {
             new Take(file, Files.size(file) + besideBytes(file), old && !marked.contains(whole)));
       }
     } catch (IOException e) {
-      throw new BadInput(folder + ": cannot be read; choose another folder for takes", e);
+      throw new BadInput(Texts.of("problem.takes-unread", folder), e);
     }
     return takes;
   }

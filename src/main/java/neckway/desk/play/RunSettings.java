@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import neckway.desk.Texts;
 import neckway.desk.open.LogChoice;
 import neckway.desk.open.RunBook;
 import neckway.desk.read.DeviceClipOutput;
@@ -196,8 +197,7 @@ public final class RunSettings {
     try {
       Files.createDirectories(folder);
     } catch (IOException e) {
-      throw new BadInput(
-          folder + ": takes cannot be kept there (" + e.getMessage() + "); name another folder", e);
+      throw new BadInput(Texts.of("problem.takes-not-kept", folder, e.getMessage()), e);
     }
     String title = drill.title().replaceAll("[^\\p{L}\\p{N} #-]+", "");
     String shorter = title.substring(0, Math.min(title.length(), LONGEST_NAME)).strip();
