@@ -94,7 +94,7 @@ class ArchitectureTests {
         "what is called follows from the drill, the states and a seed alone");
     room(
         "file",
-        "neck drill hear follow string hand review practice calls player",
+        "words neck drill hear follow string hand review practice calls player",
         "files are read and written, never heard or judged, here");
     room(
         "log",
