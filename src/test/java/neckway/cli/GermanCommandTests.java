@@ -29,8 +29,7 @@ final class GermanCommandTests {
   private int run(Tongue tongue, String... words) {
     out.getBuffer().setLength(0);
     err.getBuffer().setLength(0);
-    return Wording.in(
-        tongue, () -> Main.run(new PrintWriter(out), new PrintWriter(err), words));
+    return Wording.in(tongue, () -> Main.run(new PrintWriter(out), new PrintWriter(err), words));
   }
 
   private int german(String... words) {

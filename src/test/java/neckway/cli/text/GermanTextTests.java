@@ -147,7 +147,10 @@ class GermanTextTests {
     assertThat(all.split("23 von 25", -1)).hasSize(7);
     assertThat(all.split("doppelt angeschlagen ", -1).length)
         .isEqualTo(all.split("richtig ", -1).length);
-    assertThat(all).contains("Wechsel 1, auf, Saite ").contains("Note 12, ").contains("ausgelassen");
+    assertThat(all)
+        .contains("Wechsel 1, auf, Saite ")
+        .contains("Note 12, ")
+        .contains("ausgelassen");
     noEnglish(all);
   }
 
