@@ -24,6 +24,7 @@ import neckway.file.sound.TakeReader;
 import neckway.neck.BadInput;
 import neckway.neck.Tuning;
 import neckway.recording.TakeFeed;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -52,7 +53,7 @@ final class CalibrateCommand implements Callable<Integer> {
   public Integer call() {
     overwrite
         .files()
-        .reads("the take", Optional.of(take))
+        .reads(Wording.of("terminal.theTake"), Optional.of(take))
         .writes("--out", Optional.ofNullable(out), OutputFiles.Kind.GUITAR);
     Tuning strings = tuningOption.tuning();
     List<Integer> asked = FretList.parse(frets);
@@ -77,7 +78,7 @@ final class CalibrateCommand implements Callable<Integer> {
     }
     if (out != null) {
       to.println();
-      Wrapped.print(to, "The profile is in " + out + ".");
+      Wrapped.print(to, Wording.of("terminal.calibrate.written", out));
     }
     return 0;
   }

@@ -17,6 +17,7 @@ import neckway.file.JsonFile;
 import neckway.file.OutputFiles;
 import neckway.file.ReviewReader;
 import neckway.neck.BadInput;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -39,9 +40,7 @@ final class CompareCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (files.size() < 2 || files.size() > MOST) {
-      throw new BadInput(
-          (files.size() == 1 ? "one review" : files.size() + " reviews")
-              + ": name two to twenty of one drill");
+      throw new BadInput(Wording.counted("terminal.compare.number", files.size(), files.size()));
     }
     OutputFiles outputs = overwrite.files();
     files.forEach(file -> outputs.reads("", Optional.of(file)));
@@ -63,8 +62,7 @@ final class CompareCommand implements Callable<Integer> {
     for (Path file : files) {
       ReviewReader.DrillReviewed read = ReviewReader.read(JsonFile.read(file), file.toString());
       if (!takes.isEmpty() && !takes.get(0).read().drill().route().equals(read.drill().route())) {
-        throw new BadInput(
-            file + ": is of another drill than " + files.get(0) + "; compare takes of one drill");
+        throw new BadInput(Wording.of("terminal.compare.anotherDrill", file, files.get(0)));
       }
       takes.add(new ComparisonFile.Named(file.toString(), read));
     }

@@ -18,7 +18,7 @@ import neckway.cli.option.DrillOptions;
 import neckway.cli.option.GuitarOption;
 import neckway.cli.option.JsonOption;
 import neckway.cli.option.OverwriteOption;
-import neckway.cli.option.Ranges;
+import neckway.cli.text.Figures;
 import neckway.cli.text.LiveText;
 import neckway.drill.PlayableDrill;
 import neckway.file.OutputFiles;
@@ -34,6 +34,7 @@ import neckway.sound.ClickTrack;
 import neckway.sound.Devices;
 import neckway.sound.RoundTrip;
 import neckway.string.GuitarProfile;
+import neckway.words.Wording;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -80,12 +81,12 @@ final class ListenCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     if (devices) {
-      out.println("inputs:  " + named(Devices.inputs()));
-      out.println("outputs: " + named(Devices.outputs()));
+      out.println(Wording.of("terminal.devices.inputs", named(Devices.inputs())));
+      out.println(Wording.of("terminal.devices.outputs", named(Devices.outputs())));
       return 0;
     }
     if (!(clickPercent >= 0 && clickPercent <= PERCENT * ClickTrack.MAX_GAIN)) {
-      throw new BadInput("--click-volume " + clickPercent + ": give 0 to 50 percent");
+      throw new BadInput(Wording.of("terminal.listen.clickVolume", clickPercent));
     }
     if (measure) {
       measureRoundTrip(out);
@@ -103,14 +104,13 @@ final class ListenCommand implements Callable<Integer> {
             .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
     if (backing.isAsked()) {
       files.writes(
-          "what is played beside --save",
+          Wording.of("terminal.listen.besideSave"),
           Optional.ofNullable(save).map(LiveSetup::backingFile),
           OutputFiles.Kind.WAV);
     }
     drillOptions.allowFirstNote();
     if (backing.isAsked() && drillOptions.startsWithFirstNote()) {
-      throw new BadInput(
-          "--start first-note together with a backing: a backing counts in; leave one of them out");
+      throw new BadInput(Wording.of("terminal.listen.firstNoteAndBacking"));
     }
     CommandLine line = spec.commandLine();
     PrintWriter told = json.toStandardOutput() ? line.getErr() : out;
@@ -146,7 +146,7 @@ final class ListenCommand implements Callable<Integer> {
   }
 
   private void measureRoundTrip(PrintWriter out) {
-    out.println("Sixteen clicks; let the input hear them.");
+    out.println(Wording.of("terminal.trip.clicks"));
     String from = Devices.inputName(name(input));
     String to = Devices.outputName(name(output));
     RoundTrip trip = RoundTrip.measure(name(input), name(output), clickPercent / PERCENT);
@@ -159,14 +159,13 @@ final class ListenCommand implements Callable<Integer> {
             1000 * trip.extraSeconds(),
             1000 * trip.spreadSeconds(),
             trip.clicks()));
-    out.printf(
-        Locale.ROOT,
-        "Heard %d clicks; they come %.2f ms later than the devices say, give or take %.2f ms."
-            + " Kept in %s.%n",
-        trip.clicks(),
-        1000 * trip.extraSeconds(),
-        1000 * trip.spreadSeconds(),
-        file.path());
+    out.println(
+        Wording.of(
+            "terminal.trip.heard",
+            trip.clicks(),
+            Wording.fixed(1000 * trip.extraSeconds(), 2),
+            Wording.fixed(1000 * trip.spreadSeconds(), 2),
+            file.path()));
   }
 
   private int listen(LiveSetup setup, List<Call> called, Interrupt interrupt) {
@@ -188,7 +187,7 @@ final class ListenCommand implements Callable<Integer> {
     closingWords(show, result);
     String name = save == null ? "" : save.getFileName().toString();
     if (run.isPresent()) {
-      show.printf(Locale.ROOT, "The same calls again: --seed %d%n", calls.seed());
+      show.println(Wording.of("terminal.listen.sameCalls", calls.seed()));
       ReviewOutput.tellCalled(line.getOut(), json, result.review(), name, run.get());
       return save == null || result.take().isPresent() ? 0 : Complaints.UNUSABLE;
     }
@@ -220,19 +219,15 @@ final class ListenCommand implements Callable<Integer> {
           result.take(),
           guitarOption.file());
     } catch (BadInput e) {
-      err.println("neckway: this run is not kept in the log: " + e.getMessage());
+      err.println("neckway: " + Wording.of("terminal.listen.notKept", e.getMessage()));
     }
   }
 
   private void closingWords(PrintWriter show, LiveResult result) {
-    show.printf(
-        Locale.ROOT,
-        result
-            .clock()
-            .map(ListenCommand::firstBeatByClick)
-            .orElse("Your first note, the first beat, is %.4f s into the take.%n"),
-        result.review().grid().firstBeat());
-    result.take().ifPresent(take -> show.println("Saved " + take + "."));
+    String firstBeat =
+        result.clock().map(ListenCommand::firstBeatByClick).orElse("terminal.firstBeat.note");
+    show.println(Wording.of(firstBeat, Wording.fixed(result.review().grid().firstBeat(), 4)));
+    result.take().ifPresent(take -> show.println(Wording.of("terminal.listen.saved", take)));
     result.backing().ifPresent(played -> backingWords(show, result, played));
     result.soundMissed().ifPresent(told -> spec.commandLine().getErr().println("neckway: " + told));
     show.println();
@@ -241,35 +236,30 @@ final class ListenCommand implements Callable<Integer> {
 
   private static void backingWords(PrintWriter show, LiveResult result, LiveResult.Backing played) {
     if (!played.takenOut()) {
-      show.println("The backing was not heard in the input, so nothing was taken out.");
+      show.println(Wording.of("terminal.listen.backingUnheard"));
     }
     if (result.take().isPresent() && played.file().isPresent()) {
-      show.printf(
-          Locale.ROOT,
-          "The take is as it came in; what was played is %s. The same review again, at %s beats a"
-              + " minute: review %s --first-beat %.4f --beside %s --beside-once%n",
-          played.file().get(),
-          Ranges.plain(result.review().grid().tempo()),
-          result.take().get(),
-          result.review().grid().firstBeat(),
-          played.file().get());
+      show.println(
+          Wording.of(
+              "terminal.listen.again",
+              played.file().get(),
+              Figures.plain(result.review().grid().tempo()),
+              result.take().get(),
+              String.format(Locale.ROOT, "%.4f", result.review().grid().firstBeat())));
     }
   }
 
+  /** The key of the sentence that says when the first beat is. */
   private static String firstBeatByClick(ClickClock.Source source) {
     return switch (source) {
-      case HEARD -> "The first beat is %.4f s into the take: the input heard the click.%n";
-      case STORED ->
-          "The first beat is %.4f s into the take, by the delay measured before on these"
-              + " devices.%n";
-      case UNMEASURED ->
-          "The first beat is near %.4f s into the take. The delay of these devices has not been"
-              + " measured: run 'listen --measure-round-trip' once.%n";
+      case HEARD -> "terminal.firstBeat.heard";
+      case STORED -> "terminal.firstBeat.stored";
+      case UNMEASURED -> "terminal.firstBeat.unmeasured";
     };
   }
 
   private static String named(List<String> devices) {
-    return devices.isEmpty() ? "none found" : String.join(", ", devices);
+    return devices.isEmpty() ? Wording.of("terminal.devices.none") : String.join(", ", devices);
   }
 
   private static Optional<String> name(String given) {

@@ -27,6 +27,8 @@ import neckway.log.RunSummary;
 import neckway.log.RunTransfer;
 import neckway.neck.BadInput;
 import neckway.neck.Key;
+import neckway.review.words.Phrases;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -46,8 +48,6 @@ import picocli.CommandLine.Spec;
       LogCommand.Check.class
     })
 final class LogCommand implements Callable<Integer> {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
   private static final int MOST_LISTED = 20;
 
   @Spec private CommandSpec spec;
@@ -66,7 +66,7 @@ final class LogCommand implements Callable<Integer> {
   public Integer call() {
     overwrite.files().writes("--json", json.file(), OutputFiles.Kind.LOG);
     if (last != null && last < 1) {
-      throw new BadInput("--last " + last + ": give 1 or more");
+      throw new BadInput(Wording.of("terminal.log.last", last));
     }
     Optional<Key> of =
         Optional.ofNullable(key).map(k -> DrillOptions.option("--key", k, Key::parse));
@@ -80,10 +80,7 @@ final class LogCommand implements Callable<Integer> {
     }
     runs.forEach(run -> out.println(line(run)));
     if (runs.isEmpty()) {
-      Wrapped.print(
-          out,
-          "No run is kept here yet. 'listen' and the window keep each run as it ends, 'review"
-              + " --log' keeps a recording.");
+      Wrapped.print(out, Wording.of("terminal.log.none"));
     }
     json.file().ifPresent(file -> JsonFile.write(file, toJson(runs)));
     return 0;
@@ -105,20 +102,24 @@ final class LogCommand implements Callable<Integer> {
   private static String line(RunLog.Listed run) {
     RunSummary said = run.said();
     if (said.key().isEmpty()) {
-      return DAY.format(run.when()) + "  warm-up  " + run.id();
+      return Wording.of("terminal.log.warmUp", day(run), run.id());
     }
-    return String.format(
-        Locale.ROOT,
-        "%s  %-9s %-24s %3.0f  %d of %d right, %d of %d clean  %s",
-        DAY.format(run.when()),
-        said.key(),
-        said.shapes(),
-        said.tempo(),
+    return Wording.of(
+        "terminal.log.run",
+        day(run),
+        String.format("%-9s", said.key()),
+        String.format("%-24s", said.shapes()),
+        String.format("%3.0f", said.tempo()),
         said.summary().right(),
         said.summary().notes(),
         said.cleanRounds(),
         said.rounds(),
         run.id());
+  }
+
+  private static String day(RunLog.Listed run) {
+    return DateTimeFormatter.ofPattern(Wording.of("terminal.log.day"), Locale.ROOT)
+        .format(run.when());
   }
 
   private static ObjectNode toJson(List<RunLog.Listed> runs) {
@@ -148,8 +149,7 @@ final class LogCommand implements Callable<Integer> {
   /** Opens a log that must be there. */
   private static RunLog existing(DataOption data, CommandSpec spec) {
     if (!RunLog.isThere(data.folder())) {
-      throw new BadInput(
-          data.folder() + ": no run is kept there; name the log's folder with --data");
+      throw new BadInput(Wording.of("terminal.log.notThere", data.folder()));
     }
     return data.open(complaints(spec));
   }
@@ -169,14 +169,14 @@ final class LogCommand implements Callable<Integer> {
       try (RunLog log = existing(data, spec)) {
         PrintWriter out = spec.commandLine().getOut();
         if (log.line(id).isEmpty()) {
-          throw new BadInput(id + ": no run has this id; 'neckway log' lists them");
+          throw new BadInput(Wording.of("terminal.log.noId", id));
         }
         Optional<ReviewReader.DrillReviewed> read = log.review(id);
         if (read.isEmpty()) {
-          out.println("This run has no review.");
+          out.println(Wording.of("terminal.log.noReview"));
           return 0;
         }
-        out.println(read.get().drill().title());
+        out.println(Phrases.title(read.get().drill()));
         read.get().review().summary().words().forEach(words -> Wrapped.print(out, words));
         out.println();
         new Page(read.get().drill(), read.get().review()).print(out);
@@ -202,9 +202,9 @@ final class LogCommand implements Callable<Integer> {
         int written = new RunTransfer(log).export(folder, damaged::add);
         spec.commandLine()
             .getOut()
-            .println((written == 1 ? "1 run" : written + " runs") + " written into " + folder);
+            .println(Wording.counted("terminal.log.exported", written, written, folder));
         for (String id : damaged) {
-          complaints(spec).accept("run " + id + ": its review is damaged and was left out");
+          complaints(spec).accept(Wording.of("terminal.log.damaged", id));
         }
         return damaged.isEmpty() ? 0 : Complaints.UNUSABLE;
       }
@@ -246,11 +246,11 @@ final class LogCommand implements Callable<Integer> {
                       @Override
                       public void looked(long runs) {
                         if (runs % PROGRESS_EVERY == 0) {
-                          err.println(runs + " runs looked at");
+                          err.println(Wording.of("terminal.log.looked", runs));
                         }
                       }
                     });
-        out.println(imported.kept() + " runs kept, " + imported.passedOver() + " passed over");
+        out.println(Wording.of("terminal.log.imported", imported.kept(), imported.passedOver()));
         return imported.unusable() == 0 ? 0 : Complaints.UNUSABLE;
       }
     }
@@ -272,21 +272,20 @@ final class LogCommand implements Callable<Integer> {
     @Override
     public Integer call() {
       if (all != ids.isEmpty()) {
-        throw new BadInput(
-            "log remove: name the runs' ids, or --all for every one; 'neckway log' lists them");
+        throw new BadInput(Wording.of("terminal.log.removeWhat"));
       }
       try (RunLog log = existing(data, spec)) {
         if (!all) {
           for (String id : ids) {
             if (log.line(id).isEmpty()) {
-              throw new BadInput(id + ": no run has this id; nothing was removed");
+              throw new BadInput(Wording.of("terminal.log.noIdToRemove", id));
             }
           }
         }
         int removed = all ? log.removeAll() : log.remove(ids);
         spec.commandLine()
             .getOut()
-            .println(removed == 1 ? "1 run removed" : removed + " runs removed");
+            .println(Wording.counted("terminal.log.removed", removed, removed));
         return 0;
       }
     }
@@ -307,7 +306,7 @@ final class LogCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         wrong.forEach(out::println);
         if (wrong.isEmpty()) {
-          out.println(runs + " runs, nothing wrong, in " + log.file());
+          out.println(Wording.of("terminal.log.sound", runs, log.file()));
         }
         return wrong.isEmpty() ? 0 : Complaints.UNUSABLE;
       }

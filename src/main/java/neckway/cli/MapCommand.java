@@ -10,7 +10,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import neckway.cli.option.DrillOptions;
 import neckway.cli.option.HelpOption;
@@ -35,6 +34,7 @@ import neckway.neck.Key;
 import neckway.neck.Neck;
 import neckway.neck.NeckMap;
 import neckway.neck.Shape;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -93,7 +93,7 @@ final class MapCommand implements Callable<Integer> {
       return 0;
     }
     if (save != null) {
-      text.addAll(List.of("", "The drill is saved in " + save + "."));
+      text.addAll(List.of("", Wording.of("terminal.map.saved", save)));
     }
     text.forEach(spec.commandLine().getOut()::println);
     return 0;
@@ -116,10 +116,8 @@ final class MapCommand implements Callable<Integer> {
       }
     } catch (IOException e) {
       String files =
-          Stream.of(mapFile, save)
-              .filter(Objects::nonNull)
-              .map(Path::toString)
-              .collect(Collectors.joining(" and "));
+          Wording.list(
+              Stream.of(mapFile, save).filter(Objects::nonNull).map(Path::toString).toList());
       throw new BadInput(files + ": " + WriteFault.words(e), e);
     }
   }
@@ -136,7 +134,7 @@ final class MapCommand implements Callable<Integer> {
     if (start != null || up != null || down != null || save != null) {
       String given =
           start != null ? "--start" : up != null ? "--up" : down != null ? "--down" : "--save";
-      throw new BadInput(given + " needs --shapes: say which chain, such as --shapes major,dorian");
+      throw new BadInput(Wording.of("terminal.map.needsShapes", given));
     }
     return NeckMap.ofAll(neck);
   }

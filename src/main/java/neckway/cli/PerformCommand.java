@@ -6,7 +6,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
@@ -28,6 +27,7 @@ import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
 import neckway.player.settings.PlayerSettings;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -94,7 +94,8 @@ final class PerformCommand implements Callable<Integer> {
 
   private static void checkStep(String option, OptionalInt step, int lastStep) {
     if (step.isPresent() && step.getAsInt() > lastStep) {
-      throw new BadInput(option + " " + step.getAsInt() + ": the drill's last step is " + lastStep);
+      throw new BadInput(
+          Wording.of("terminal.perform.lastStep", option, step.getAsInt(), lastStep));
     }
   }
 
@@ -135,12 +136,17 @@ final class PerformCommand implements Callable<Integer> {
     PrintWriter to = spec.commandLine().getOut();
     double seconds = (double) played.samples().length / played.sampleRate();
     int notes = played.notes().size();
-    String counted = notes == 1 ? "one note" : notes + " notes";
-    to.printf(Locale.ROOT, "%s: %s in %.1f s", out, counted, seconds);
-    if (!calibration) {
-      to.printf(Locale.ROOT, ", first beat at %.3f s", played.firstBeat());
-    }
-    to.println();
+    String counted = Wording.counted("count.note", notes, notes);
+    String length = Wording.fixed(seconds, 1);
+    to.println(
+        calibration
+            ? Wording.of("terminal.perform.plucks", out, counted, length)
+            : Wording.of(
+                "terminal.perform.take",
+                out,
+                counted,
+                length,
+                Wording.fixed(played.firstBeat(), 3)));
   }
 
   private WavWriter.Coding coding() {
@@ -148,7 +154,7 @@ final class PerformCommand implements Callable<Integer> {
       case 16 -> WavWriter.Coding.PCM_16;
       case 24 -> WavWriter.Coding.PCM_24;
       case 32 -> WavWriter.Coding.FLOAT_32;
-      default -> throw new BadInput("--bits " + bits + ": give 16, 24 or 32");
+      default -> throw new BadInput(Wording.of("terminal.perform.bits", bits));
     };
   }
 

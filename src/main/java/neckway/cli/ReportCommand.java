@@ -18,6 +18,7 @@ import neckway.folder.TakeClips;
 import neckway.report.Clips;
 import neckway.report.Report;
 import neckway.review.Remarks;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -70,7 +71,7 @@ final class ReportCommand implements Callable<Integer> {
           take == null ? Clips.NONE : new TakeClips(take, channel.channel(), read.review());
       write(target, Report.html(read.drill(), read.review(), said, name, names, clips));
     }
-    spec.commandLine().getOut().println("The report is in " + target + ".");
+    spec.commandLine().getOut().println(Wording.of("terminal.report.written", target));
     return 0;
   }
 

@@ -25,6 +25,7 @@ import neckway.recording.Beside;
 import neckway.recording.Recording;
 import neckway.recording.RecordingReviewer;
 import neckway.review.Review;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -66,26 +67,25 @@ final class ReviewCommand implements Callable<Integer> {
       return reviewSeveral();
     }
     if (takes.isEmpty()) {
-      throw new BadInput("no recording: name one, a folder of them, or a --list");
+      throw new BadInput(Wording.of("terminal.review.noRecording"));
     }
     several.checkSingle();
     Path take = takes.get(0);
     overwrite
         .files()
-        .reads("the take", Optional.of(take))
+        .reads(Wording.of("terminal.theTake"), Optional.of(take))
         .reads("--drill", drillOptions.file())
         .reads("--guitar", guitarOption.file())
         .reads("--beside", Optional.ofNullable(beside))
         .writes("--json", json.file(), OutputFiles.Kind.REVIEW);
     if (firstBeat != null && !Double.isFinite(firstBeat)) {
-      throw new BadInput("--first-beat " + firstBeat + ": give seconds, such as 2.0");
+      throw new BadInput(Wording.of("terminal.review.firstBeat", firstBeat));
     }
     if (besideStarts != null && beside == null) {
-      throw new BadInput("--beside-starts " + besideStarts + ": give the recording with --beside");
+      throw new BadInput(Wording.of("terminal.review.besideStarts", besideStarts));
     }
     if (besideOnce && (beside == null || firstBeat == null)) {
-      throw new BadInput(
-          "--beside-once: give --beside and --first-beat too, as 'listen' said them");
+      throw new BadInput(Wording.of("terminal.review.besideOnce"));
     }
     PlayableDrill drill = drillOptions.drill();
     Recording recording =
@@ -120,13 +120,13 @@ final class ReviewCommand implements Callable<Integer> {
 
   private int reviewSeveral() {
     if (json.toStandardOutput() || json.file().isPresent()) {
-      throw new BadInput("--json: is for one recording; several go to --into DIR, a file each");
+      throw new BadInput(Wording.of("terminal.review.several.json"));
     }
     if (firstBeat != null) {
-      throw new BadInput("--first-beat: is for one recording; give several in a --list, firstBeat");
+      throw new BadInput(Wording.of("terminal.review.several.firstBeat"));
     }
     if (beside != null) {
-      throw new BadInput("--beside: is for one recording; review it by itself");
+      throw new BadInput(Wording.of("terminal.review.several.beside"));
     }
     Optional<PlayableDrill> drill =
         drillOptions.isNamed() ? Optional.of(drillOptions.drill()) : Optional.empty();
@@ -159,13 +159,13 @@ final class ReviewCommand implements Callable<Integer> {
   private static List<String> told(ClassFolder folder, FolderReview.Terms terms) {
     List<String> lines = new ArrayList<>();
     switch (folder.by()) {
-      case LIST -> lines.add("read by its " + ClassFolder.LIST);
-      case DRILL_FILES -> lines.add("read against the drill files in the folder");
+      case LIST -> lines.add(Wording.of("terminal.review.byList", ClassFolder.LIST));
+      case DRILL_FILES -> lines.add(Wording.of("terminal.review.byDrills"));
       case CHOICE -> {
         // nothing to tell
       }
     }
-    terms.guitar().ifPresent(guitar -> lines.add("with the guitar " + guitar));
+    terms.guitar().ifPresent(guitar -> lines.add(Wording.of("terminal.review.withGuitar", guitar)));
     return lines;
   }
 

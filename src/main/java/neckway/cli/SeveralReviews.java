@@ -9,6 +9,7 @@ import neckway.folder.FolderReview;
 import neckway.folder.TakeJob;
 import neckway.neck.BadInput;
 import neckway.recording.RecordingReviewer.Reviewed;
+import neckway.words.Wording;
 
 /** Reviews several recordings and says on the terminal how far it is. */
 final class SeveralReviews implements FolderReview.Listener {
@@ -62,8 +63,12 @@ final class SeveralReviews implements FolderReview.Listener {
   }
 
   private static String said(FolderReview.Counted counted, Path into) {
-    String read = counted.read() == 1 ? "One take was" : counted.read() + " takes were";
-    return read + " reviewed, " + counted.not() + " could not be; see " + into.resolve("table.csv");
+    return Wording.counted(
+        "terminal.several.reviewed",
+        counted.read(),
+        counted.read(),
+        counted.not(),
+        into.resolve("table.csv"));
   }
 
   @Override
@@ -74,7 +79,7 @@ final class SeveralReviews implements FolderReview.Listener {
     }
     saidNanos = now;
     long left = Math.round((now - begunNanos) / SECOND_NANOS * (of - count) / count);
-    String line = count + " of " + of + " done, about " + left + " s to go";
+    String line = Wording.of("terminal.several.progress", count, of, left);
     if (terminal) {
       err.print("\r\033[K" + line);
       err.flush();

@@ -15,9 +15,11 @@ import neckway.drill.PlayableDrill;
 import neckway.file.AtomicFile;
 import neckway.file.OutputFiles;
 import neckway.neck.BadInput;
+import neckway.review.words.Phrases;
 import neckway.sheet.MidiSheet;
 import neckway.sheet.MusicXmlSheet;
 import neckway.sheet.SheetPage;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -48,13 +50,7 @@ final class SheetCommand implements Callable<Integer> {
       return Arrays.stream(values())
           .filter(form -> name.endsWith("." + form.name()))
           .findFirst()
-          .orElseThrow(
-              () ->
-                  new BadInput(
-                      "--out "
-                          + file
-                          + ": its ending says what is written; name a file that ends in .pdf,"
-                          + " .png, .musicxml, .mid or .txt"));
+          .orElseThrow(() -> new BadInput(Wording.of("terminal.sheet.ending", file)));
     }
   }
 
@@ -76,7 +72,7 @@ final class SheetCommand implements Callable<Integer> {
         .writes("--out", Optional.of(out), form.kind);
     PlayableDrill drill = drillOptions.drill();
     AtomicFile.write(out, form.content.apply(drill));
-    spec.commandLine().getOut().println(out + ": " + drill.title());
+    spec.commandLine().getOut().println(out + ": " + Phrases.title(drill));
     return 0;
   }
 

@@ -14,6 +14,7 @@ import neckway.recording.TakeFeed;
 import neckway.sound.Capture;
 import neckway.sound.Devices;
 import neckway.sound.Pump;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -71,9 +72,7 @@ final class TuneCommand implements Callable<Integer> {
               interrupt::asked);
       line.end();
       if (end == Pump.End.GONE) {
-        spec.commandLine()
-            .getErr()
-            .println("neckway: the sound input is gone; check the device and start again");
+        spec.commandLine().getErr().println("neckway: " + Wording.of("terminal.tuner.gone"));
       }
     } finally {
       interrupt.unwatch();

@@ -1,7 +1,6 @@
 package neckway.cli;
 
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import neckway.band.Backing;
@@ -11,12 +10,14 @@ import neckway.cli.option.DrillOptions;
 import neckway.cli.option.HelpOption;
 import neckway.cli.option.OverwriteOption;
 import neckway.cli.option.Ranges;
+import neckway.cli.text.Figures;
 import neckway.drill.PlayableDrill;
 import neckway.drill.Pulse;
 import neckway.file.OutputFiles;
 import neckway.file.sound.WavWriter;
 import neckway.neck.BadInput;
 import neckway.neck.Key;
+import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -72,18 +73,19 @@ final class VampCommand implements Callable<Integer> {
       take.finish();
     }
     Pulse pulse = drill.pulse();
+    double seconds = (double) backing.samples().length / backing.sampleRate();
     spec.commandLine()
         .getOut()
-        .printf(
-            Locale.ROOT,
-            "%s: %s in %s at %s beats a minute, bar 1 at %.3f s, %s, %.1f s%n",
-            out,
-            count == 1 ? "one bar" : count + " bars",
-            key,
-            Ranges.plain(pulse.tempo()),
-            pulse.countIn() * pulse.beatSeconds(),
-            row.sheet(key),
-            (double) backing.samples().length / backing.sampleRate());
+        .println(
+            Wording.of(
+                "terminal.vamp.written",
+                out,
+                Wording.counted("terminal.vamp.bars", count, count),
+                key,
+                Figures.plain(pulse.tempo()),
+                Wording.fixed(pulse.countIn() * pulse.beatSeconds(), 3),
+                row.sheet(key),
+                Wording.fixed(seconds, 1)));
     return 0;
   }
 
@@ -101,8 +103,9 @@ final class VampCommand implements Callable<Integer> {
     }
     if (count * barSeconds > LONGEST_SECONDS) {
       throw new BadInput(
-          (bars == null ? "the drill" : "--bars " + bars)
-              + ": would take more than an hour; ask for fewer bars");
+          bars == null
+              ? Wording.of("terminal.vamp.longDrill")
+              : Wording.of("terminal.vamp.longBars", bars));
     }
     return count;
   }

@@ -63,7 +63,7 @@ final class WarmUpCommand implements Callable<Integer> {
       return 0;
     }
     json.file().ifPresent(file -> JsonFile.write(file, PlanFile.toJson(plan)));
-    Wrapped.print(out, WarmUpLead.CARE);
+    Wrapped.print(out, WarmUpLead.care());
     out.println();
     boolean nobodyThere = System.console() == null;
     if (print || nobodyThere) {

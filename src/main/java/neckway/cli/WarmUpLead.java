@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.cli.option.DataOption;
@@ -22,21 +21,13 @@ import neckway.practice.Plan;
 import neckway.practice.PlanItem;
 import neckway.practice.WarmUpPace;
 import neckway.sound.Devices;
+import neckway.words.Wording;
 
 /**
  * Leads through a warm-up in the terminal, listening where there is an input. It goes on when the
  * playing is even, and slows down where it is not; slips are never counted aloud.
  */
 final class WarmUpLead {
-  /** The usual cautions (common practice, no source; no medical claim). */
-  static final String CARE =
-      "Start quiet, and play softly. Nothing here should hurt: if something does, stop at once with"
-          + " Ctrl-C and rest. Enter goes on to the next step.";
-
-  private static final String STOPPED =
-      "Stopped. Rest your hands. If it hurts again when you play, ask a health professional before"
-          + " you go on.";
-
   private static final long LOOK_MS = 50;
 
   private final PrintWriter out;
@@ -58,6 +49,11 @@ final class WarmUpLead {
     this.interrupt = interrupt;
   }
 
+  /** The usual cautions (common practice, no source; no medical claim). */
+  static String care() {
+    return Wording.of("terminal.warmUp.care");
+  }
+
   /**
    * Leads from the first step to the last, and keeps in the log that it was done; one that was
    * stopped is kept too, if a step of it was done.
@@ -66,13 +62,13 @@ final class WarmUpLead {
     OffsetDateTime begun = OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS);
     boolean listens = !Devices.inputs().isEmpty();
     if (!listens) {
-      Wrapped.print(out, "No input was found, so nothing is heard: the steps go by the clock.");
+      Wrapped.print(out, Wording.of("terminal.warmUp.noInput"));
     }
     int number = 0;
     for (PlanItem item : plan.items()) {
       number++;
       out.println();
-      out.println("Step " + number + " of " + plan.items().size());
+      out.println(Wording.of("terminal.warmUp.step", number, plan.items().size()));
       PlanText.print(out, item);
       out.flush();
       // an Enter of the step before does not pass over this one
@@ -83,7 +79,7 @@ final class WarmUpLead {
         await(item.minutes());
       }
       if (interrupt.asked()) {
-        Wrapped.print(out, STOPPED);
+        Wrapped.print(out, Wording.of("terminal.warmUp.stopped"));
         out.flush();
         if (number > 1) {
           keep(begun, data);
@@ -92,7 +88,7 @@ final class WarmUpLead {
       }
     }
     out.println();
-    out.println("Warm.");
+    out.println(Wording.of("terminal.warmUp.done"));
     keep(begun, data);
   }
 
@@ -101,7 +97,7 @@ final class WarmUpLead {
       new RunKeeper(data.folder(), data.player(), line -> err.println("neckway: " + line))
           .keepWarmUp(begun);
     } catch (BadInput e) {
-      err.println("neckway: this warm-up is not kept in the log: " + e.getMessage());
+      err.println("neckway: " + Wording.of("terminal.warmUp.notKept", e.getMessage()));
     }
   }
 
@@ -140,7 +136,7 @@ final class WarmUpLead {
       return true;
     } catch (BadInput e) {
       err.println("neckway: " + e.getMessage());
-      Wrapped.print(out, "From here on nothing is heard: the steps go by the clock.");
+      Wrapped.print(out, Wording.of("terminal.warmUp.unheard"));
       out.flush();
       await(item.minutes());
       return false;
@@ -160,8 +156,7 @@ final class WarmUpLead {
     }
     double tempo = second.get().pulse().tempo();
     if (tempo < drill.pulse().tempo()) {
-      Wrapped.print(
-          out, String.format(Locale.ROOT, "A little slower: %.0f beats a minute.", tempo));
+      Wrapped.print(out, Wording.of("terminal.warmUp.slower", Wording.fixed(tempo, 0)));
       out.flush();
     }
     run(second.get());
@@ -200,7 +195,7 @@ final class WarmUpLead {
 
     @Override
     public void roundBegins(int round) {
-      out.println("Count-in, then play.");
+      out.println(Wording.of("terminal.warmUp.countIn"));
       out.flush();
     }
 

@@ -51,7 +51,7 @@ public final class OutputFiles {
     /** A score in MusicXML, uncompressed. */
     MUSICXML("musicXml", "<score-partwise"),
     /** A drill as plain text. */
-    SHEET_TEXT("sheetText", "Drill: "),
+    SHEET_TEXT("sheetText", ""),
     /** A report to hand back. */
     REPORT("report", REPORT_MARK);
 
@@ -71,7 +71,8 @@ public final class OutputFiles {
     private boolean isIn(Path file) throws IOException {
       return switch (this) {
         case WAV -> isWav(file);
-        case PDF, PNG, MIDI, SHEET_TEXT -> head(file, format.length()).equals(format);
+        case PDF, PNG, MIDI -> head(file, format.length()).equals(format);
+        case SHEET_TEXT -> Wording.begins(firstWords(file), "terminal.sheet.title");
         case MUSICXML -> head(file, MUSICXML_HEAD_BYTES).contains(format);
         case REPORT -> head(file, REPORT_HEAD_BYTES).contains(format);
         default -> isJson(file);
@@ -82,6 +83,13 @@ public final class OutputFiles {
       try (InputStream in = Files.newInputStream(file)) {
         return new String(in.readNBytes(bytes), StandardCharsets.ISO_8859_1);
       }
+    }
+
+    /** Words may be in any language. */
+    private static String firstWords(Path file) throws IOException {
+      return new String(
+          head(file, SHEET_HEAD_BYTES).getBytes(StandardCharsets.ISO_8859_1),
+          StandardCharsets.UTF_8);
     }
 
     /** RIFF or RF64 and WAVE, as the Multimedia Programming Interface 1.0 (1991) has them. */
@@ -106,6 +114,7 @@ public final class OutputFiles {
   private static final int MUSICXML_HEAD_BYTES = 2000;
 
   private static final int REPORT_HEAD_BYTES = 512;
+  private static final int SHEET_HEAD_BYTES = 64;
   private static final String WAV_SUFFIX = ".wav";
   private static final Path STANDARD_OUTPUT = Path.of("-");
 

@@ -5,27 +5,38 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import neckway.file.ComparisonFile;
 import neckway.file.ComparisonFile.Named;
-import neckway.neck.Direction;
+import neckway.hand.ShiftVerdict;
 import neckway.neck.Step;
 import neckway.review.ReviewedShift;
 import neckway.review.StepVerdict;
 import neckway.review.Summary;
+import neckway.review.words.Phrases;
+import neckway.words.Wording;
 
 /** Takes of one drill side by side, a column each. */
 public final class ComparisonText {
-  private static final int FIRST_COLUMN = 22;
-  private static final int NARROWEST = 10;
+  private static final int LEAST_FIRST_COLUMN = 22;
+  private static final int LEAST_COLUMN = 10;
+  private static final int MOST_COLUMN = 20;
   private static final String NOTHING = "-";
 
   private final List<Named> takes;
-  private final int width;
-  private final List<String> lines = new ArrayList<>();
+  private final List<Row> rows = new ArrayList<>();
 
-  private ComparisonText(List<Named> takes, int width) {
+  /**
+   * A row.
+   *
+   * @param name what it is about
+   * @param cells one a take
+   */
+  private record Row(String name, List<String> cells) {}
+
+  private ComparisonText(List<Named> takes) {
     this.takes = takes;
-    this.width = width;
+    fill();
   }
 
   /**
@@ -35,35 +46,67 @@ public final class ComparisonText {
    * @param width columns of the terminal; more takes than fit beside each other go below
    */
   public static List<String> of(List<Named> takes, int width) {
-    int beside = Math.max(1, (width - FIRST_COLUMN) / NARROWEST);
+    return new ComparisonText(takes).lines(width);
+  }
+
+  private List<String> lines(int width) {
+    int first = columns(rows.stream().map(Row::name), LEAST_FIRST_COLUMN);
+    int narrowest = columns(rows.stream().flatMap(row -> row.cells().stream()), LEAST_COLUMN);
+    int beside = Math.max(1, (width - first) / narrowest);
     List<String> lines = new ArrayList<>();
-    lines.add(takes.get(0).read().drill().title());
+    lines.add(Phrases.title(takes.get(0).read().drill()));
     for (int from = 0; from < takes.size(); from += beside) {
-      List<Named> some = takes.subList(from, Math.min(takes.size(), from + beside));
+      int to = Math.min(takes.size(), from + beside);
+      int column = Math.max(narrowest, Math.min(MOST_COLUMN, (width - first) / (to - from)));
       lines.add("");
-      lines.addAll(new ComparisonText(some, width).table());
+      lines.addAll(new ComparisonText(takes.subList(from, to)).table(first, column));
     }
     return lines;
   }
 
-  private List<String> table() {
-    row("", take -> stem(take.file()));
-    row("right", take -> summary(take).right() + " of " + summary(take).notes());
-    row("wrong", take -> count(summary(take).wrong()));
-    row("stray", take -> count(summary(take).extra()));
-    row("struck twice", take -> count(summary(take).repeat()));
-    row("left out", take -> count(summary(take).skipped()));
-    row("steadiness", take -> ms(summary(take).offMsSpread(), "%.0f ms"));
-    row("against the beat", take -> ms(summary(take).offMsMedian(), "%+.0f ms"));
-    row("tempo", take -> String.format(Locale.ROOT, "%.0f", take.read().review().grid().tempo()));
+  private List<String> table(int first, int column) {
+    List<String> lines = new ArrayList<>();
+    lines.add(line("", takes.stream().map(take -> stem(take.file())).toList(), first, column));
+    rows.forEach(row -> lines.add(line(row.name(), row.cells(), first, column)));
+    return lines;
+  }
+
+  /** Columns for the longest of some texts and a space after it. */
+  private static int columns(Stream<String> texts, int least) {
+    return Math.max(least, 1 + texts.mapToInt(String::length).max().orElse(0));
+  }
+
+  private static String line(String name, List<String> cells, int first, int column) {
+    StringBuilder line = new StringBuilder(padded(name, first));
+    cells.forEach(cell -> line.append(padded(cell, column)));
+    return line.toString().stripTrailing();
+  }
+
+  private void fill() {
+    row(
+        Wording.of("terminal.compare.right"),
+        take ->
+            Wording.of("terminal.compare.rightOf", summary(take).right(), summary(take).notes()));
+    row(Wording.of("terminal.compare.wrong"), take -> count(summary(take).wrong()));
+    row(Wording.of("terminal.compare.stray"), take -> count(summary(take).extra()));
+    row(Wording.of("terminal.compare.twice"), take -> count(summary(take).repeat()));
+    row(Wording.of("terminal.compare.leftOut"), take -> count(summary(take).skipped()));
+    row(
+        Wording.of("terminal.compare.steadiness"),
+        take -> ms(summary(take).offMsSpread(), "%.0f ms"));
+    row(Wording.of("terminal.compare.beat"), take -> ms(summary(take).offMsMedian(), "%+.0f ms"));
+    row(
+        Wording.of("terminal.compare.tempo"),
+        take -> Wording.fixed(take.read().review().grid().tempo(), 0));
     for (int i = 0; i < takes.get(0).read().review().shifts().size(); i++) {
       int index = i;
       row(shiftName(i), take -> shift(take.read().review().shifts().get(index)));
     }
     for (Step step : ComparisonFile.slipped(takes)) {
-      row("note " + (step.index() + 1) + ", " + step.place(), take -> word(take, step));
+      row(
+          Wording.of("terminal.compare.note", step.index() + 1, step.place()),
+          take -> word(take, step));
     }
-    return lines;
   }
 
   private static Summary summary(Named take) {
@@ -80,22 +123,35 @@ public final class ComparisonText {
 
   private String shiftName(int index) {
     var planned = takes.get(0).read().review().shifts().get(index).planned();
-    String way = planned.direction() == Direction.UP ? "up" : "down";
-    return "shift " + (index + 1) + ", " + way + " on " + planned.string().number();
+    return Wording.of(
+        Phrases.towards("terminal.compare.shift", planned.direction()),
+        index + 1,
+        planned.string().number());
   }
 
   private static String shift(ReviewedShift shift) {
     String late = ms(shift.lateMs(), "%+.0f");
-    return late.equals(NOTHING) ? shift.verdict().word() : shift.verdict().word() + " " + late;
+    String word = word(shift.verdict());
+    return late.equals(NOTHING) ? word : word + " " + late;
+  }
+
+  private static String word(ShiftVerdict verdict) {
+    return switch (verdict) {
+      case MADE -> Wording.of("terminal.compare.shift.made");
+      case MOVED -> Wording.of("terminal.compare.shift.moved");
+      case MISSED -> Wording.of("terminal.compare.shift.missed");
+      case UNHEARD -> Wording.of("terminal.compare.shift.unheard");
+      case UNPLAYED -> Wording.of("terminal.compare.shift.unplayed");
+    };
   }
 
   private static String word(Named take, Step step) {
     StepVerdict verdict = take.verdict(step.index());
     return switch (verdict) {
       case PLAYED -> NOTHING;
-      case WRONG -> "wrong";
-      case SKIPPED -> "left out";
-      case UNPLAYED -> "not played";
+      case WRONG -> Wording.of("terminal.compare.note.wrong");
+      case SKIPPED -> Wording.of("terminal.compare.note.leftOut");
+      case UNPLAYED -> Wording.of("terminal.compare.note.unplayed");
     };
   }
 
@@ -105,10 +161,7 @@ public final class ComparisonText {
   }
 
   private void row(String name, Function<Named, String> cell) {
-    int column = Math.max(NARROWEST, Math.min(20, (width - FIRST_COLUMN) / takes.size()));
-    StringBuilder line = new StringBuilder(padded(name, FIRST_COLUMN));
-    takes.forEach(take -> line.append(padded(cell.apply(take), column)));
-    lines.add(line.toString().stripTrailing());
+    rows.add(new Row(name, takes.stream().map(cell).toList()));
   }
 
   private static String padded(String text, int columns) {

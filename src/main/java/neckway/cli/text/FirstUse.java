@@ -5,13 +5,10 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import neckway.file.RoundTripFile;
+import neckway.words.Wording;
 
 /** What a player is told once, before the first live run on a machine. */
 public final class FirstUse {
-  private static final String CAUTIONS =
-      "Before the first run: turn the volume down and bring it up slowly, play yourself warm at an"
-          + " easy tempo, and rest when your hands ask for it.";
-
   private FirstUse() {}
 
   /** Prints the cautions if they were never printed here before. */
@@ -20,7 +17,7 @@ public final class FirstUse {
     if (Files.exists(told)) {
       return;
     }
-    Wrapped.print(out, CAUTIONS);
+    Wrapped.print(out, Wording.of("terminal.listen.cautions"));
     try {
       Files.createDirectories(told.getParent());
       Files.createFile(told);

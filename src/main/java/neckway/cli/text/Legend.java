@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import neckway.page.PageModel;
 import neckway.page.PageSign;
+import neckway.words.Wording;
 
 /** Tells each sign that stands on a page, and none that does not. */
 final class Legend {
@@ -61,23 +62,23 @@ final class Legend {
 
   private static String words(PageSign sign) {
     return switch (sign) {
-      case RIGHT -> "7 right";
-      case WRONG -> "7x wrong, with the fret or note heard below";
-      case LEFT_OUT -> "(7) left out";
-      case UNNAMED -> "7? played, what it was is not known";
-      case TWICE -> "7\" struck twice";
-      case AHEAD -> ".7 not reached";
-      case PLANNED -> ":7 planned here, played on the other string in its column";
-      case NOT_AS_PLANNED -> ":7? right, but not played here as planned; where is not known";
-      case STRAY -> "stray: a note that belongs to no step";
-      case MORE_STRAYS -> "E4+1: and one more";
-      case LANDING -> "^ and v: where a shift lands";
-      case MOVED -> "^4: made on string 4, not where it was planned";
-      case UNHEARD -> "^?: the sound does not tell on which string";
-      case UNPLAYED -> ".^: not reached";
-      case TIME -> "ms: off the beat, - early, + late";
-      case LANDED_LATE -> "under a landing that was late, how late it landed";
-      case TIME_UNSURE -> "?: cannot be told exactly";
+      case RIGHT -> Wording.of("terminal.sign.right");
+      case WRONG -> Wording.of("terminal.sign.wrong");
+      case LEFT_OUT -> Wording.of("terminal.sign.leftOut");
+      case UNNAMED -> Wording.of("terminal.sign.unnamed");
+      case TWICE -> Wording.of("terminal.sign.twice");
+      case AHEAD -> Wording.of("terminal.sign.ahead");
+      case PLANNED -> Wording.of("terminal.sign.planned");
+      case NOT_AS_PLANNED -> Wording.of("terminal.sign.notAsPlanned");
+      case STRAY -> Wording.of("terminal.sign.stray", Wording.of("terminal.row.stray"));
+      case MORE_STRAYS -> Wording.of("terminal.sign.moreStrays");
+      case LANDING -> Wording.of("terminal.sign.landing");
+      case MOVED -> Wording.of("terminal.sign.moved");
+      case UNHEARD -> Wording.of("terminal.sign.unheard");
+      case UNPLAYED -> Wording.of("terminal.sign.unplayed");
+      case TIME -> Wording.of("terminal.sign.time");
+      case LANDED_LATE -> Wording.of("terminal.sign.landedLate");
+      case TIME_UNSURE -> Wording.of("terminal.sign.timeUnsure");
     };
   }
 }

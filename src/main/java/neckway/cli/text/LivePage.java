@@ -1,6 +1,7 @@
 package neckway.cli.text;
 
 import java.io.PrintWriter;
+import java.util.stream.Stream;
 import neckway.drill.PlayableDrill;
 import neckway.follow.NoteVerdict;
 import neckway.follow.Verdict;
@@ -13,7 +14,9 @@ import neckway.page.PageStep;
 import neckway.page.PlayedPlace.Known;
 import neckway.review.Grid;
 import neckway.review.HeardAs;
+import neckway.review.words.Phrases;
 import neckway.run.RunListener;
+import neckway.words.Wording;
 
 /**
  * The page filling in as it is played. On a terminal the line of tab being played is drawn in its
@@ -22,9 +25,6 @@ import neckway.run.RunListener;
 final class LivePage implements RunListener {
   private static final int CELL = 4;
   private static final String BESIDE = "   ";
-
-  /** Columns of "down on string 4, not 3". */
-  private static final int LONGEST_NOTE = 23;
 
   private static final String UP = "\u001b[%dA\r";
   private static final String CLEAR = "\u001b[K";
@@ -56,7 +56,20 @@ final class LivePage implements RunListener {
     page = new PageModel(drill);
     page.begun(grid);
     tab = new Tab(drill, CELL, width, Tab.Bars.ONE);
-    noteBelow = tab.longestLine() + BESIDE.length() + LONGEST_NOTE > width;
+    noteBelow = tab.longestLine() + BESIDE.length() + longestNote() > width;
+  }
+
+  /** Columns of the longest thing that is said beside the page: "down on string 4, not 3". */
+  private static int longestNote() {
+    return Stream.of(Direction.values())
+        .flatMap(
+            way ->
+                Stream.of(
+                    Wording.of(Phrases.towards("terminal.live.moved", way), 4, 3),
+                    Wording.of(Phrases.towards("terminal.live.missed", way))))
+        .mapToInt(String::length)
+        .max()
+        .orElseThrow();
   }
 
   @Override
@@ -72,7 +85,7 @@ final class LivePage implements RunListener {
     int step = verdict.step().orElse(here());
     String stray = HeardAs.note(drill, verdict.note().midi());
     tell(step, words(verdict, page.at(step), stray));
-    draw(step, verdict.verdict() == Verdict.EXTRA ? "stray " + stray : "");
+    draw(step, verdict.verdict() == Verdict.EXTRA ? Wording.of("terminal.live.stray", stray) : "");
     out.flush();
   }
 
@@ -86,14 +99,16 @@ final class LivePage implements RunListener {
   }
 
   private static String heard(HeardAs heard) {
-    return heard.fret().isPresent() ? "fret " + heard.label() : heard.label();
+    return heard.fret().isPresent()
+        ? Wording.of("terminal.live.fret", heard.label())
+        : heard.label();
   }
 
   /** String and fret where it was played, with the marks of the page, or where it was not. */
   private static String marked(PageStep step) {
     String place = step.played().place().toString();
     return step.played().known() == Known.NOT_AS_PLANNED
-        ? "not " + place + (step.twice() ? "\"" : "")
+        ? Wording.of("terminal.live.not", place) + (step.twice() ? "\"" : "")
         : step.marked(place);
   }
 
@@ -123,12 +138,14 @@ final class LivePage implements RunListener {
   }
 
   private static String words(ShiftSaid said) {
-    String way = said.planned().direction() == Direction.UP ? "up" : "down";
+    Direction way = said.planned().direction();
+    GuitarString planned = said.planned().string();
     return switch (said.verdict()) {
-      case MADE -> way + " on string " + said.planned().string();
+      case MADE -> Wording.of(Phrases.towards("terminal.live.made", way), planned);
       case MOVED ->
-          way + " on string " + said.string().orElseThrow() + ", not " + said.planned().string();
-      case MISSED -> "no shift " + way;
+          Wording.of(
+              Phrases.towards("terminal.live.moved", way), said.string().orElseThrow(), planned);
+      case MISSED -> Wording.of(Phrases.towards("terminal.live.missed", way));
       case UNHEARD, UNPLAYED -> "";
     };
   }
@@ -139,7 +156,7 @@ final class LivePage implements RunListener {
     if (terminal) {
       draw(here(), "");
     } else {
-      tell(here(), "(call: " + words + ")");
+      tell(here(), Wording.of("terminal.live.call", words));
     }
     out.flush();
   }
@@ -156,7 +173,7 @@ final class LivePage implements RunListener {
   private void again() {
     end();
     drawnLine = -1;
-    out.println("from the beginning again");
+    out.println(Wording.of("terminal.live.again"));
   }
 
   private void tell(int step, String words) {
@@ -166,7 +183,7 @@ final class LivePage implements RunListener {
     if (step / tab.bar() != barSaid) {
       end();
       barSaid = step / tab.bar();
-      out.print("bar " + (barSaid + 1) + " |");
+      out.print(Wording.of("terminal.live.bar", barSaid + 1));
     }
     out.print("  " + words);
   }

@@ -11,6 +11,7 @@ import neckway.live.LiveResult;
 import neckway.live.LiveRunListener;
 import neckway.live.LiveSetup;
 import neckway.review.Grid;
+import neckway.words.Wording;
 
 /** Tells a live run in the terminal: its page fills in, and complaints go to the error stream. */
 public final class LiveText implements LiveRunListener {
@@ -48,11 +49,11 @@ public final class LiveText implements LiveRunListener {
     FirstUse.cautions(show);
     show.println(
         switch (start) {
-          case CLICK -> "Count-in of " + drill.pulse().countIn() + ", then play; Ctrl-C ends it.";
-          case FIRST_NOTE -> "Listening; your first note is the first beat.";
+          case CLICK -> Wording.of("terminal.listen.countIn", drill.pulse().countIn());
+          case FIRST_NOTE -> Wording.of("terminal.listen.firstNote");
         });
     if (!calls.isEmpty()) {
-      show.println("Play up and down without a pause, and go where you are called.");
+      show.println(Wording.of("terminal.listen.calls"));
     }
     show.flush();
   }
@@ -65,7 +66,7 @@ public final class LiveText implements LiveRunListener {
   @Override
   public void beat(long beat) {
     while (page != null && called < calls.size() && calls.get(called).cue().beat() <= beat) {
-      page.called(calls.get(called).words(drill.tuning()));
+      page.called(calls.get(called).spoken(drill.tuning()));
       called++;
     }
   }

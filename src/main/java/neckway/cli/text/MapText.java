@@ -15,14 +15,12 @@ import neckway.neck.NeckMap;
 import neckway.neck.PlacedNote;
 import neckway.neck.PlacedShape;
 import neckway.neck.Shape;
+import neckway.words.Wording;
 
 /** A map of the neck as text. */
 public final class MapText {
   private static final int BETWEEN = 4;
   private static final int USUAL_STRINGS = 6;
-
-  /** Columns of the names of two shapes in the list of joins. */
-  private static final int PAIR = 26;
 
   /** Columns that a list or a reason beside a name should have; else it stands below. */
   private static final int LEAST_BESIDE = 30;
@@ -76,29 +74,22 @@ public final class MapText {
     while (order.contains(tonic) && !order.get(0).equals(tonic)) {
       order.add(order.remove(0));
     }
-    say(neck.key() + " pentatonic: " + String.join(" ", order));
+    say(Wording.of("terminal.map.head", neck.key(), String.join(" ", order)));
     String name = neck.tuning().name().map(known -> " (" + known + ")").orElse("");
-    say("strings " + neck.tuning() + name + ", " + neck.frets() + " frets");
-    say(
-        "The numbers on the strings are fingers, 0 is an open string; (brackets) mark "
-            + tonic
-            + ".");
+    say(Wording.of("terminal.map.strings", neck.tuning() + name, neck.frets()));
+    say(Wording.of("terminal.map.fingers", tonic));
     if (map.chain() && map.shapes().size() > 1) {
-      say("4/2 is a note of both shapes: finger 4 in the lower one, finger 2 in the upper.");
+      say(Wording.of("terminal.map.both"));
     }
     say(
-        "Shapes are numbered from the one whose lowest note is the root of "
-            + neck.key().spell(neck.key().majorTonic()).note()
-            + " major: "
-            + Arrays.stream(Shape.values())
+        Wording.of(
+            "terminal.map.numbers",
+            neck.key().spell(neck.key().majorTonic()).note(),
+            Arrays.stream(Shape.values())
                 .map(shape -> shape.spoken() + " " + shape.number())
-                .collect(Collectors.joining(", "))
-            + "; some count from the minor shape.");
+                .collect(Collectors.joining(", "))));
     if (hasMoreStrings()) {
-      say(
-          "A shape is named by its lowest note, here on string "
-              + neck.tuning().lowest()
-              + "; beside it stands what its upper six strings are called on a guitar of six.");
+      say(Wording.of("terminal.map.more", neck.tuning().lowest()));
     }
     lines.add("");
   }
@@ -168,58 +159,55 @@ public final class MapText {
 
   /** "major (shape 1)", with the name of its upper six strings where there are more. */
   private String name(Shape shape) {
-    String numbered = shape.spoken() + " (shape " + shape.number();
     if (!hasMoreStrings()) {
-      return numbered + ")";
+      return Wording.of("terminal.map.shape", shape.spoken(), shape.number());
     }
     Shape six = shape;
     for (int note = 0; note < 2 * (neck.tuning().count() - USUAL_STRINGS); note++) {
       six = six.next();
     }
-    return numbered
-        + " by string "
-        + neck.tuning().lowest()
-        + "; on strings 6 to 1 "
-        + six.spoken()
-        + ", shape "
-        + six.number()
-        + ")";
+    return Wording.of(
+        "terminal.map.shapeOfMore",
+        shape.spoken(),
+        shape.number(),
+        neck.tuning().lowest(),
+        six.spoken(),
+        six.number());
   }
 
   /** Where the hand is: "hand at fret 6, at 7 from string 2". */
   private String hand(PlacedShape shape) {
-    StringBuilder hand = new StringBuilder("hand at fret ");
+    String hand = "";
     int before = 0;
     int shifts = 0;
     for (GuitarString string : neck.tuning().strings()) {
       int now = shape.hand(string);
       if (before == 0) {
-        hand.append(now);
+        hand = Wording.of("terminal.map.hand", now);
       } else if (now != before) {
-        hand.append(shifts == 0 ? ", at " : ", ").append(now);
-        hand.append(" from string ").append(string);
+        String key = shifts == 0 ? "terminal.map.hand.from" : "terminal.map.hand.more";
+        hand = Wording.of(key, hand, now, string);
         shifts++;
       }
       before = now;
     }
-    return hand.toString();
+    return hand;
   }
 
   private void allJoins() {
-    say(
-        "Where the hand can go from a shape to the next, the cleanest first, as string, finger that"
-            + " lands, frets:");
+    say(Wording.of("terminal.map.joins"));
+    int column = pairColumns();
     for (PlacedShape shape : map.shapes()) {
       List<Join> joins = map.joinsAbove(shape.shape());
       if (joins.isEmpty()) {
         continue;
       }
       String list = joins.stream().map(MapText::shortly).collect(Collectors.joining("; "));
-      beside("  " + pair(joins.get(0)), PAIR, list);
+      beside("  " + pair(joins.get(0).lower(), joins.get(0).upper()), column, list);
     }
     lines.add("");
-    say("A star: no finger stays down, fingers change there.");
-    say("--shapes major,dorian shows a chain with the reasons and the route as tab.");
+    say(Wording.of("terminal.map.star"));
+    say(Wording.of("terminal.map.chain"));
   }
 
   /** A text beside its name, or below where there is too little room; _ is a space that holds. */
@@ -238,18 +226,20 @@ public final class MapText {
 
   private static String shortly(Join join) {
     String star = join.lead() == Join.Lead.CHANGE ? "*" : "";
-    return join.string()
-        + ":_finger_"
-        + join.finger()
-        + star
-        + ",_"
-        + join.from()
-        + "-"
-        + join.to();
+    return Wording.of(
+        "terminal.map.join", join.string(), join.finger() + star, join.from(), join.to());
   }
 
-  private static String pair(Join join) {
-    return join.lower().spoken() + " to " + join.upper().spoken();
+  private static String pair(Shape lower, Shape upper) {
+    return Wording.of("terminal.map.pair", lower.spoken(), upper.spoken());
+  }
+
+  /** Columns of the names of two shapes in the list of joins, with two free on either side. */
+  private static int pairColumns() {
+    return Arrays.stream(Shape.values())
+        .mapToInt(shape -> pair(shape, shape.next()).length() + 4)
+        .max()
+        .orElseThrow();
   }
 
   private void pairs() {
@@ -261,12 +251,7 @@ public final class MapText {
       lines.addAll(drawing(List.of(lower, upper)));
       lines.add("");
       List<Join> joins = map.joinsAbove(lower.shape());
-      say(
-          "From "
-              + lower.shape().spoken()
-              + " to "
-              + upper.shape().spoken()
-              + ", the cleanest join first:");
+      say(Wording.of("terminal.map.from", lower.shape().spoken(), upper.shape().spoken()));
       joins.forEach(this::reasoned);
       lines.add("");
     }
@@ -274,9 +259,14 @@ public final class MapText {
 
   private void reasoned(Join join) {
     String head =
-        String.format(
-            "%3d. string %s, finger %d, %2d to %-2d  ",
-            join.rank(), join.string(), join.finger(), join.from(), join.to());
+        Wording.of(
+                "terminal.map.reasoned",
+                String.format("%3d", join.rank()),
+                join.string(),
+                join.finger(),
+                String.format("%2d", join.from()),
+                String.format("%-2d", join.to()))
+            + "  ";
     beside(head, head.length(), join.why());
   }
 }

@@ -9,6 +9,7 @@ import neckway.neck.GuitarString;
 import neckway.page.PageModel;
 import neckway.page.PageStep;
 import neckway.review.Review;
+import neckway.words.Wording;
 
 /** The page of a take that is over, as tab; what stands on it is told under the last line. */
 public final class Page {
@@ -62,12 +63,12 @@ public final class Page {
   }
 
   private void line(PrintWriter out, Tab.Line line) {
-    optional(out, "shift", line, PageStep::landingSign);
+    optional(out, Wording.of("terminal.row.shift"), line, PageStep::landingSign);
     for (GuitarString string : tab.highestFirst()) {
       out.println(tab.row(string, line, s -> Tab.Cell.of(Tab.sign(page.at(s), string))));
     }
-    optional(out, "heard", line, PageStep::heardLabel);
-    optional(out, "stray", line, PageStep::strayLabel);
+    optional(out, Wording.of("terminal.row.heard"), line, PageStep::heardLabel);
+    optional(out, Wording.of("terminal.row.stray"), line, PageStep::strayLabel);
     optional(out, "ms", line, PageStep::timeLabel);
     out.println();
   }

@@ -3,6 +3,8 @@ package neckway.cli.text;
 import java.io.PrintWriter;
 import java.util.Locale;
 import neckway.practice.PlanItem;
+import neckway.review.words.Phrases;
+import neckway.words.Wording;
 
 /** An item of a plan as the terminal shows it. */
 public final class PlanText {
@@ -20,13 +22,16 @@ public final class PlanText {
     return item.drill()
         .map(
             drill ->
-                String.format(
-                    Locale.ROOT,
-                    "%s, from fret %d, %.0f beats a minute, %s",
-                    drill.title(),
+                Wording.of(
+                    "terminal.plan.drill",
+                    Phrases.title(drill),
                     drill.start(),
-                    drill.pulse().tempo(),
-                    item.rounds() == 1 ? "one round" : item.rounds() + " rounds"))
-        .orElse(item.kind().word());
+                    Wording.fixed(drill.pulse().tempo(), 0),
+                    Wording.counted("count.round", item.rounds(), item.rounds())))
+        .orElseGet(() -> withoutDrill(item.kind()));
+  }
+
+  private static String withoutDrill(PlanItem.Kind kind) {
+    return Wording.of(kind == PlanItem.Kind.REST ? "terminal.plan.rest" : "terminal.plan.warmUp");
   }
 }

@@ -3,11 +3,11 @@ package neckway.cli.text;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import neckway.neck.Tuning;
 import neckway.string.GuitarProfile;
 import neckway.string.StringProfile;
 import neckway.string.Telling;
+import neckway.words.Wording;
 
 /** A guitar profile as a small table. */
 public final class ProfileTable {
@@ -27,7 +27,7 @@ public final class ProfileTable {
   static List<String> lines(GuitarProfile profile, Tuning tuning, int width) {
     List<String> lines = new ArrayList<>();
     if (width >= TABLE) {
-      lines.add("string       tuned   stiffness           plucks   from the next higher string");
+      lines.add(Wording.of("terminal.profile.head"));
     }
     for (StringProfile string : profile.strings()) {
       String name = tuning.names().get(tuning.count() - string.string().number());
@@ -37,9 +37,7 @@ public final class ProfileTable {
               ? List.of(row(string, name, told))
               : Wrapped.proseLines(words(string, name, told), width));
     }
-    lines.addAll(
-        Wrapped.proseLines(
-            "Stiffness: B of the open string, in millionths, and how far one note strays.", width));
+    lines.addAll(Wrapped.proseLines(Wording.of("terminal.profile.stiffness"), width));
     return lines;
   }
 
@@ -48,37 +46,40 @@ public final class ProfileTable {
       return "";
     }
     return switch (Telling.of(profile.apart(string.string()))) {
-      case WELL -> "told apart well";
-      case FAIRLY -> "told apart fairly";
-      case NOT -> "not told apart";
+      case WELL -> Wording.of("terminal.profile.told.well");
+      case FAIRLY -> Wording.of("terminal.profile.told.fairly");
+      case NOT -> Wording.of("terminal.profile.told.not");
     };
   }
 
   private static String row(StringProfile string, String name, String told) {
-    return String.format(
-            Locale.ROOT,
-            "%d  %-4s %+6.0f cents   %6.1f +- %2.0f %%  %10d       %s",
+    return Wording.of(
+            "terminal.profile.row",
             string.string().number(),
-            name,
-            noNegativeZero(string.centsOff()),
-            millionths(string),
-            100 * string.spread(),
-            string.plucks(),
+            written("%-4s", name),
+            written("%+6.0f", noNegativeZero(string.centsOff())),
+            written("%6.1f", millionths(string)),
+            written("%2.0f", 100 * string.spread()),
+            written("%10d", string.plucks()),
             told)
         .stripTrailing();
   }
 
   private static String words(StringProfile string, String name, String told) {
-    return String.format(
-        Locale.ROOT,
-        "%d %s: tuned %+.0f cents, stiffness %.1f +- %.0f %%, %d plucks%s",
-        string.string().number(),
-        name,
-        noNegativeZero(string.centsOff()),
-        millionths(string),
-        100 * string.spread(),
-        string.plucks(),
-        told.isEmpty() ? "" : ", " + told + " from the next higher string");
+    String words =
+        Wording.of(
+            "terminal.profile.words",
+            string.string().number(),
+            name,
+            written("%+.0f", noNegativeZero(string.centsOff())),
+            written("%.1f", millionths(string)),
+            written("%.0f", 100 * string.spread()),
+            string.plucks());
+    return told.isEmpty() ? words : Wording.of("terminal.profile.wordsTold", words, told);
+  }
+
+  private static String written(String format, Object value) {
+    return String.format(Wording.tongue().locale(), format, value);
   }
 
   private static double millionths(StringProfile string) {

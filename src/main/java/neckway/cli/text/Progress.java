@@ -3,6 +3,7 @@ package neckway.cli.text;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.OptionalDouble;
+import neckway.words.Wording;
 
 /** Says on the terminal how far a long recording has been heard. */
 public final class Progress {
@@ -36,12 +37,14 @@ public final class Progress {
     }
     nextNanos = now + EVERY_NANOS;
     shown = true;
-    String how =
-        share.isPresent()
-            ? Math.round(100 * share.getAsDouble()) + " %"
-            : Math.round(seconds) + " s";
-    err.print("\r" + take + ": heard " + how);
+    err.print("\r" + words(seconds, share));
     err.flush();
+  }
+
+  private String words(double seconds, OptionalDouble share) {
+    return share.isPresent()
+        ? Wording.of("terminal.heard.share", take, Math.round(100 * share.getAsDouble()))
+        : Wording.of("terminal.heard.seconds", take, Math.round(seconds));
   }
 
   /** It has been heard to its end. */

@@ -1,5 +1,7 @@
 package neckway.cli.text;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,20 +15,20 @@ import neckway.practice.Exercise;
 import neckway.practice.Progress;
 import neckway.practice.Reach;
 import neckway.practice.State;
+import neckway.review.words.Phrases;
+import neckway.words.Wording;
 
 /** What is open of a key, in text: the shapes along the neck, the joins between them. */
 public final class ReachText {
   private static final int NAME = 12;
+  private static final int WAY = 5;
   private static final String INDENT = " ".repeat(10);
 
   private ReachText() {}
 
   /** Where nothing was ever logged. */
   public static List<String> nothing(int width) {
-    return Wrapped.lines(
-        "No run is kept yet, so no key has a state. Begin with one shape that you know, such as"
-            + " 'neckway listen --key Am --shapes minor --tempo 60': each run is kept as it ends.",
-        width);
+    return Wrapped.lines(Wording.of("terminal.reach.nothing"), width);
   }
 
   /** One key, in lines no wider than so many columns. */
@@ -34,14 +36,13 @@ public final class ReachText {
     List<String> lines = new ArrayList<>();
     lines.addAll(
         Wrapped.lines(
-            String.format(
-                Locale.ROOT,
-                "%s on %s, towards %.0f beats a minute of two notes",
+            Wording.of(
+                "terminal.reach.head",
                 reach.key(),
-                reach.today(),
-                reach.target()),
+                day(reach.today()),
+                Wording.fixed(reach.target(), 0)),
             width));
-    lines.addAll(Wrapped.lines("o open, ~ fading, . working, - new", width));
+    lines.addAll(Wrapped.lines(Wording.of("terminal.reach.signs"), width));
     lines.add("");
     List<PlacedShape> along = new ArrayList<>(reach.map().shapes());
     along.sort(Comparator.comparingInt(PlacedShape::start));
@@ -57,7 +58,8 @@ public final class ReachText {
     Progress progress = reach.shape(placed.shape());
     String name = Wrapped.padded(placed.shape().spoken(), NAME);
     return Wrapped.lines(
-        sign(progress.state()) + " " + name + " from fret " + placed.start() + said(progress),
+        Wording.of(
+            "terminal.reach.shape", sign(progress.state()), name, placed.start(), said(progress)),
         width);
   }
 
@@ -71,13 +73,15 @@ public final class ReachText {
     if (best.isEmpty()) {
       return List.of();
     }
-    StringBuilder line = new StringBuilder(direction == Direction.UP ? "    up   " : "    down ");
+    String way = Wording.of(Phrases.towards("terminal.reach", direction));
+    StringBuilder line = new StringBuilder("    " + Wrapped.padded(way, WAY));
     best.forEach((string, p) -> line.append(' ').append(string).append(sign(p.state())));
     List<String> lines = new ArrayList<>(List.of(line.toString()));
     best.forEach(
         (string, p) -> {
           if (p.state() != State.NEW) {
-            Wrapped.lines("string " + string + said(p), width - INDENT.length())
+            Wrapped.lines(
+                    Wording.of("terminal.reach.string", string, said(p)), width - INDENT.length())
                 .forEach(text -> lines.add(INDENT + text));
           }
         });
@@ -88,17 +92,25 @@ public final class ReachText {
     if (progress.rounds() == 0) {
       return "";
     }
-    StringBuilder said = new StringBuilder(": ");
-    said.append(progress.cleanRounds()).append(" of ").append(progress.rounds());
-    said.append(progress.rounds() == 1 ? " round clean" : " rounds clean");
+    List<String> said = new ArrayList<>();
+    said.add(
+        Wording.counted(
+            "terminal.reach.clean", progress.rounds(), progress.cleanRounds(), progress.rounds()));
     progress
         .bestCleanTempo()
-        .ifPresent(tempo -> said.append(String.format(Locale.ROOT, ", best at %.0f", tempo)));
-    progress.lastDay().ifPresent(day -> said.append(", last on ").append(day));
+        .ifPresent(tempo -> said.add(Wording.of("terminal.reach.best", Wording.fixed(tempo, 0))));
+    progress.lastDay().ifPresent(day -> said.add(Wording.of("terminal.reach.last", day(day))));
     progress
         .lateMsMedian()
-        .ifPresent(ms -> said.append(String.format(Locale.ROOT, ", landing %+.0f ms", ms)));
-    return said.toString();
+        .ifPresent(
+            ms ->
+                said.add(
+                    Wording.of("terminal.reach.landing", String.format(Locale.ROOT, "%+.0f", ms))));
+    return ": " + String.join(", ", said);
+  }
+
+  private static String day(LocalDate day) {
+    return DateTimeFormatter.ofPattern(Wording.of("terminal.day"), Locale.ROOT).format(day);
   }
 
   private static String sign(State state) {

@@ -4,22 +4,21 @@ import java.util.ArrayList;
 import java.util.List;
 import neckway.drill.PlayableDrill;
 import neckway.neck.NeckMap;
+import neckway.review.words.Phrases;
 import neckway.sheet.PracticeWords;
+import neckway.words.Wording;
 
 /** A drill on paper as plain text: the shapes with their joins, the tab, how to practise it. */
 public final class SheetText {
   /** Columns of a page of text that any printer and mail takes. */
   private static final int PAGE_COLUMNS = 78;
 
-  /** Begins the first line. */
-  public static final String BEGINNING = "Drill: ";
-
   private SheetText() {}
 
   /** The lines of the page. */
   public static List<String> of(PlayableDrill drill) {
     List<String> lines = new ArrayList<>();
-    lines.add(BEGINNING + drill.title());
+    lines.add(Wording.of("terminal.sheet.title", Phrases.title(drill)));
     lines.addAll(Wrapped.lines(PracticeWords.facts(drill), PAGE_COLUMNS));
     lines.add("");
     PracticeWords.advice(drill).forEach(s -> lines.addAll(Wrapped.lines(s, PAGE_COLUMNS)));

@@ -1,7 +1,6 @@
 package neckway.cli.text;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -14,6 +13,7 @@ import neckway.neck.Neck;
 import neckway.neck.PlannedShift;
 import neckway.neck.Route;
 import neckway.neck.Step;
+import neckway.words.Wording;
 
 /**
  * A round of a route as tab: the way up, then the way down, with the fingers under the notes. A way
@@ -24,7 +24,6 @@ public final class TabText {
   private static final int WIDE = 4;
   private static final int NARROW = 3;
   private static final String END = "-|";
-  private static final String FINGERS = "finger";
 
   private final Neck neck;
   private final Route route;
@@ -54,10 +53,10 @@ public final class TabText {
       top = step.midi() > round.get(top).midi() ? step.index() : top;
     }
     List<String> lines = new ArrayList<>();
-    lines.addAll(Wrapped.lines("Up" + said(Direction.UP) + ":", width));
+    lines.addAll(Wrapped.lines(Wording.of("terminal.tab.up", said(Direction.UP)), width));
     lines.addAll(systems(round.subList(0, top + 1)));
     lines.add("");
-    lines.addAll(Wrapped.lines("Down" + said(Direction.DOWN) + ":", width));
+    lines.addAll(Wrapped.lines(Wording.of("terminal.tab.down", said(Direction.DOWN)), width));
     lines.addAll(systems(round.subList(top + 1, round.size())));
     List<String> passedThrough = passedThrough();
     if (!passedThrough.isEmpty()) {
@@ -71,11 +70,11 @@ public final class TabText {
     Optional<String> up = passedThrough(Direction.UP);
     Optional<String> down = passedThrough(Direction.DOWN);
     if (up.isPresent() && up.equals(down)) {
-      return List.of("Both ways " + up.get());
+      return List.of(Wording.of("terminal.through.both", up.get()));
     }
     List<String> sentences = new ArrayList<>();
-    up.ifPresent(words -> sentences.add("Going up " + words));
-    down.ifPresent(words -> sentences.add("Coming down " + words));
+    up.ifPresent(words -> sentences.add(Wording.of("terminal.through.up", words)));
+    down.ifPresent(words -> sentences.add(Wording.of("terminal.through.down", words)));
     return sentences;
   }
 
@@ -96,44 +95,33 @@ public final class TabText {
     if (names.isEmpty()) {
       return Optional.empty();
     }
-    boolean one = names.size() == 1;
-    String what =
-        listed(names)
-            + (one ? " gets only its two notes" : " get only their two notes each")
-            + (strings.size() == 1 ? " on string " : " on strings ")
-            + listed(strings);
     int shapes = played.size();
-    return Optional.of(
+    String mend =
         shapes < count
-            ? what + "; joins on other strings would give " + (one ? "it" : "them") + " more."
-            : what
-                + "; "
-                + count
-                + " strings are too few to play each of "
-                + shapes
-                + " shapes on two.");
-  }
-
-  private static String listed(Collection<String> words) {
-    String all = String.join(", ", words);
-    int last = all.lastIndexOf(", ");
-    return last < 0 ? all : all.substring(0, last) + " and " + all.substring(last + 2);
+            ? Wording.counted("terminal.through.otherStrings", names.size())
+            : Wording.of("terminal.through.tooFew", count, shapes);
+    String on = Wording.list(List.copyOf(strings));
+    return Optional.of(
+        names.size() == 1
+            ? Wording.of("terminal.through.shape", names.get(0), on, mend)
+            : Wording.counted(
+                "terminal.through.shapes", strings.size(), Wording.list(names), on, mend));
   }
 
   private String said(Direction direction) {
-    StringBuilder said = new StringBuilder();
+    List<String> said = new ArrayList<>();
     for (PlannedShift shift : route.shifts()) {
       if (shift.round() == 0 && shift.direction() == direction) {
         int to = direction == Direction.UP ? shift.pair() + 1 : shift.pair();
-        said.append(said.isEmpty() ? ", to " : "; to ")
-            .append(route.shapes().get(to).spoken())
-            .append(" on string ")
-            .append(shift.string())
-            .append(" by finger ")
-            .append(shift.finger());
+        said.add(
+            Wording.of(
+                "terminal.tab.to",
+                route.shapes().get(to).spoken(),
+                shift.string(),
+                shift.finger()));
       }
     }
-    return said.toString();
+    return said.isEmpty() ? "" : ", " + String.join("; ", said);
   }
 
   /** As many lines of tab as the terminal's width asks for; the notes are shared out evenly. */
@@ -159,7 +147,11 @@ public final class TabText {
   private int margin() {
     int names =
         neck.tuning().lowToHigh().stream().mapToInt(p -> p.note().length()).max().orElseThrow();
-    return Math.max(names, FINGERS.length()) + 2;
+    return Math.max(names, fingers().length()) + 2;
+  }
+
+  private static String fingers() {
+    return Wording.of("terminal.tab.fingers");
   }
 
   private List<String> system(List<Step> steps, int cell) {
@@ -175,7 +167,7 @@ public final class TabText {
       }
       lines.add(line.append(END).toString());
     }
-    StringBuilder fingers = new StringBuilder(Wrapped.padded(FINGERS, first));
+    StringBuilder fingers = new StringBuilder(Wrapped.padded(fingers(), first));
     for (Step step : steps) {
       fingers.append(" ".repeat(cell - 1)).append(step.finger());
     }

@@ -2,13 +2,13 @@ package neckway.cli.text;
 
 import java.io.PrintWriter;
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.stream.Stream;
 import neckway.hear.RobustStatistics;
 import neckway.neck.GuitarString;
 import neckway.neck.Key;
 import neckway.neck.Pitch;
 import neckway.neck.Tuning;
+import neckway.words.Wording;
 
 /**
  * What the tuner shows: on a terminal one line that is written over, with a needle; elsewhere one
@@ -71,7 +71,7 @@ public final class TunerLine {
     if (!terminal && count >= LEAST_TONES) {
       double hz = RobustStatistics.median(Arrays.copyOf(tonesHz, count));
       int nearest = (int) Math.round(Pitch.midiOfHz(hz));
-      out.printf(Locale.ROOT, "%7.2f s  %s%n", startSeconds, words(hz, nearest));
+      out.printf(Wording.tongue().locale(), "%7.2f s  %s%n", startSeconds, words(hz, nearest));
       out.flush();
     }
     count = 0;
@@ -107,23 +107,31 @@ public final class TunerLine {
   }
 
   private static String note(double hz, int nearest) {
-    return String.format(
-        Locale.ROOT, "%-4s %+6.1f cents", NAMES.spell(nearest), cents(hz, nearest));
+    return Wording.of(
+        "terminal.tuner.note",
+        String.format("%-4s", NAMES.spell(nearest)),
+        String.format(Wording.tongue().locale(), "%+6.1f", cents(hz, nearest)));
   }
 
   private static String frequency(double hz) {
-    return String.format(Locale.ROOT, "  %8.2f Hz", hz);
+    return String.format(Wording.tongue().locale(), "  %8.2f Hz", hz);
   }
 
   private String string(double midi) {
     for (GuitarString string : tuning.strings()) {
       double off = midi - tuning.openMidi(string);
       if (Math.abs(off) < 1.5) {
-        String way = Math.abs(off) < 0.02 ? "in tune" : off < 0 ? "tighten it" : "slacken it";
-        return String.format(Locale.ROOT, "  string %s (%s): %s", string, tuned(string), way);
+        return "  " + Wording.of("terminal.tuner.string", string, tuned(string), mend(off));
       }
     }
     return "  ";
+  }
+
+  private static String mend(double off) {
+    if (Math.abs(off) < 0.02) {
+      return Wording.of("terminal.tuner.inTune");
+    }
+    return Wording.of(off < 0 ? "terminal.tuner.tighten" : "terminal.tuner.slacken");
   }
 
   /** The open string as it is named in the tuning. */
