@@ -64,7 +64,7 @@ public final class JsonFile {
   private static String fault(JsonProcessingException why, String where) {
     JsonLocation at = why.getLocation();
     if (at == null) {
-      return Wording.of("files.json.none", where);
+      return Wording.of("files.json.noPlace", where);
     }
     String key = why instanceof JsonEOFException ? "files.json.early" : "files.json.noneThere";
     return Wording.of(key, where, at.getLineNr(), at.getColumnNr());

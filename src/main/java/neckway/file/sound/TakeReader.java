@@ -127,7 +127,7 @@ public final class TakeReader implements AutoCloseable {
             "files.sound.spoilt",
             path,
             Wording.fixed(frame / (double) source.sampleRate(), 3),
-            sample));
+            Float.toString(sample).replace(".", Wording.of("number.point"))));
   }
 
   @Override
