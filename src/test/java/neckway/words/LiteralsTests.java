@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 class LiteralsTests {
   private static final Path CODE = Path.of("src/main/java/neckway");
 
-  private static final Pattern COMMENT = Pattern.compile("(?s)/\\*.*?\\*/|(?m)^\\s*//.*$");
+  private static final Pattern COMMENT = Pattern.compile("(?s:/\\*.*?\\*/)|(?m:^\\s*//.*$)");
   private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
 
   /** Two words of small letters: a name, a format or a style has no such. */
@@ -44,6 +44,13 @@ class LiteralsTests {
           Map.entry("desk/play/DeviceCheck.java", "the name of a thread"),
           Map.entry("desk/sound/MachineDevices.java", "the name of a thread"),
           Map.entry("sound/Lines.java", "the name of a thread"),
+          Map.entry("cli/Complaints.java", "what picocli says, to be said anew"),
+          Map.entry("cli/Papers.java", "the manual page, which is English"),
+          Map.entry("cli/StandardOutput.java", "what systems call a reader that has left"),
+          Map.entry("log/RunLog.java", "SQL"),
+          Map.entry("log/Database.java", "a version that no database has, which is not shown"),
+          Map.entry("desk/Type.java", "a fault of the package"),
+          Map.entry("folder/FolderReports.java", "a comment in HTML"),
           Map.entry("report/NeckPicture.java", "names of styles"),
           Map.entry("report/TabPicture.java", "names of styles"),
           Map.entry("report/Report.java", "how a report is known, and a policy of HTML"));
