@@ -124,7 +124,7 @@ class ReviewCommandTests {
     assertThat(out.toString())
         .contains("You came in a beat late.")
         .containsPattern(
-            "You hesitated: 1\\.[456] seconds before the fourth string, fret 2, going\\s+up\\.");
+            "You hesitated before fret 2 on the fourth string, going up, for 1\\.[456]\\s+seconds\\.");
     assertThat(run("review", take("[]"), "--first-beat", Double.toString(firstBeat()))).isZero();
     assertThat(out.toString()).doesNotContain("You came in").doesNotContain("hesitated");
   }
