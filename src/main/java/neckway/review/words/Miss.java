@@ -9,7 +9,6 @@ import neckway.neck.GuitarString;
 import neckway.neck.PlannedShift;
 import neckway.neck.Step;
 import neckway.review.HeardAs;
-import neckway.review.ReviewedNote;
 import neckway.review.ReviewedShift;
 
 /**
@@ -43,11 +42,13 @@ record Miss(Kind kind, int semitones) {
   /** From the first to the fourth finger. */
   private static final int STRETCH_FINGERS = 3;
 
-  /** How a step was missed that has a wrong note in its place. */
-  static Miss of(Played played, int index) {
-    Step due = played.step(index);
-    ReviewedNote note = played.inPlace(index).orElseThrow();
-    return new Miss(kind(played, due, note.midi()), note.midi() - due.midi());
+  /**
+   * How a step was missed.
+   *
+   * @param midi the pitch that was heard in its place
+   */
+  static Miss of(Played played, Step due, int midi) {
+    return new Miss(kind(played, due, midi), midi - due.midi());
   }
 
   private static Kind kind(Played played, Step due, int midi) {

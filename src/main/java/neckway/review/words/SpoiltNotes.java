@@ -106,14 +106,21 @@ final class SpoiltNotes {
 
   /** Whether the first note of a spot was missed in one way, each time that it was spoilt. */
   private boolean has(Spot spot, Miss.Kind kind) {
-    return spot.first().stream()
-        .allMatch(s -> is(s, StepVerdict.WRONG) && Miss.of(played, s).kind() == kind);
+    return spot.first().stream().allMatch(s -> miss(s).filter(m -> m.kind() == kind).isPresent());
   }
 
-  /** Whether all notes of a spot were off by as much, and to the same side. */
+  /** Whether all notes of a spot were wrong, off by as much and to the same side. */
   private boolean alike(Spot spot) {
-    return spot.steps().stream().allMatch(s -> is(s, StepVerdict.WRONG))
-        && spot.steps().stream().map(s -> Miss.of(played, s).semitones()).distinct().count() == 1;
+    return spot.steps().stream().map(s -> miss(s).map(Miss::semitones)).distinct().count() == 1
+        && spot.steps().stream().allMatch(s -> miss(s).isPresent());
+  }
+
+  /** How a step was missed; empty where it was left out. */
+  private Optional<Miss> miss(int step) {
+    return played
+        .inPlace(step)
+        .filter(note -> is(step, StepVerdict.WRONG))
+        .map(note -> Miss.of(played, played.step(step), note.midi()));
   }
 
   private String advice(Spot spot) {
@@ -155,7 +162,7 @@ final class SpoiltNotes {
 
   private String handStayed(Step step) {
     Step before = played.step(step.index() - 1);
-    boolean up = Miss.of(played, step.index()).semitones() < 0;
+    boolean up = miss(step.index()).orElseThrow().semitones() < 0;
     return Wording.of(
         up ? "spoilt.stayed.up" : "spoilt.stayed.down",
         Phrases.fretOnString(step.place()),

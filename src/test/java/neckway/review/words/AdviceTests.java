@@ -165,8 +165,8 @@ class AdviceTests {
   void aLandingBesideItsFretIsSlidTo() {
     assertThat(advice(once().wrong(UP, -1)))
         .isEqualTo(
-            "First: the shift up on the third string landed short; slide the first finger along"
-                + " the string to fret 4 and stop there, until it lands by itself.");
+            "First: the shift up on the third string landed short; slide the first finger to"
+                + " fret 4 and stop there, until it lands by itself.");
     assertThat(german(once().wrong(UP, -1)))
         .startsWith("Zuerst: Der Lagenwechsel aufwärts auf der dritten Saite landete zu kurz;");
     assertThat(advice(once().wrong(UP, 2))).contains("third string landed too far; slide");
@@ -204,9 +204,7 @@ class AdviceTests {
             "fret 7 on the third string, coming down, sounded like G3, most likely the open third"
                 + " string.");
     assertThat(advice(open))
-        .isEqualTo(
-            "First: set the finger down for fret 7 on the third string before you strike the"
-                + " string.");
+        .isEqualTo("First: set the finger down for fret 7 on the third string before the stroke.");
     assertThat(german(open)).startsWith("Zuerst: Setz den Finger für Bund 7 auf der dritten Saite");
     MadeUp beside = once().wrong(4, 5);
     assertThat(advice(beside))
@@ -317,12 +315,12 @@ class AdviceTests {
     assertThat(advice(once().besides(UP - 1, 55)))
         .isEqualTo(
             "First: leave the finger lightly on the third string while the hand shifts, so that"
-                + " the open string stays silent.");
+                + " it stays silent.");
     assertThat(german(once().besides(UP - 1, 55))).contains("leicht auf der dritten Saite liegen");
     assertThat(advice(once().besides(16, 55)))
         .isEqualTo(
             "First: lift the finger straight up from the third string, without pulling at it, so"
-                + " that the open string stays silent.");
+                + " that it stays silent.");
     assertThat(german(once().besides(16, 55))).contains("ohne an ihr zu zupfen");
   }
 
