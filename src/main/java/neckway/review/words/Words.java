@@ -154,7 +154,7 @@ public final class Words {
                     Wording.counted(
                         "words.stopped",
                         left.size(),
-                        Phrases.spot(step.place()),
+                        Phrases.fretOnString(step.place()),
                         played.way(step),
                         Phrases.count(left.size(), "note")),
                     List.of(step.index()))));

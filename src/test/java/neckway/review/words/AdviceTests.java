@@ -188,7 +188,7 @@ class AdviceTests {
     assertThat(advice(new MadeUp(dorian).wrong(8, -1))).isEqualTo(up);
     assertThat(advice(new MadeUp(dorian).wrong(8, -1).wrong(9, -1))).isEqualTo(up);
     assertThat(german(new MadeUp(dorian).wrong(8, -1)))
-        .startsWith("Zuerst: Lass die Hand hier einen Bund nach oben mitgehen: Bund 5 auf");
+        .startsWith("Zuerst: Lass die Hand auf dem Weg zu Bund 5 auf der zweiten Saite einen Bund");
     assertThat(advice(new MadeUp(dorian).wrong(15, 1).wrong(16, 1)))
         .contains("let the hand move down a fret on the way to fret 7 on the third string");
     assertThat(advice(new MadeUp(dorian).wrong(8, 1))).doesNotContain("let the hand move");

@@ -72,11 +72,11 @@ class WordsTests {
     assertThat(words(take(1).tryBefore(9).wrong(14, 1)))
         .contains("You began twice; the rest is about the second try.")
         .contains(
-            "The first try stopped at the second string, fret 5, going up; the second went"
+            "The first try stopped at fret 5 on the second string, going up; the second went"
                 + " through, with one wrong note.");
     assertThat(words(take(1).tryBefore(4).tryBefore(9)))
         .contains("You began three times; the rest is about the last try.")
-        .contains("The second try stopped at the second string, fret 5, going up.")
+        .contains("The second try stopped at fret 5 on the second string, going up.")
         .contains("The third try went through.");
     assertThat(words(take(1))).doesNotContain("try");
   }
