@@ -59,6 +59,14 @@ record Miss(Kind kind, int semitones) {
     if (midi == played.drill().tuning().openMidi(due.place().string())) {
       return Kind.OPEN;
     }
+    if (nextString(played, due, midi).isPresent()) {
+      return Kind.NEXT_STRING;
+    }
+    return handAsPlanned(played, due) ? byTheHand(played, due, off) : Kind.OTHER;
+  }
+
+  /** As the hand was where it is planned. */
+  private static Kind byTheHand(Played played, Step due, int off) {
     Optional<PlannedShift> shift = landedBy(played, due);
     if (shift.isPresent()) {
       boolean beyond = (shift.get().direction() == Direction.UP) == off > 0;
@@ -69,10 +77,14 @@ record Miss(Kind kind, int semitones) {
     if (Math.abs(off) == 1 && movedInside(played, due) == -off) {
       return Kind.HAND_STAYED;
     }
-    if (Math.abs(off) == 1 && otherEnd(played, due).isPresent()) {
-      return Kind.REACH;
-    }
-    return nextString(played, due, midi).isPresent() ? Kind.NEXT_STRING : Kind.OTHER;
+    return Math.abs(off) == 1 && otherEnd(played, due).isPresent() ? Kind.REACH : Kind.OTHER;
+  }
+
+  /** Whether no shift of the round was heard to be made elsewhere, or not at all. */
+  private static boolean handAsPlanned(Played played, Step due) {
+    return played.review().shifts().stream()
+        .filter(s -> s.planned().round() == played.round(due.index()))
+        .noneMatch(s -> s.verdict() == ShiftVerdict.MISSED || s.verdict() == ShiftVerdict.MOVED);
   }
 
   /** The shift that lands on a step, where nothing says that it was made otherwise. */

@@ -178,6 +178,21 @@ class AdviceTests {
     assertThat(advice(once().wrong(UP, -1).moved(0, 4))).doesNotContain("landed");
   }
 
+  /** Where the hand was elsewhere than planned, its fingers were too. */
+  @Test
+  void ofAHandThatWasElsewhereNoReachIsNamed() {
+    MadeUp moved = once().moved(0, 4).moved(1, 4);
+    for (int s : new int[] {5, 14, 16}) {
+      moved.wrong(s, -1);
+    }
+    MadeUp planned = once();
+    for (int s : new int[] {5, 14, 16}) {
+      planned.wrong(s, -1);
+    }
+    assertThat(advice(planned)).contains("the stretch from first to fourth finger");
+    assertThat(advice(moved)).doesNotContain("stretch").doesNotContain("hold");
+  }
+
   /** From the third to the second string of the Dorian shape the hand moves by a fret. */
   @Test
   void aHandThatStayedInsideAShapeIsTakenAlong() {
