@@ -37,6 +37,14 @@ public final class PulseKept {
     return timed(route, review.notes(), review.reviewed()).mapToDouble(review::ownOffMs).toArray();
   }
 
+  /** The same of all notes but those of some steps. */
+  public static double[] ownOffMsWithout(Set<Integer> steps, Route route, Review review) {
+    return timed(route, review.notes(), review.reviewed())
+        .filter(n -> !steps.contains(n.step().getAsInt()))
+        .mapToDouble(review::ownOffMs)
+        .toArray();
+  }
+
   /** How far four notes of five lay from the middle of all, ms. */
   public static double fourOfFiveFromMiddleMs(double[] offMs) {
     double middle = RobustStatistics.median(offMs);

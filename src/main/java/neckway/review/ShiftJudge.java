@@ -23,7 +23,7 @@ final class ShiftJudge {
   private final ShiftDetector hand;
   private final Landings landings;
   private final Slots own;
-  private final double medianInterOnsetSeconds;
+  private final OptionalDouble medianInterOnsetSeconds;
 
   /**
    * @param toldAs the attempt's number while it was told
@@ -36,7 +36,11 @@ final class ShiftJudge {
     this.hand = hand;
     this.own = own;
     this.landings = new Landings(drill);
-    this.medianInterOnsetSeconds = RobustStatistics.median(interOnsets());
+    double[] interOnsets = interOnsets();
+    this.medianInterOnsetSeconds =
+        interOnsets.length == 0
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(RobustStatistics.median(interOnsets));
   }
 
   /** Seconds between notes of steps that follow each other, as if all were as long. */
@@ -81,13 +85,19 @@ final class ShiftJudge {
         OptionalDouble.of(said.get().decided()));
   }
 
-  /** Empty where the landing note was not heard, or nothing before it in the attempt. */
+  /**
+   * Empty where the landing note was not heard, or nothing before it in the attempt, or where no
+   * two notes follow each other, which would tell the usual time between them.
+   */
   private OptionalDouble lateMs(int landing) {
+    if (medianInterOnsetSeconds.isEmpty()) {
+      return OptionalDouble.empty();
+    }
     Optional<NoteVerdict> here = attempt.inPlace(landing);
     for (int s = landing - 1; here.isPresent() && s >= 0; s--) {
       Optional<NoteVerdict> before = attempt.inPlace(s);
       if (before.isPresent()) {
-        double usual = medianInterOnsetSeconds * (1 + own.lag(landing) - own.lag(s));
+        double usual = medianInterOnsetSeconds.getAsDouble() * (1 + own.lag(landing) - own.lag(s));
         double interOnset = here.get().note().time() - before.get().note().time();
         return OptionalDouble.of((interOnset - usual) * 1000);
       }

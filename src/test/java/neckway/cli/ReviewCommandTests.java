@@ -76,8 +76,8 @@ class ReviewCommandTests {
         .as(err.toString())
         .isZero();
     assertThat(out.toString())
-        .contains("One note wrong: going up, where the fourth string, fret 2 was due, it sounded")
-        .contains("  like fret 3 of that string.")
+        .contains("One note wrong: fret 2 on the fourth string, going up, sounded like fret 3.")
+        .contains("First: hold fret 5 on the fourth string with the fourth finger, and set the")
         .contains("2x")
         .contains("(4)")
         .contains("8\"");
@@ -124,7 +124,7 @@ class ReviewCommandTests {
     assertThat(out.toString())
         .contains("You came in a beat late.")
         .containsPattern(
-            "You hesitated: 1\\.[456] seconds before the fourth string, fret 2, going\\s+up\\.");
+            "You hesitated before fret 2 on the fourth string, going up, for 1\\.[456]\\s+seconds\\.");
     assertThat(run("review", take("[]"), "--first-beat", Double.toString(firstBeat()))).isZero();
     assertThat(out.toString()).doesNotContain("You came in").doesNotContain("hesitated");
   }

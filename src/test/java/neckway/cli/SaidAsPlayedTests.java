@@ -102,7 +102,7 @@ final class SaidAsPlayedTests {
         .contains(
             "You did not keep to the click: your notes went at some 95 beats a minute, the click at"
                 + " 80.")
-        .noneMatch(words -> words.contains("kept within") || words.contains("of the beat"));
+        .noneMatch(words -> words.contains("your own pulse") || words.contains("of the beat"));
   }
 
   @ParameterizedTest

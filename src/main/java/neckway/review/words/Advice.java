@@ -52,6 +52,7 @@ final class Advice {
             new SwingKept(played).causes(),
             new UnevenTime(played).causes(),
             new Leaning(played).causes(),
+            new LateStart(played).causes(),
             new StoppedEarly(played).causes())
         .flatMap(List::stream)
         .min(Comparator.comparingDouble((Cause c) -> -c.cost()).thenComparingInt(Cause::step));

@@ -53,13 +53,11 @@ final class HeardTempo {
     if (played.review().keepsTheGrid()) {
       return List.of();
     }
-    boolean faster = played.review().heardSlotSeconds().orElseThrow() < asked.slotSeconds();
     return List.of(
         Cause.ofTheWhole(
             OFF_THE_CLICK,
             Wording.of(
-                faster ? "tempo.faster" : "tempo.slower",
-                beats(played.review().heardSlotSeconds().getAsDouble()))));
+                "tempo.toTheClick", beats(played.review().heardSlotSeconds().orElseThrow()))));
   }
 
   private long beats(double slotSeconds) {

@@ -2,10 +2,12 @@ package neckway.review.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import neckway.hear.RobustStatistics;
 import neckway.review.Clock;
 import neckway.review.PulseKept;
+import neckway.review.Timing;
 import neckway.words.Wording;
 
 /** Says how the run lay in time: late landings first, then how even the rest was, then its lean. */
@@ -31,17 +33,13 @@ final class KeptTime {
 
   List<Sentence> sentences() {
     List<Sentence> said = new ArrayList<>(new LateLandings(played).sentences());
+    said.addAll(new AfterTheShift(played).sentences());
     new HeardTempo(played).sentence().map(Sentence::of).ifPresent(said::add);
     new SwingKept(played).sentence().ifPresent(said::add);
     if (offMs.length < FEWEST_TO_TIME || !played.review().keepsTheGrid()) {
       return said;
     }
-    boolean apart = !new LateLandings(played).late().isEmpty();
-    said.add(
-        Sentence.of(
-            Wording.of(
-                apart ? "kept.pulse.others" : "kept.pulse",
-                Phrases.ms(Math.max(1, played.ownPulseMs())))));
+    evenness().map(Sentence::of).ifPresent(said::add);
     if (played.hasClick() && played.review().clock() == Clock.UNMEASURED) {
       said.add(Sentence.of(Wording.of("kept.unmeasured")));
     }
@@ -52,6 +50,22 @@ final class KeptTime {
                     Sentence.of(
                         Wording.of(lean < 0 ? "kept.ahead" : "kept.behind", Phrases.ms(lean)))));
     return said;
+  }
+
+  /** How even the notes were of which nothing else was said: the word first, then its figure. */
+  private Optional<String> evenness() {
+    UnevenTime uneven = new UnevenTime(played);
+    if (uneven.notes() < FEWEST_TO_TIME) {
+      return Optional.empty();
+    }
+    double ms = Math.max(1, uneven.ownPulseMs());
+    boolean even = ms <= Timing.bandMs(played.review().grid().slotSeconds());
+    boolean apart =
+        !new LateLandings(played).late().isEmpty()
+            || !new AfterTheShift(played).steps().isEmpty()
+            || !new Stumbles(played).waits().isEmpty();
+    String key = uneven.isUneven() ? "kept.uneven" : even ? "kept.even" : "kept.fair";
+    return Optional.of(Wording.of(key + (apart ? ".others" : ".all"), Phrases.ms(ms)));
   }
 
   /** How far the run as a whole lay off the beat, early negative, where it can be noticed. */

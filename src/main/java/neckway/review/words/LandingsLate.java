@@ -34,9 +34,7 @@ final class LandingsLate {
       String advice = Wording.of("landings.once", shift);
       return new Cause(each, first.landingStep(), landings, advice);
     }
-    String rounds =
-        Phrases.inRounds(late.stream().map(l -> l.shift().round()).toList(), played.rounds());
-    String advice = Wording.of("landings.again", shift, Phrases.ms(middleMs), rounds);
+    String advice = Wording.of("landings.again", shift);
     return new Cause(late.size() * each * AGAIN, first.landingStep(), landings, advice);
   }
 }

@@ -23,17 +23,38 @@ final class NotesBesides {
     if (stray.isEmpty()) {
       return List.of();
     }
+    List<Integer> steps = stray.stream().map(played::stepAt).toList();
+    return List.of(new Cause(NOTE * stray.size(), steps.get(0), steps, advice(stray)));
+  }
+
+  private String advice(List<ReviewedNote> stray) {
     List<GuitarString> open =
         stray.stream().map(this::open).flatMap(Optional::stream).distinct().toList();
     long ofOpenStrings = stray.stream().filter(n -> open(n).isPresent()).count();
-    String advice =
-        2 * ofOpenStrings < stray.size()
-            ? Wording.of("besides.lift")
-            : open.size() == 1
-                ? Wording.of("besides.mute.one", Phrases.ordinal(open.get(0)))
-                : Wording.of("besides.mute.several");
-    List<Integer> steps = stray.stream().map(played::stepAt).toList();
-    return List.of(new Cause(NOTE * stray.size(), steps.get(0), steps, advice));
+    if (2 * ofOpenStrings < stray.size()) {
+      return Wording.of("besides.lift");
+    }
+    if (open.size() > 1) {
+      return Wording.of("besides.mute.several");
+    }
+    String string = Phrases.ordinal(open.get(0));
+    if (stray.stream().allMatch(this::asTheHandShifts)) {
+      return Wording.of("besides.shift", string);
+    }
+    return stray.stream().allMatch(this::isStringJustLeft)
+        ? Wording.of("besides.pulled", string)
+        : Wording.of("besides.mute.one", string);
+  }
+
+  /** Whether it sounded on the string of a shift, between the note before it and the landing. */
+  private boolean asTheHandShifts(ReviewedNote note) {
+    int landing = played.stepAt(note) + 1;
+    return isStringJustLeft(note) && played.landings().contains(landing);
+  }
+
+  /** Whether the open string is the one whose note sounded just before. */
+  private boolean isStringJustLeft(ReviewedNote note) {
+    return open(note).equals(Optional.of(played.step(played.stepAt(note)).place().string()));
   }
 
   private Optional<GuitarString> open(ReviewedNote note) {

@@ -23,7 +23,7 @@ final class NotesTwice {
     }
     List<Integer> steps = twice.stream().map(n -> n.step().getAsInt()).distinct().sorted().toList();
     String where =
-        steps.size() == 1
+        played.byPlace(steps).size() == 1
             ? Wording.of("twice.place", Phrases.fretOnString(played.step(steps.get(0)).place()))
             : Wording.of("twice.several");
     return List.of(new Cause(NOTE * twice.size(), steps.get(0), steps, where));

@@ -1,7 +1,9 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,8 +31,8 @@ import neckway.words.Wording;
 
 /** The attempt that a review is of, laid on its drill: which note is which step, and where. */
 final class Played {
-  private static final double LATE_BANDS = 2;
-  private static final double LATE_USUAL = 2;
+  /** Slower by so much, for a beginning (common practice, no source). */
+  private static final double SLOWER = 0.85;
 
   /**
    * A free start is written down to a tenth of a millisecond; nobody meets a click so closely but
@@ -103,6 +105,23 @@ final class Played {
   String wayAlone(int step) {
     int within = inRound(step);
     return Wording.of(within < half ? "way.going" : within == half ? "way.top" : "way.coming");
+  }
+
+  /** "fret 8 on the second string, coming down in rounds 1 and 3": one place, in some rounds. */
+  String where(List<Integer> steps) {
+    int first = steps.get(0);
+    return Wording.of(
+        "slip.place",
+        Phrases.fretOnString(step(first).place()),
+        wayAlone(first),
+        Phrases.inRounds(steps.stream().map(this::round).distinct().toList(), rounds()));
+  }
+
+  /** Steps that are the same place of different rounds together, in the order met. */
+  Collection<List<Integer>> byPlace(List<Integer> steps) {
+    Map<Integer, List<Integer>> places = new LinkedHashMap<>();
+    steps.forEach(s -> places.computeIfAbsent(inRound(s), p -> new ArrayList<>()).add(s));
+    return places.values();
   }
 
   /** Up where the notes before a step lie lower. */
@@ -180,10 +199,24 @@ final class Played {
     return PulseKept.ownOffMs(drill.route(), review);
   }
 
-  /** Four notes in five lay so near to the player's own pulse, ms. */
-  double ownPulseMs() {
-    double[] off = offMs();
+  /** The same of all notes but those of some steps. */
+  double[] offMsWithout(Set<Integer> steps) {
+    return PulseKept.ownOffMsWithout(steps, drill.route(), review);
+  }
+
+  /** Four notes in five lay so near to the player's own pulse, ms; those of some steps left out. */
+  double ownPulseMsWithout(Set<Integer> steps) {
+    double[] off = offMsWithout(steps);
     return off.length == 0 ? 0 : PulseKept.fourOfFiveFromOwnPulseMs(off, slotMs());
+  }
+
+  /**
+   * A tempo to go back to, beats a minute: slower by a good step than what was played, and not
+   * faster than the drill.
+   */
+  long slowerTempo() {
+    double played = SLOWER * review.grid().tempo();
+    return Math.round(Math.min(played, drill.pulse().tempo()));
   }
 
   /** What lies further off than this is late, not uneven, ms. */

@@ -1,11 +1,13 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
+import neckway.neck.Place;
 import neckway.neck.Step;
 import neckway.review.HeardAs;
 import neckway.review.ReviewedNote;
@@ -21,80 +23,91 @@ final class Slips {
     this.drill = played.drill();
   }
 
-  /**
-   * "One note wrong: coming down, where the second string, fret 7 was due, it sounded like fret 8
-   * of that string."
-   */
+  /** "One note wrong: fret 7 on the second string, coming down, sounded like fret 8." */
   List<Sentence> wrong() {
-    List<String> each = new ArrayList<>();
+    Map<String, List<Integer>> alike = new LinkedHashMap<>();
     for (ReviewedNote note : played.notes(Verdict.WRONG)) {
-      Step step = drill.route().steps().get(note.step().getAsInt());
-      each.add(heard(note, step));
+      int step = note.step().getAsInt();
+      String heard = heard(note, played.step(step));
+      alike.computeIfAbsent(played.inRound(step) + " " + heard, k -> new ArrayList<>()).add(step);
     }
-    return said(each, "slips.wrong", steps(played.notes(Verdict.WRONG)));
+    List<String> each =
+        alike.values().stream()
+            .map(
+                steps ->
+                    Wording.of(
+                        "slip.sounded",
+                        played.where(steps),
+                        heard(
+                            played.inPlace(steps.get(0)).orElseThrow(), played.step(steps.get(0)))))
+            .toList();
+    return said(each, "slips.wrong", inOrder(alike.values()));
   }
 
+  /** "fret 8", "the open string", "G3, most likely the open third string". */
   private String heard(ReviewedNote note, Step step) {
     HeardAs heard = HeardAs.of(drill, step, note.midi());
-    String way = played.way(step);
-    String due =
-        Wording.of(
-            Phrases.at("slip.due", step.place()),
-            step.place().fret(),
-            Phrases.ordinal(step.place().string()));
     if (heard.fret().isEmpty()) {
-      return Wording.of("slip.heard", way, due, heard.note());
+      boolean open = drill.tuning().openMidi(step.place().string()) == note.midi();
+      return open ? open(note.midi(), heard.note()) : heard.note();
     }
     int fret = heard.fret().getAsInt();
-    return fret == 0
-        ? Wording.of("slip.sounded.open", way, due)
-        : Wording.of("slip.sounded", way, due, fret);
+    return fret == 0 ? Wording.of("slip.heard.open") : Wording.of("slip.heard.fret", fret);
   }
 
-  /** Steps left out, a row of them as one. */
+  /** "One note left out: fret 8 on the second string, coming down in rounds 1 and 3." */
   List<Sentence> leftOut(List<Integer> steps) {
-    List<String> each = new ArrayList<>();
-    for (int s : steps) {
-      Step step = drill.route().steps().get(s);
-      each.add(Wording.of("slip.place", played.way(step), Phrases.spot(step.place())));
-    }
-    return said(each, "slips.leftOut", steps);
+    return atPlaces("slips.leftOut", steps);
   }
 
   List<Sentence> struckTwice() {
-    List<String> each = new ArrayList<>();
-    for (ReviewedNote note : played.notes(Verdict.REPEAT)) {
-      Step step = drill.route().steps().get(note.step().getAsInt());
-      each.add(Wording.of("slip.place", played.way(step), Phrases.spot(step.place())));
-    }
-    return said(each, "slips.twice", steps(played.notes(Verdict.REPEAT)));
+    return atPlaces("slips.twice", steps(played.notes(Verdict.REPEAT)));
   }
 
   /** Steps that sounded in their time, but not clearly enough to be named. */
   List<Sentence> unclear() {
-    List<String> each = new ArrayList<>();
-    for (int s : played.unnamed()) {
-      Step step = drill.route().steps().get(s);
-      each.add(Wording.of("slip.place", played.way(step), Phrases.spot(step.place())));
-    }
-    return said(each, "slips.unclear", played.unnamed());
+    return atPlaces("slips.unclear", played.unnamed());
   }
 
-  /** Notes of no step; the same one heard again is named once. */
+  /** The same place of several rounds is named once. */
+  private List<Sentence> atPlaces(String what, List<Integer> steps) {
+    Collection<List<Integer>> places = played.byPlace(steps);
+    List<String> each = places.stream().map(played::where).toList();
+    return said(each, what, inOrder(places));
+  }
+
+  private static List<Integer> inOrder(Collection<List<Integer>> places) {
+    return places.stream().flatMap(List::stream).toList();
+  }
+
+  /** Notes of no step; the same one heard again is named once, and then without its place. */
   List<Sentence> stray() {
     List<ReviewedNote> stray = played.notes(Verdict.EXTRA);
-    Map<Integer, Integer> heard = new LinkedHashMap<>();
-    stray.forEach(note -> heard.merge(note.midi(), 1, Integer::sum));
-    List<String> each = new ArrayList<>();
-    heard.forEach(
-        (midi, times) ->
-            each.add(
-                open(
-                    midi,
-                    times == 1
-                        ? name(midi)
-                        : Wording.of("slip.times", name(midi), Wording.times(times)))));
+    Map<Integer, List<ReviewedNote>> alike = new LinkedHashMap<>();
+    stray.forEach(n -> alike.computeIfAbsent(n.midi(), m -> new ArrayList<>()).add(n));
+    List<String> each = alike.values().stream().map(this::strayAlike).toList();
     return said(each, stray.size(), "slips.stray", steps(stray));
+  }
+
+  private String strayAlike(List<ReviewedNote> alike) {
+    ReviewedNote first = alike.get(0);
+    String name = name(first.midi());
+    if (alike.size() > 1) {
+      return open(first.midi(), Wording.of("slip.times", name, Wording.times(alike.size())));
+    }
+    String said = open(first.midi(), name);
+    return played.straysBetween().contains(first)
+        ? Wording.of("slip.after", said, after(played.stepAt(first)), way(played.stepAt(first)))
+        : said;
+  }
+
+  private String after(int step) {
+    Place place = played.step(step).place();
+    return Wording.of(Phrases.at("past", place), place.fret(), Phrases.ordinal(place.string()));
+  }
+
+  private String way(int step) {
+    return played.way(played.step(step));
   }
 
   /** The string that a note of no step is of, if it was an open one. */
@@ -111,7 +124,7 @@ final class Slips {
   }
 
   private static List<Sentence> said(List<String> each, String what, List<Integer> steps) {
-    return said(each, each.size(), what, steps);
+    return said(each, steps.size(), what, steps);
   }
 
   private static List<Sentence> said(

@@ -1,12 +1,16 @@
 package neckway.review.words;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import java.util.Set;
 import neckway.drill.PlayableDrill;
 import neckway.follow.Verdict;
+import neckway.hear.RobustStatistics;
 import neckway.neck.Step;
 import neckway.review.Review;
 import neckway.review.ReviewedNote;
@@ -34,12 +38,21 @@ final class Stumbles {
 
   /** "You came in a beat late.", where the beat is known from outside the notes. */
   Optional<Sentence> cameInLate() {
+    OptionalLong slots = slotsLate();
+    return slots.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Sentence.of(Wording.of("stumble.late", slots(slots.getAsLong())), List.of(0)));
+  }
+
+  /** Slots by which the first note came late, where it did. */
+  OptionalLong slotsLate() {
     return review.notes().stream()
         .filter(n -> played.hasBeatToKeep() && n.attempt() == 0 && review.reviewed() == 0)
         .filter(
             n -> n.verdict() == Verdict.RIGHT && n.step().equals(OptionalInt.of(0)) && n.slot() > 0)
-        .findFirst()
-        .map(n -> Sentence.of(Wording.of("stumble.late", slots(n.slot())), List.of(0)));
+        .mapToLong(ReviewedNote::slot)
+        .findFirst();
   }
 
   private String slots(long slots) {
@@ -52,27 +65,34 @@ final class Stumbles {
         : Phrases.ms(1000 * slots * slotSeconds());
   }
 
-  /** "You hesitated: 2 seconds before the second string, fret 8, going up." */
+  /** "You hesitated before fret 8 on the second string, going up, by 2 seconds." */
   List<Sentence> hesitations() {
     List<Wait> waits = waits();
-    List<String> each =
-        waits.stream()
-            .map(
-                w ->
-                    Wording.of(
-                        Phrases.at("stumble.each", w.step().place()),
-                        Phrases.ms(1000 * w.seconds()),
-                        played.way(w.step()),
-                        Phrases.ordinal(w.step().place().string()),
-                        w.step().place().fret()))
-            .toList();
-    if (each.isEmpty()) {
+    if (waits.isEmpty()) {
       return List.of();
     }
-    return List.of(
-        Sentence.of(
-            Wording.of("stumble.waited", Phrases.named(each)),
-            waits.stream().map(w -> w.step().index()).toList()));
+    Map<Integer, List<Wait>> places = new LinkedHashMap<>();
+    waits.forEach(
+        w ->
+            places
+                .computeIfAbsent(played.inRound(w.step().index()), p -> new ArrayList<>())
+                .add(w));
+    List<String> each = places.values().stream().map(this::hesitation).toList();
+    List<Integer> steps =
+        places.values().stream().flatMap(List::stream).map(w -> w.step().index()).toList();
+    return List.of(Sentence.of(Wording.of("stumble.waited", Phrases.named(each)), steps));
+  }
+
+  /** One place, in some rounds. */
+  private String hesitation(List<Wait> waits) {
+    Step step = waits.get(0).step();
+    List<Integer> rounds = waits.stream().map(w -> played.round(w.step().index())).toList();
+    return Wording.of(
+        waits.size() == 1 ? "stumble.each" : "stumble.some",
+        Phrases.before(step.place()),
+        played.wayAlone(step.index()),
+        Phrases.inRounds(rounds, played.rounds()),
+        Phrases.ms(1000 * RobustStatistics.median(waits.stream().map(Wait::seconds).toList())));
   }
 
   /** The waits before notes that are no landings. */

@@ -57,7 +57,7 @@ final class Tries {
     return Wording.isOrdinalInWords(number) ? Wording.ordinal(number) : Integer.toString(number);
   }
 
-  /** "stopped at the second string, fret 8", "went through, with one wrong note". */
+  /** "stopped at fret 8 on the second string", "went through, with one wrong note". */
   private String came(int attempt) {
     List<ReviewedNote> notes =
         played.review().notes().stream().filter(n -> n.attempt() == attempt).toList();

@@ -15,24 +15,38 @@ final class UnevenTime {
    */
   private static final double BY_A_SLOT = 10;
 
-  /** Slower by so much, for a beginning. */
-  private static final double SLOWER = 0.85;
-
   private final Played played;
+  private final AfterTheShift after;
 
   UnevenTime(Played played) {
     this.played = played;
+    this.after = new AfterTheShift(played);
   }
 
   List<Cause> causes() {
-    double ownPulseMs = played.ownPulseMs();
-    if (played.offMs().length < KeptTime.FEWEST_TO_TIME
-        || !played.review().keepsTheGrid()
-        || ownPulseMs < Math.max(LEAST_MS, SHARE * played.slotMs())) {
+    if (!isUneven()) {
       return List.of();
     }
-    long slower = Math.round(SLOWER * played.review().grid().tempo());
     return List.of(
-        Cause.ofTheWhole(BY_A_SLOT * ownPulseMs / played.slotMs(), Wording.of("uneven", slower)));
+        Cause.ofTheWhole(
+            BY_A_SLOT * ownPulseMs() / played.slotMs(),
+            Wording.of("uneven", played.slowerTempo())));
+  }
+
+  /** Whether the notes limp, those aside that a shift made come early or late. */
+  boolean isUneven() {
+    return notes() >= KeptTime.FEWEST_TO_TIME
+        && played.review().keepsTheGrid()
+        && ownPulseMs() >= Math.max(LEAST_MS, SHARE * played.slotMs());
+  }
+
+  /** Four notes in five lay so near to the player's own pulse, ms. */
+  double ownPulseMs() {
+    return played.ownPulseMsWithout(after.steps());
+  }
+
+  /** How many notes tell of it. */
+  int notes() {
+    return played.offMsWithout(after.steps()).length;
   }
 }

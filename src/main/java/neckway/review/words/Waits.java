@@ -37,7 +37,7 @@ final class Waits {
               all,
               causes.get(0).step(),
               causes.stream().flatMap(c -> c.steps().stream()).toList(),
-              Wording.of("waits.all")));
+              Wording.of("waits.all", played.slowerTempo())));
     }
     return causes;
   }

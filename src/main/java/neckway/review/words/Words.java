@@ -96,6 +96,7 @@ public final class Words {
     said.addAll(slips.struckTwice());
     said.addAll(slips.stray());
     said.addAll(slips.unclear());
+    new CleanRounds(played).sentence().ifPresent(said::add);
     stumbles.cameInLate().ifPresent(said::add);
     said.addAll(stumbles.hesitations());
     said.addAll(new KeptTime(played).sentences());
@@ -133,10 +134,11 @@ public final class Words {
     int reached = steps - played.steps(StepVerdict.UNPLAYED).size();
     int right = review.summary().right();
     String score = reached == steps ? "score" : "score.upTo";
-    boolean all = right == reached && review.summary().notes() == reached && reached > 1;
+    boolean all = right == reached && reached > 1;
+    boolean nothingElse = review.summary().notes() == reached;
     String text =
         all
-            ? Wording.of(score + ".all", reached)
+            ? Wording.of(score + (nothingElse ? ".all" : ".allRight"), reached)
             : Wording.counted(score + (reached == 1 ? ".ofOne" : ".ofMany"), right, right, reached);
     said.add(new Sentence(Sentence.Part.SCORE, text, List.of()));
   }
@@ -152,7 +154,7 @@ public final class Words {
                     Wording.counted(
                         "words.stopped",
                         left.size(),
-                        Phrases.spot(step.place()),
+                        Phrases.fretOnString(step.place()),
                         played.way(step),
                         Phrases.count(left.size(), "note")),
                     List.of(step.index()))));

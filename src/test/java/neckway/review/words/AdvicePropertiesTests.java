@@ -35,6 +35,7 @@ class AdvicePropertiesTests {
     assertThat(words).isNotEmpty();
     assertThat(advice).hasSizeLessThanOrEqualTo(1);
     advice.forEach(sentence -> ofTheDrill(take.drill(), sentence));
+    assertThat(advice).noneMatch(sentence -> sentence.matches(".*\\d ms\\b.*"));
   }
 
   @Property(tries = 200)

@@ -15,6 +15,8 @@ import neckway.words.EnglishWords;
 import neckway.words.Tongue;
 import neckway.words.Wording;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Every sentence of a review in German: whole, without English, and telling of the same notes. */
 class GermanSentenceTests {
@@ -58,6 +60,35 @@ class GermanSentenceTests {
       String[] cells = row.split(" ?\\| ?");
       assertThat(german).as(row).containsEntry(cells[1], cells[2]);
     }
+  }
+
+  /** What is said of slips that come again, of rounds, of evenness and of rushing. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "the same note wrong again|Zwei falsche Noten: Bund 8 auf der zweiten Saite, abwärts in den"
+            + " Runden 1 und 3, klang wie Bund 10.",
+        "no shift up in one round|Die Runden 1 und 3 waren ohne Fehler.",
+        "a note struck twice|Alle 25 Noten waren richtig.",
+        "an open string besides|Ein Ton, der nicht dorthin gehört: G3, wahrscheinlich die leere"
+            + " dritte Saite, nach Bund 5 auf der vierten Saite, aufwärts.",
+        "a hesitation|Du hast gezögert: vor Bund 5 auf der vierten Saite, aufwärts, 1,5 Sekunden"
+            + " lang.",
+        "rushing after the shifts up alone|Nach den Lagenwechseln aufwärts bist du geeilt, um etwa"
+            + " 58 ms.",
+        "time that is fairly even|Du hast ziemlich gleichmäßig gespielt: Vier von fünf Noten lagen"
+            + " höchstens 36 ms neben deinem eigenen Puls.",
+        "uneven time|Du hast ungleichmäßig gespielt: Vier von fünf Noten lagen bis zu 76 ms neben"
+            + " deinem eigenen Puls.",
+        "hesitations all over|Zuerst: Spiel mit 68 Schlägen pro Minute oder langsamer, damit keine"
+            + " Note warten muss.",
+        "the same landing late again|Zuerst: Spiel den Lagenwechsel aufwärts auf der dritten Saite"
+            + " für sich, zwei Noten davor und die Landung, und lass die Hand losgehen, sobald die"
+            + " letzte davon klingt."
+      })
+  void whatATeacherSaysInGerman(String when, String sentence) {
+    assertThat(examples(Tongue.GERMAN)).contains(new Phrasebook.Example(when, sentence));
   }
 
   @Test

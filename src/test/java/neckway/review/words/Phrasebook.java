@@ -110,7 +110,7 @@ public final class Phrasebook {
   }
 
   private static void tries(List<Story> to) {
-    to.add(new Story("two tries", two().tryBefore(9).wrong(14, 1)));
+    to.add(new Story("two tries", two().tryBefore(9).wrong(14, 2)));
     to.add(new Story("three tries", two().tryBefore(4).tryBefore(6)));
     MadeUp many = two();
     for (int t = 0; t < 5; t++) {
@@ -149,21 +149,35 @@ public final class Phrasebook {
   }
 
   private static void slips(List<Story> to) {
-    to.add(new Story("a wrong note", two().wrong(14, 1)));
+    to.add(new Story("a wrong note", two().wrong(14, 2)));
+    to.add(new Story("a fret off at the end of a stretch", two().wrong(5, -1)));
+    to.add(new Story("the same on several strings", two().wrong(3, -1).wrong(5, -1)));
+    to.add(new Story("a landing a fret short", two().wrong(UP, -1)));
+    to.add(new Story("a landing a fret too far", two().wrong(UP, 1)));
+    MadeUp inside = take("dorian", 1, 80);
+    to.add(new Story("no move inside the shape, going up", inside.wrong(8, -1).wrong(9, -1)));
+    MadeUp back = take("dorian", 1, 80);
+    to.add(new Story("no move inside the shape, coming down", back.wrong(15, 1)));
+    to.add(new Story("the open string in place of a note", two().wrong(16, -7)));
+    to.add(new Story("the string beside", two().wrong(4, 5)));
+    to.add(new Story("several notes in a row", two().wrong(14, 2).leftOut(15).wrong(16, 1)));
     to.add(new Story("the first note wrong", two().wrong(0, 2)));
     to.add(new Story("a note left out", two().leftOut(5)));
     MadeUp many = two();
     for (int s : new int[] {3, 5, 14, 17}) {
-      many.wrong(s, 1);
+      many.wrong(s, 2);
     }
     to.add(new Story("several wrong notes", many));
-    to.add(new Story("the same note wrong again", rounds().wrong(14, 1).wrong(62, 1)));
+    to.add(new Story("the same note wrong again", rounds().wrong(14, 2).wrong(62, 2)));
     to.add(new Story("the same note left out again", rounds().leftOut(14, 38)));
-    to.add(new Story("the same note wrong and left out", rounds().wrong(14, 1).leftOut(38)));
+    to.add(new Story("the same note wrong and left out", rounds().wrong(14, 2).leftOut(38)));
     to.add(new Story("a note struck twice", two().twice(5)));
+    to.add(new Story("the same struck twice again", rounds().twice(5).twice(29)));
     to.add(new Story("several struck twice", two().twice(5).twice(16)));
     to.add(new Story("an open string besides", two().besides(5, 55)));
     to.add(new Story("open strings besides", two().besides(5, 55).besides(6, 55).besides(9, 50)));
+    to.add(new Story("an open string as the hand shifts", two().besides(UP - 1, 55)));
+    to.add(new Story("an open string as its finger lifts", two().besides(16, 55)));
     to.add(new Story("another note besides", two().besides(5, 58)));
     to.add(new Story("a note that cannot be told", two().unclear(5)));
   }
@@ -171,6 +185,7 @@ public final class Phrasebook {
   private static void time(List<Story> to) {
     to.add(new Story("a late start", two().waits(0, 750)));
     to.add(new Story("a hesitation", two().waits(5, 1500)));
+    to.add(new Story("the same hesitation again", rounds().waits(5, 400).waits(29, 420)));
     to.add(new Story("hesitations all over", two().waits(3, 400).waits(5, 400).waits(16, 400)));
     to.add(new Story("a late landing", two().waits(UP, 120)));
     to.add(new Story("both landings late", two().waits(UP, 120).waits(DOWN, 90)));
@@ -185,6 +200,9 @@ public final class Phrasebook {
     to.add(new Story("the note before a landing early", two().off(UP - 1, -85).off(UP, 37)));
     to.add(new Story("rushing after the shift", after(-60)));
     to.add(new Story("dragging after the shift", after(60)));
+    to.add(new Story("rushing after the shifts up alone", afterUp(-60)));
+    to.add(new Story("dragging after the shifts up alone", afterUp(60)));
+    to.add(new Story("time that is fairly even", two().uneven(s -> 30 * Math.sin(2.4 * s * s))));
     to.add(new Story("uneven time", two().uneven(s -> 70 * Math.sin(2.4 * s * s))));
     to.add(new Story("behind the beat", two().leans(30)));
     to.add(new Story("ahead of the beat", two().leans(-30)));
@@ -209,6 +227,16 @@ public final class Phrasebook {
         for (int s = landing + 1; s <= landing + 4; s++) {
           take.off(round * STEPS_A_ROUND + s, ms);
         }
+      }
+    }
+    return take;
+  }
+
+  private static MadeUp afterUp(double ms) {
+    MadeUp take = rounds();
+    for (int round = 0; round < 3; round++) {
+      for (int s = UP + 1; s <= UP + 4; s++) {
+        take.off(round * STEPS_A_ROUND + s, ms);
       }
     }
     return take;

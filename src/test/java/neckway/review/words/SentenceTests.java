@@ -76,7 +76,7 @@ class SentenceTests {
         if (sentence.text().matches(".* (wrong|left out|struck twice): .*")
             && !sentence.text().contains("marked below")) {
           for (int step : sentence.steps()) {
-            String spot = Phrases.spot(take.drill().route().steps().get(step).place());
+            String spot = Phrases.fretOnString(take.drill().route().steps().get(step).place());
             assertThat(sentence.text()).contains(spot);
             places++;
           }

@@ -72,11 +72,11 @@ class WordsTests {
     assertThat(words(take(1).tryBefore(9).wrong(14, 1)))
         .contains("You began twice; the rest is about the second try.")
         .contains(
-            "The first try stopped at the second string, fret 5, going up; the second went"
+            "The first try stopped at fret 5 on the second string, going up; the second went"
                 + " through, with one wrong note.");
     assertThat(words(take(1).tryBefore(4).tryBefore(9)))
         .contains("You began three times; the rest is about the last try.")
-        .contains("The second try stopped at the second string, fret 5, going up.")
+        .contains("The second try stopped at fret 5 on the second string, going up.")
         .contains("The third try went through.");
     assertThat(words(take(1))).doesNotContain("try");
   }
@@ -94,7 +94,7 @@ class WordsTests {
   void aFigureIsSaidOfALandingOnlyWhereItsPlaceSaysTheSame() {
     assertThat(words(take(1).waits(UP, 120)))
         .contains("The shift up on the third string landed 1")
-        .contains("Of the other notes four in five kept within");
+        .contains("The other notes were even: four in five within");
     assertThat(words(take(1).off(UP - 1, -85).off(UP, 37)))
         .contains(
             "The note before the shift up on the third string came early, so the landing seemed"
@@ -121,7 +121,7 @@ class WordsTests {
   @Test
   void aNoteHeardAndNotNamedIsOwned() {
     assertThat(words(take(1).unclear(5)))
-        .contains("One note I heard but could not make out: going up, fourth string, fret 5.")
+        .contains("One note I heard but could not make out: fret 5 on the fourth string, going up.")
         .doesNotContain("left out");
   }
 
@@ -129,5 +129,67 @@ class WordsTests {
   void upToAStopTheShareIsOfWhatWasPlayed() {
     assertThat(words(take(1).stopsAfter(9).wrong(3, 1)))
         .startsWith("Up to where you stopped, 9 of 10 notes were right.");
+  }
+
+  @Test
+  void theSameSlipOfSeveralRoundsIsNamedOnce() {
+    assertThat(words(take(3).wrong(14, 1).wrong(14 + 2 * ROUND, 1)))
+        .contains(
+            "Two notes wrong: fret 8 on the second string, coming down in rounds 1 and 3, sounded"
+                + " like fret 9.");
+    assertThat(words(take(3).wrong(14, 1).wrong(14 + ROUND, 2)))
+        .contains("coming down in round 1, sounded like fret 9; fret 8")
+        .contains("coming down in round 2, sounded like fret 10.");
+    assertThat(words(take(3).leftOut(14, 14 + ROUND, 14 + 2 * ROUND)))
+        .contains("Three notes left out: fret 8 on the second string, coming down in every round.");
+    assertThat(words(take(3).twice(5).twice(5 + ROUND)))
+        .contains("Two notes struck twice: fret 5 on the fourth string, going up in rounds 1 and");
+    assertThat(words(take(3).waits(15, 300).waits(15 + ROUND, 300)))
+        .containsPattern(
+            "You hesitated before fret 5 on the second string, coming down in rounds 1 and 2, for"
+                + " some (29|30|31)0 ms\\.");
+  }
+
+  @Test
+  void roundsWithoutASlipAreNamedBesideOthers() {
+    assertThat(words(take(4).wrong(2 * ROUND + 5, 1).leftOut(3 * ROUND + 12)))
+        .contains("Rounds 1 and 2 had no slip.");
+    assertThat(words(take(3).twice(5).besides(ROUND + 5, 55))).contains("Round 3 had no slip.");
+    assertThat(words(take(6).wrong(5, 1))).contains("Five of six rounds had no slip.");
+    assertThat(words(take(3))).doesNotContain("had no slip");
+    assertThat(words(take(1).wrong(5, 1))).doesNotContain("had no slip");
+    assertThat(words(take(2).moved(0, 4).unclear(ROUND + 5))).doesNotContain("had no slip");
+    assertThat(words(take(2).stopsAfter(ROUND + 5))).contains("Round 1 had no slip.");
+  }
+
+  @Test
+  void allRightIsSaidEvenWhereMoreSounded() {
+    assertThat(words(take(1).twice(5)))
+        .startsWith("All 25 notes were right. Both")
+        .contains("One note struck twice");
+    assertThat(words(take(1).stopsAfter(9).twice(5)))
+        .startsWith("Up to where you stopped, all 10 notes were right. You");
+  }
+
+  /** The word comes before its figure, and it is that of the figure. */
+  @Test
+  void evennessIsSaidByAWordAndThenAFigure() {
+    assertThat(words(take(1)))
+        .containsPattern("Your time was even: four notes in five within \\d ");
+    assertThat(words(take(1).uneven(s -> 30 * Math.sin(2.4 * s * s))))
+        .containsPattern("Your time was fairly even: four notes in five within [23]\\d ms");
+    assertThat(words(take(1).uneven(s -> 90 * Math.sin(2.4 * s * s))))
+        .containsPattern("Your time was uneven: four notes in five lay up to \\d+ ms");
+    assertThat(words(take(1).waits(15, 400))).contains("The other notes were ");
+  }
+
+  @Test
+  void aSingleNoteOfNoStepHasItsPlace() {
+    assertThat(words(take(3).besides(ROUND + 5, 55)))
+        .contains(
+            "One note that does not belong there: G3, most likely the open third string, after"
+                + " fret 5 on the fourth string, going up in round 2.");
+    assertThat(words(take(1).besides(24, 55)))
+        .contains("does not belong there: G3, most likely the open third string.");
   }
 }
