@@ -26,7 +26,7 @@ class LiteralsTests {
   /** A fault of the program or the name of a thread, which are for those who mend it. */
   private static final Pattern FAULT =
       Pattern.compile(
-          "new (IllegalArgument|IllegalState|UnsupportedOperation|IO)Exception|AssertionError|new Thread\\(");
+          "new (IllegalArgument|IllegalState|UnsupportedOperation|UncheckedIO|IO)Exception|AssertionError|new Thread\\(");
 
   /** Files in which words are no sentences to a person, and what they are. */
   private static final Map<String, String> NO_SENTENCES =
@@ -49,7 +49,6 @@ class LiteralsTests {
           Map.entry("cli/StandardOutput.java", "what systems call a reader that has left"),
           Map.entry("log/RunLog.java", "SQL"),
           Map.entry("log/Database.java", "a version that no database has, which is not shown"),
-          Map.entry("desk/Type.java", "a fault of the package"),
           Map.entry("folder/FolderReports.java", "a comment in HTML"),
           Map.entry("report/NeckPicture.java", "names of styles"),
           Map.entry("report/TabPicture.java", "names of styles"),
