@@ -51,7 +51,7 @@ public final class OutputFiles {
     /** A score in MusicXML, uncompressed. */
     MUSICXML("MusicXML file", "<score-partwise"),
     /** A drill as plain text. */
-    SHEET_TEXT("drill in plain text", ""),
+    SHEET_TEXT("drill in plain text", "Drill: "),
     /** A report to hand back. */
     REPORT("report", REPORT_MARK);
 
