@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import neckway.file.SettingsFile;
 import neckway.words.Tongue;
+import neckway.words.Wording;
 
 /** The languages that the window speaks. */
 public enum Language {
@@ -28,6 +29,14 @@ public enum Language {
    */
   public static Language of(SettingsFile settings, Locale system) {
     return chosen(settings).or(() -> coded(system.getLanguage())).orElse(ENGLISH);
+  }
+
+  /** The language that is spoken before the settings are read. */
+  public static Language spoken() {
+    return Arrays.stream(values())
+        .filter(language -> language.tongue == Wording.tongue())
+        .findAny()
+        .orElse(ENGLISH);
   }
 
   /** The language that the settings name. */

@@ -42,6 +42,15 @@ class DeskCommandTests {
   }
 
   @Test
+  void theProgramSpeaksTheMachinesLanguage() throws Exception {
+    String german = withoutScreen(List.of("-Duser.language=de"), "map", "--key", "H").said();
+    assertThat(german).contains("ist keine Tonart");
+    assertThat(withoutScreen(List.of("-Duser.language=de")).said()).contains("keinen Bildschirm");
+    String french = withoutScreen(List.of("-Duser.language=fr"), "map", "--key", "H").said();
+    assertThat(french).contains("is not a key");
+  }
+
+  @Test
   void otherCommandsLoadNothingOfTheWindow() throws Exception {
     List<String> tell = List.of("-Xlog:class+load:stdout");
     for (String[] args :

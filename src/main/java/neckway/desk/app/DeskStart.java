@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import javafx.application.Application;
+import neckway.desk.Language;
 import neckway.desk.Texts;
 import neckway.desk.open.LogChoice;
 import neckway.neck.BadInput;
@@ -58,6 +59,7 @@ public final class DeskStart {
   }
 
   private static BadInput noScreen(Exception cause) {
+    Texts.speak(Language.spoken());
     return new BadInput(Texts.of("problem.no-screen"), cause);
   }
 }
