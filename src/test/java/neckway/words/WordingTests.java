@@ -28,6 +28,9 @@ class WordingTests {
   private static final Pattern PLACE = Pattern.compile("\\{\\d}");
   private static final Pattern KEY = Pattern.compile("\"([a-z]\\w*(?:\\.\\w+)*)\\.?\"");
 
+  private static final Pattern ASKED =
+      Pattern.compile("Wording\\s*\\.(of|counted)\\(\\s*\"([^\"]+)\"\\s*[,)]");
+
   /** German has a point where English has none, and the other way round. */
   private static final Set<String> WRITTEN_OTHERWISE = Set.of("number.point", "ordinal.figures");
 
@@ -126,6 +129,24 @@ class WordingTests {
       }
     }
     assertThat(idle).isEmpty();
+  }
+
+  @Test
+  void whatTheCodeAsksForIsThere() throws IOException {
+    Set<String> keys = allKeys();
+    int asked = 0;
+    for (Path source : sources()) {
+      Matcher matcher = ASKED.matcher(Files.readString(source));
+      while (matcher.find()) {
+        String key = matcher.group(2);
+        boolean counted = matcher.group(1).equals("counted");
+        assertThat(keys)
+            .as(source.toString())
+            .containsAll(counted ? List.of(key + ".one", key + ".many") : List.of(key));
+        asked++;
+      }
+    }
+    assertThat(asked).isGreaterThan(500);
   }
 
   private static Set<String> allKeys() throws IOException {
