@@ -113,7 +113,9 @@ class ReviewerTests {
     assertThat(review.summary().skipped()).isZero();
     assertThat(review.shifts().get(0).verdict()).isEqualTo(ShiftVerdict.UNHEARD);
     assertThat(review.shifts().get(1).verdict()).isEqualTo(ShiftVerdict.UNPLAYED);
-    assertThat(words()).contains("You stopped before the end: the last 15 notes, from fret 8 on");
+    assertThat(words())
+        .contains(
+            "You stopped before the end: the last 15 notes, from fret 8 on the second string");
   }
 
   @Test
