@@ -115,7 +115,11 @@ public final class Coach {
 
   /** A run that ended since something failed says so where its review is read. */
   private void readRun(List<ReadTake> rounds) {
-    reading.openRun(rounds);
+    if (playing.guestPlayed()) {
+      reading.open(rounds.get(rounds.size() - 1));
+    } else {
+      reading.openRun(rounds);
+    }
     // who has gone elsewhere meanwhile is not fetched back, nor who plays again already
     if (desk.router().current().get() == Place.PLAYING && !playing.beginsNext()) {
       desk.router().go(Place.READING);

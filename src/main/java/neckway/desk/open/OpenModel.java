@@ -104,9 +104,11 @@ public final class OpenModel {
   }
 
   private void show(LogReading now) {
+    boolean first = now.logged() && reading.get().filter(before -> !before.logged()).isPresent();
     reading.set(Optional.of(now));
     now.complaint().ifPresent(say);
-    sitting.set(sitting.get().with(now.plan()));
+    Sitting begun = first ? sitting.get().afterFirst() : sitting.get();
+    sitting.set(begun.with(now.plan()));
     choose(
         wantedKey
             .or(() -> reach.get().map(Reach::key))

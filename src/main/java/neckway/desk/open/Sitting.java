@@ -31,6 +31,11 @@ record Sitting(Optional<Plan> plan, int at) {
     return left().stream().findFirst().filter(item -> item.drill().isEmpty());
   }
 
+  /** After the first run of all: a plan that knew of none is of use only where it was begun. */
+  Sitting afterFirst() {
+    return at == 0 ? NONE : this;
+  }
+
   /** Takes a plan of what the log says now, where this one is of no more use. */
   Sitting with(Optional<Plan> now) {
     boolean stays =

@@ -305,7 +305,7 @@ public final class PlayingScreen implements Screen {
     hint.textProperty()
         .bind(
             Bindings.createStringBinding(
-                () -> PlayingWords.hint(model.state().get()), model.state()));
+                () -> PlayingWords.hint(model.state().get(), model.guestPlayed()), model.state()));
     level.getStyleClass().add("level");
     level.setAccessibleText(Texts.of("play.level"));
     level.setMaxWidth(Double.MAX_VALUE);

@@ -42,12 +42,12 @@ public final class PlayingWords {
     };
   }
 
-  static String hint(State state) {
+  static String hint(State state, boolean guest) {
     return switch (state) {
       case READY -> Texts.of("play.hint.ready");
       case OPENING -> Texts.of("play.hint.opening");
       case COUNT_IN -> Texts.of("play.hint.countIn");
-      case PLAYING -> Texts.of("play.hint.playing");
+      case PLAYING -> Texts.of(guest ? "play.hint.guest" : "play.hint.playing");
       case REST -> Texts.of("play.hint.rest");
       case GUESSING -> "";
     };

@@ -43,11 +43,11 @@ public final class ReadingWords {
     }
     long bias = Math.round(s.offMsMedian().getAsDouble());
     String key = bias == 0 ? "read.bias.none" : bias > 0 ? "read.bias.late" : "read.bias.early";
-    String measured =
-        review.clock() == Clock.MEASURED
-            ? Texts.of(key, Math.abs(bias))
-            : Texts.of("read.bias.unknown");
-    return " " + measured + Texts.of("read.steady", Math.round(s.offMsSpread().getAsDouble()));
+    long spread = Math.round(s.offMsSpread().getAsDouble());
+    return " "
+        + (review.clock() == Clock.MEASURED
+            ? Texts.of(key, Math.abs(bias)) + Texts.of("read.steady", spread)
+            : Texts.of("read.steady.alone", spread));
   }
 
   /** Drill, tempo and when its sound was kept; of a recording, the name of its file. */

@@ -64,7 +64,12 @@ final class SoundWords {
 
   /** A device's name in plain words. */
   static String device(String name) {
-    return name.equals(SYSTEMS_CHOICE) ? Texts.of("sound.systems") : name;
+    return isSystems(name) ? Texts.of("sound.systems") : name;
+  }
+
+  /** Whether it is the one that the system chooses. */
+  static boolean isSystems(String name) {
+    return name.equals(SYSTEMS_CHOICE);
   }
 
   /**

@@ -98,7 +98,9 @@ public final class TripModel {
               SoundWords.device(to));
         }
       }
-      return Texts.of("trip.unknown", SoundWords.device(from), SoundWords.device(to));
+      return SoundWords.isSystems(from) && SoundWords.isSystems(to)
+          ? Texts.of("trip.unknown.systems")
+          : Texts.of("trip.unknown", SoundWords.device(from), SoundWords.device(to));
     } catch (BadInput e) {
       return Texts.of("trip.noPair");
     }
