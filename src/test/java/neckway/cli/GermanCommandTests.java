@@ -103,7 +103,7 @@ final class GermanCommandTests {
         folder.resolve("runs.jsonl"), Runs.line("one", 0) + "\n" + Runs.line("two", 1) + "\n");
     String data = in("data");
     assertThat(german("log", "import", in("runs.jsonl"), "--data", data)).isZero();
-    assertThat(out.toString()).endsWith("Durchgänge aufgenommen: 2, übergangen: 0\n");
+    assertThat(out.toString()).endsWith("Durchgänge übernommen: 2, übergangen: 0\n");
     assertThat(german("log", "--data", data)).isZero();
     String day = String.format("%1$td.%1$tm.%1$tY %1$tH:%1$tM  ", Runs.day(1));
     assertThat(out.toString()).startsWith(day).contains("25 von 25 richtig, 1 von 1 sauber");

@@ -178,7 +178,7 @@ class GermanFilesTests {
                 + " WAV");
     assertThat(take(file("d.flac", "fLaC\0\0"))).startsWith("d.flac: Der FLAC-Kopf ist ");
     assertThat(take(file("e.m4a", "\0\0\0\u0008ftyp")))
-        .startsWith("e.m4a: dieser MP4-Datei fehlt ihr Inhaltsverzeichnis ('moov'): ");
+        .startsWith("e.m4a: Dieser MP4-Datei fehlt ihr Inhaltsverzeichnis ('moov'): ");
     assertThat(take(file("f.wav", ""))).startsWith("f.wav: ist leer (0 Byte); ");
   }
 
