@@ -88,7 +88,7 @@ final class ChordRowTests {
     assertThat(said)
         .allSatisfy(line -> assertThat(line).doesNotContain(" the ", " is ", " and ", " not "))
         .contains(
-            "\"I,IV,V,I,I\": in einen Takt passen höchstens vier Akkorde",
+            "\"I,IV,V,I,I\": In einen Takt passen höchstens vier Akkorde",
             "65 Takte mit Akkorden; nimm höchstens 64");
   }
 }

@@ -161,7 +161,7 @@ class ComplaintsTests {
     assertThat(said(Tongue.ENGLISH, args))
         .startsWith("neckway: --take: no file is named; name one;");
     assertThat(said(Tongue.GERMAN, args))
-        .startsWith("neckway: --take: Es ist keine Datei genannt; nenne eine;");
+        .startsWith("neckway: --take: Es ist keine Datei genannt; nenn eine;");
   }
 
   /** Figures in a sentence have a comma, options that can be typed again a point. */

@@ -54,17 +54,17 @@ final class GermanCommandTests {
   @CsvSource(
       delimiter = ';',
       value = {
-        "map --key A --start 3;--start braucht --shapes: nenn die Griffbilder",
-        "review;keine Aufnahme: nenn eine, einen Ordner voll oder eine --list",
-        "review a.wav --beside-starts 2;--beside-starts 2.0: nenn die Aufnahme dazu mit --beside",
+        "map --key A --start 3;--start braucht --shapes: Nenn die Griffbilder",
+        "review;keine Aufnahme: Nenn eine, einen Ordner voll oder eine --list",
+        "review a.wav --beside-starts 2;--beside-starts 2.0: Nenn die Aufnahme dazu mit --beside",
         "review a.wav b.wav --into x --first-beat 1;--first-beat: ist für eine Aufnahme",
-        "compare a.json;eine Auswertung: nenn zwei bis zwanzig von einer Übung",
-        "log --last 0;--last 0: nimm 1 oder mehr",
-        "log remove;log remove: nenn die Durchgänge, wie 'neckway log' sie zeigt",
-        "log check --data nowhere;nowhere: dort ist kein Durchgang festgehalten",
-        "perform --key A --shapes major --out a.wav --bits 17;--bits 17: nimm 16, 24 oder 32",
+        "compare a.json;eine Auswertung: Nenn zwei bis zwanzig von einer Übung",
+        "log --last 0;--last 0: Nimm 1 oder mehr",
+        "log remove;log remove: Nenn die Durchgänge, wie 'neckway log' sie zeigt",
+        "log check --data nowhere;nowhere: Dort ist kein Durchgang festgehalten",
+        "perform --key A --shapes major --out a.wav --bits 17;--bits 17: Nimm 16, 24 oder 32",
         "sheet --key A --shapes major --out a.doc;--out a.doc: Die Endung sagt",
-        "listen --key A --shapes major --click-volume 60;--click-volume 60.0: nimm 0 bis 50 Prozent"
+        "listen --key A --shapes major --click-volume 60;--click-volume 60.0: Nimm 0 bis 50 Prozent"
       })
   void complaintsAreInGerman(String command, String complaint) {
     assertThat(german(command.split(" "))).isEqualTo(Complaints.UNUSABLE);
@@ -103,7 +103,7 @@ final class GermanCommandTests {
         folder.resolve("runs.jsonl"), Runs.line("one", 0) + "\n" + Runs.line("two", 1) + "\n");
     String data = in("data");
     assertThat(german("log", "import", in("runs.jsonl"), "--data", data)).isZero();
-    assertThat(out.toString()).endsWith("Durchgänge aufgenommen: 2, übergangen: 0\n");
+    assertThat(out.toString()).endsWith("Durchgänge übernommen: 2, übergangen: 0\n");
     assertThat(german("log", "--data", data)).isZero();
     String day = String.format("%1$td.%1$tm.%1$tY %1$tH:%1$tM  ", Runs.day(1));
     assertThat(out.toString()).startsWith(day).contains("25 von 25 richtig, 1 von 1 sauber");

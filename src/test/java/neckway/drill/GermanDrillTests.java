@@ -56,6 +56,6 @@ class GermanDrillTests {
     assertThatThrownBy(
             () -> Wording.in(Tongue.GERMAN, new Pulse(80, 2, 4, 4, 0.5, 0.3)::checkedOffset))
         .isInstanceOf(BadInput.class)
-        .hasMessage("0.3: dort ist keine Note; nimm ein Vielfaches von 1/2 Schlag");
+        .hasMessage("0.3: Dort ist keine Note; nimm ein Vielfaches von 1/2 Schlag");
   }
 }

@@ -67,7 +67,7 @@ class GermanFilesTests {
                 + " Kopie");
     assertThat(complaint(() -> json("{\"a\" 1}")))
         .startsWith("x.json: Zeile 1, Spalte ")
-        .endsWith(": hier ist es kein JSON mehr; verbessere es hier, oder nimm eine andere Kopie");
+        .endsWith(": Hier ist es kein JSON mehr; verbessere es hier, oder nimm eine andere Kopie");
     assertThat(complaint(() -> json("[".repeat(5_000)))).startsWith("x.json: ist kein JSON, das ");
     assertThat(complaint(() -> json(" "))).startsWith("x.json: ist leer; ");
     assertThat(drill("3")).startsWith("x.json: enthält kein JSON-Objekt; ");
@@ -90,7 +90,7 @@ class GermanFilesTests {
                     + " \"pulse\": {\"swing\": 0.9}}"))
         .isEqualTo("x.json: pulse.swing: 0.9 sollte eine Zahl von 0.5 bis 0.75 sein");
     assertThat(drill("{\"format\": \"x\"}"))
-        .isEqualTo("x.json: format: \"x\": bei einer Übung steht dort \"neckway-drill/1\"");
+        .isEqualTo("x.json: format: \"x\": Bei einer Übung steht dort \"neckway-drill/1\"");
   }
 
   @Test
@@ -119,7 +119,7 @@ class GermanFilesTests {
   @Test
   void filesThatCannotBeReadOrWritten() throws IOException {
     assertThat(complaint(() -> InputFile.check(folder.resolve("none.wav"))))
-        .isEqualTo("none.wav: diese Datei gibt es nicht; prüf den Namen und den Ordner");
+        .isEqualTo("none.wav: Diese Datei gibt es nicht; prüf den Namen und den Ordner");
     Path text = file("x.wav", "no sound");
     assertThat(
             complaint(
@@ -131,10 +131,10 @@ class GermanFilesTests {
                 + " ersetz sie mit --overwrite");
     assertThat(complaint(() -> OutputFiles.check(folder.resolve("no/x.pdf"), OutputFiles.Kind.PDF)))
         .isEqualTo(
-            "no/x.pdf: den Ordner dazu gibt es nicht; leg ihn erst an, oder nenn einen anderen");
+            "no/x.pdf: Den Ordner dazu gibt es nicht; leg ihn erst an, oder nenn einen anderen");
     assertThat(Wording.in(Tongue.GERMAN, () -> WriteFault.words(new AccessDeniedException("x"))))
         .isEqualTo(
-            "in den Ordner dazu darf nicht geschrieben werden; nenn eine Datei in einem"
+            "In den Ordner dazu darf nicht geschrieben werden; nenn eine Datei in einem"
                 + " anderen");
   }
 
@@ -170,15 +170,15 @@ class GermanFilesTests {
                 + " gib WAV, AIFF, AU, FLAC, MP3, Ogg Vorbis, Opus oder M4A (AAC) an");
     assertThat(take(file("b.caf", "caff\0\1\0\0")))
         .isEqualTo(
-            "b.caf: der Klang darin ist in einer Core-Audio-Datei (CAF) und lässt sich nicht"
+            "b.caf: Der Klang darin ist in einer Core-Audio-Datei (CAF) und lässt sich nicht"
                 + " lesen; wandle ihn in WAV oder FLAC um");
     assertThat(take(file("c.wav", "RIFF\0\0\0\0WAVEdata\4\0\0\0\0\0\0\0")))
         .isEqualTo(
-            "c.wav: eine WAV-Datei ohne den Teil 'fmt ' vor dem Klang; sichere sie noch einmal als"
+            "c.wav: eine WAV-Datei ohne den Teil 'fmt ' vor dem Klang; speichere sie noch einmal als"
                 + " WAV");
-    assertThat(take(file("d.flac", "fLaC\0\0"))).startsWith("d.flac: der FLAC-Kopf ist ");
+    assertThat(take(file("d.flac", "fLaC\0\0"))).startsWith("d.flac: Der FLAC-Kopf ist ");
     assertThat(take(file("e.m4a", "\0\0\0\u0008ftyp")))
-        .startsWith("e.m4a: dieser MP4-Datei fehlt ihr Inhaltsverzeichnis ('moov'): ");
+        .startsWith("e.m4a: Dieser MP4-Datei fehlt ihr Inhaltsverzeichnis ('moov'): ");
     assertThat(take(file("f.wav", ""))).startsWith("f.wav: ist leer (0 Byte); ");
   }
 
@@ -202,7 +202,7 @@ class GermanFilesTests {
             });
     assertThat(german(said))
         .isEqualTo(
-            "half.wav: abgeschnitten: der Kopf der Datei verspricht 2,00 s Klang, und 1,00 s sind"
+            "half.wav: abgeschnitten: Der Kopf der Datei verspricht 2,00 s Klang, und 1,00 s sind"
                 + " da; die werden genommen");
   }
 }

@@ -69,7 +69,7 @@ class GermanFolderTests {
     Recording take = Recording.of(TAKE, DrillFile.read(DRILL), Optional.empty());
     assertThat(
             GermanSaid.complaint(() -> review(take.heardAs(OptionalDouble.of(99.5), Channel.AUTO))))
-        .contains("ein erster Schlag bei 99,5 s liegt außerhalb dieser Aufnahme");
+        .contains("Ein erster Schlag bei 99,5 s liegt außerhalb dieser Aufnahme");
     assertThat(
             GermanSaid.complaint(
                 () -> review(take.beside(new Beside(TAKE, OptionalDouble.of(99.5))))))

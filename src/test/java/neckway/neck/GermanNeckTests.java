@@ -92,14 +92,14 @@ class GermanNeckTests {
   void aComplaintSaysHowToMendIt() {
     assertThat(wronglyGiven().stream().map(wrong -> complaint(Tongue.GERMAN, wrong)))
         .contains(
-            "das Griffbild \"foo\" gibt es nicht; schreib eines von diesen: major, Dorian,"
+            "Das Griffbild \"foo\" gibt es nicht; schreib eines von diesen: major, Dorian,"
                 + " Phrygian, Mixolydian, minor",
-            "Bund 4 als Anfang: das Griffbild Dur von A major beginnt auf A, und das ist Bund 5"
+            "Bund 4 als Anfang: Das Griffbild Dur von A major beginnt auf A, und das ist Bund 5"
                 + " oder 17 auf Saite 6",
-            "Dur bis dorisch bis phrygisch in A major passt ab Bund 17 nicht auf diesen Hals: das"
+            "Dur bis dorisch bis phrygisch in A major passt ab Bund 17 nicht auf diesen Hals: Das"
                 + " Griffbild phrygisch braucht Bund 24 auf Saite 6, und es gibt nur 22 Bünde; fang"
                 + " in Bund 5 an",
-            "up: von Dur zu dorisch gibt es auf Saite 3 keinen Übergang mit Finger 2; nimm auf"
+            "up: Von Dur zu dorisch gibt es auf Saite 3 keinen Übergang mit Finger 2; nimm auf"
                 + " dieser Saite Finger 1");
   }
 

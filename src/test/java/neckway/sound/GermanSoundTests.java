@@ -27,7 +27,7 @@ class GermanSoundTests {
                           return 0;
                         },
                         0.05)))
-        .startsWith("das Audiosystem antwortet nicht");
+        .startsWith("Das Audiosystem antwortet nicht");
     never.countDown();
   }
 

@@ -83,9 +83,9 @@ class HandPathTests {
   void aComplaintIsGermanWhereGermanIsSpoken() {
     assertThatThrownBy(() -> Wording.in(Tongue.GERMAN, () -> path(1, shift(1, Direction.UP, 3))))
         .isInstanceOf(BadInput.class)
-        .hasMessage("die Übung hat in Runde 1 keinen Lagenwechsel aufwärts; lass ihn weg");
+        .hasMessage("Die Übung hat in Runde 1 keinen Lagenwechsel aufwärts; lass ihn weg");
     assertThatThrownBy(() -> Wording.in(Tongue.GERMAN, () -> path(1, shift(0, Direction.UP, 7))))
         .isInstanceOf(BadInput.class)
-        .hasMessage("Saite 7: diese Saite hat die Übung nicht");
+        .hasMessage("Saite 7: Diese Saite hat die Übung nicht");
   }
 }
