@@ -188,7 +188,12 @@ public final class OpenScreen implements Screen {
     boolean nothing = reading.isPresent() && !logged;
     show(picture, logged);
     show(pointed, logged);
+    boolean focused = firstPlay.isFocused();
     show(first, nothing && model.next().isPresent());
+    if (focused && !first.isVisible()) {
+      // the log came after the screen did
+      stands.requestFocus();
+    }
     Optional<Reach> reach = model.reach().get();
     if (reading.isEmpty()) {
       headline.setText(Texts.of("open.reading"));
