@@ -56,6 +56,10 @@ public final class OpenScreen implements Screen {
   private final Node picture;
   private final ScrollPane scroll = new ScrollPane();
   private final VBox first = new VBox();
+
+  /** Whether the screen was shown before the log was read, so that its focus is still to come. */
+  private boolean awaitsLog;
+
   private final Label firstDrill = label("open-first");
   private final Button firstPlay = new Button(Texts.of("open.first.play"));
 
@@ -188,11 +192,10 @@ public final class OpenScreen implements Screen {
     boolean nothing = reading.isPresent() && !logged;
     show(picture, logged);
     show(pointed, logged);
-    boolean focused = firstPlay.isFocused();
     show(first, nothing && model.next().isPresent());
-    if (focused && !first.isVisible()) {
-      // the log came after the screen did
-      stands.requestFocus();
+    if (awaitsLog && reading.isPresent()) {
+      awaitsLog = false;
+      focus();
     }
     Optional<Reach> reach = model.reach().get();
     if (reading.isEmpty()) {
@@ -254,20 +257,24 @@ public final class OpenScreen implements Screen {
   @Override
   public void shown() {
     warmUp.shown();
-    Platform.runLater(
-        () -> {
-          if (model.warmUp().isLed()) {
-            warmUp.focus();
-          } else if (first.isVisible()) {
-            firstPlay.requestFocus();
-          } else {
-            stands.requestFocus();
-          }
-        });
+    // what cannot be seen takes no focus
+    awaitsLog = model.reading().get().isEmpty();
+    Platform.runLater(this::focus);
+  }
+
+  private void focus() {
+    if (model.warmUp().isLed()) {
+      warmUp.focus();
+    } else if (first.isVisible()) {
+      firstPlay.requestFocus();
+    } else {
+      stands.requestFocus();
+    }
   }
 
   @Override
   public void hidden() {
+    awaitsLog = false;
     warmUp.hidden();
   }
 }
