@@ -27,7 +27,6 @@ import neckway.log.RunSummary;
 import neckway.log.RunTransfer;
 import neckway.neck.BadInput;
 import neckway.neck.Key;
-import neckway.review.words.Phrases;
 import neckway.words.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -176,7 +175,7 @@ final class LogCommand implements Callable<Integer> {
           out.println(Wording.of("terminal.log.noReview"));
           return 0;
         }
-        out.println(Phrases.title(read.get().drill()));
+        out.println(read.get().drill().spokenTitle());
         read.get().review().summary().words().forEach(words -> Wrapped.print(out, words));
         out.println();
         new Page(read.get().drill(), read.get().review()).print(out);

@@ -15,7 +15,6 @@ import neckway.drill.PlayableDrill;
 import neckway.file.AtomicFile;
 import neckway.file.OutputFiles;
 import neckway.neck.BadInput;
-import neckway.review.words.Phrases;
 import neckway.sheet.MidiSheet;
 import neckway.sheet.MusicXmlSheet;
 import neckway.sheet.SheetPage;
@@ -72,7 +71,7 @@ final class SheetCommand implements Callable<Integer> {
         .writes("--out", Optional.of(out), form.kind);
     PlayableDrill drill = drillOptions.drill();
     AtomicFile.write(out, form.content.apply(drill));
-    spec.commandLine().getOut().println(out + ": " + Phrases.title(drill));
+    spec.commandLine().getOut().println(out + ": " + drill.spokenTitle());
     return 0;
   }
 

@@ -72,7 +72,7 @@ public final class OutputFiles {
       return switch (this) {
         case WAV -> isWav(file);
         case PDF, PNG, MIDI -> head(file, format.length()).equals(format);
-        case SHEET_TEXT -> Wording.begins(firstWords(file), "terminal.sheet.title");
+        case SHEET_TEXT -> Wording.begins(firstWords(file), "files.sheet.title");
         case MUSICXML -> head(file, MUSICXML_HEAD_BYTES).contains(format);
         case REPORT -> head(file, REPORT_HEAD_BYTES).contains(format);
         default -> isJson(file);

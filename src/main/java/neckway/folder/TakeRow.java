@@ -8,7 +8,6 @@ import java.util.OptionalInt;
 import neckway.drill.PlayableDrill;
 import neckway.review.Review;
 import neckway.review.Summary;
-import neckway.review.words.Phrases;
 import neckway.review.words.Words;
 import neckway.words.Wording;
 
@@ -45,7 +44,7 @@ record TakeRow(ObjectNode cells, OptionalInt attempts, String digest) {
   static TakeRow of(
       TakeJob job, PlayableDrill drill, boolean guessed, Review review, String digest) {
     ObjectNode cells = begun(job, READ);
-    String title = Phrases.title(drill);
+    String title = drill.spokenTitle();
     cells.put("drill", guessed ? Wording.of("machine.takes.guess", title) : title);
     Summary summary = review.summary();
     cells.put("notes", summary.notes());

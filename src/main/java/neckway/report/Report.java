@@ -96,7 +96,7 @@ public final class Report {
   }
 
   private String title() {
-    return names == Names.TOLD ? Phrases.title(told.drill) : told.drill.key() + ", " + shapes();
+    return names == Names.TOLD ? told.drill.spokenTitle() : told.drill.key() + ", " + shapes();
   }
 
   private String shapes() {

@@ -3,7 +3,6 @@ package neckway.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,6 +11,7 @@ import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import neckway.words.Bundles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -25,7 +25,7 @@ class TextsTests {
 
   @Test
   void whatTheCodeAsksForIsThere() throws IOException {
-    Properties bundle = read(BUNDLE);
+    Properties bundle = Bundles.read(BUNDLE);
     int asked = 0;
     try (Stream<Path> sources = Files.walk(Path.of("src/main/java/neckway/desk"))) {
       for (Path source : sources.filter(p -> p.toString().endsWith(".java")).toList()) {
@@ -39,18 +39,10 @@ class TextsTests {
     assertThat(asked).isGreaterThan(40);
   }
 
-  private static Properties read(Path file) throws IOException {
-    Properties bundle = new Properties();
-    try (Reader reader = Files.newBufferedReader(file)) {
-      bundle.load(reader);
-    }
-    return bundle;
-  }
-
   @Test
   void germanHasTheSameTextsWithTheSameValues() throws IOException {
-    Properties english = read(BUNDLE);
-    Properties german = read(GERMAN);
+    Properties english = Bundles.read(BUNDLE);
+    Properties german = Bundles.read(GERMAN);
     assertThat(german.stringPropertyNames())
         .containsExactlyInAnyOrderElementsOf(english.stringPropertyNames());
     for (String key : english.stringPropertyNames()) {
@@ -71,12 +63,7 @@ class TextsTests {
   @ParameterizedTest
   @ValueSource(strings = {"texts.properties", "texts_de.properties"})
   void noTextStandsThereTwice(String file) throws IOException {
-    List<String> keys =
-        Files.readAllLines(BUNDLE.resolveSibling(file)).stream()
-            .filter(line -> line.contains("=") && !line.startsWith("#"))
-            .map(line -> line.substring(0, line.indexOf('=')).strip())
-            .toList();
-    assertThat(keys).doesNotHaveDuplicates();
+    assertThat(Bundles.keys(BUNDLE.resolveSibling(file))).doesNotHaveDuplicates();
   }
 
   @Test

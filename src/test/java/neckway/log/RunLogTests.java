@@ -383,21 +383,6 @@ final class RunLogTests {
   }
 
   private static RunTransfer.Listener listener(List<String> stored, List<String> unusable) {
-    return new RunTransfer.Listener() {
-      @Override
-      public void stored(String id) {
-        stored.add(id);
-      }
-
-      @Override
-      public void unusable(String line) {
-        unusable.add(line);
-      }
-
-      @Override
-      public void looked(long runs) {
-        assertThat(runs).isPositive();
-      }
-    };
+    return new KeptTold(stored, unusable);
   }
 }

@@ -3,7 +3,6 @@ package neckway.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -52,11 +51,7 @@ class WordingTests {
   }
 
   private static Properties read(String name) throws IOException {
-    Properties bundle = new Properties();
-    try (Reader reader = Files.newBufferedReader(BUNDLES.resolve(name + ".properties"))) {
-      bundle.load(reader);
-    }
-    return bundle;
+    return Bundles.read(BUNDLES.resolve(name + ".properties"));
   }
 
   @ParameterizedTest
@@ -88,12 +83,7 @@ class WordingTests {
   @MethodSource("bundles")
   void noSentenceStandsThereTwice(String name) throws IOException {
     for (String file : List.of(name + ".properties", name + "_de.properties")) {
-      List<String> keys =
-          Files.readAllLines(BUNDLES.resolve(file)).stream()
-              .filter(line -> line.contains("=") && !line.startsWith("#"))
-              .map(line -> line.substring(0, line.indexOf('=')))
-              .toList();
-      assertThat(keys).as(file).doesNotHaveDuplicates();
+      assertThat(Bundles.keys(BUNDLES.resolve(file))).as(file).doesNotHaveDuplicates();
     }
   }
 

@@ -54,7 +54,7 @@ public final class ComparisonText {
     int narrowest = columns(rows.stream().flatMap(row -> row.cells().stream()), LEAST_COLUMN);
     int beside = Math.max(1, (width - first) / narrowest);
     List<String> lines = new ArrayList<>();
-    lines.add(Phrases.title(takes.get(0).read().drill()));
+    lines.add(takes.get(0).read().drill().spokenTitle());
     for (int from = 0; from < takes.size(); from += beside) {
       int to = Math.min(takes.size(), from + beside);
       int column = Math.max(narrowest, Math.min(MOST_COLUMN, (width - first) / (to - from)));

@@ -3,7 +3,6 @@ package neckway.cli.text;
 import java.io.PrintWriter;
 import java.util.Locale;
 import neckway.practice.PlanItem;
-import neckway.review.words.Phrases;
 import neckway.words.Wording;
 
 /** An item of a plan as the terminal shows it. */
@@ -24,7 +23,7 @@ public final class PlanText {
             drill ->
                 Wording.of(
                     "terminal.plan.drill",
-                    Phrases.title(drill),
+                    drill.spokenTitle(),
                     drill.start(),
                     Wording.fixed(drill.pulse().tempo(), 0),
                     Wording.counted("count.round", item.rounds(), item.rounds())))

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import neckway.drill.PlayableDrill;
 import neckway.neck.NeckMap;
-import neckway.review.words.Phrases;
 import neckway.sheet.PracticeWords;
 import neckway.words.Wording;
 
@@ -18,7 +17,7 @@ public final class SheetText {
   /** The lines of the page. */
   public static List<String> of(PlayableDrill drill) {
     List<String> lines = new ArrayList<>();
-    lines.add(Wording.of("terminal.sheet.title", Phrases.title(drill)));
+    lines.add(Wording.of("files.sheet.title", drill.spokenTitle()));
     lines.addAll(Wrapped.lines(PracticeWords.facts(drill), PAGE_COLUMNS));
     lines.add("");
     PracticeWords.advice(drill).forEach(s -> lines.addAll(Wrapped.lines(s, PAGE_COLUMNS)));

@@ -74,10 +74,15 @@ record Miss(Kind kind, int semitones) {
           ? Kind.OTHER
           : beyond ? Kind.LANDED_FAR : Kind.LANDED_SHORT;
     }
-    if (Math.abs(off) == 1 && movedInside(played, due) == -off) {
+    if (Math.abs(off) != 1) {
+      return Kind.OTHER;
+    }
+    int moved = movedInside(played, due);
+    if (moved == -off) {
       return Kind.HAND_STAYED;
     }
-    return Math.abs(off) == 1 && otherEnd(played, due).isPresent() ? Kind.REACH : Kind.OTHER;
+    // where the hand moves, it may be the hand that went too far, and not the finger
+    return moved == 0 && otherEnd(played, due).isPresent() ? Kind.REACH : Kind.OTHER;
   }
 
   /** Whether no shift of the round was heard to be made elsewhere, or not at all. */

@@ -81,7 +81,7 @@ public final class OtherwisePlayed {
   public static List<String> otherOfList(PlayableDrill asked, PlayableDrill played, Review review) {
     return before(
         review,
-        Wording.of("other.ofList", Phrases.title(asked), Phrases.title(played)),
+        Wording.of("other.ofList", asked.spokenTitle(), played.spokenTitle()),
         Wording.of("other.ofList.then"));
   }
 
@@ -91,7 +91,7 @@ public final class OtherwisePlayed {
    * @param played the one of several that fits best
    */
   public static List<String> noneNamed(PlayableDrill played, Review review) {
-    return before(review, Wording.of("other.noneNamed", Phrases.title(played)));
+    return before(review, Wording.of("other.noneNamed", played.spokenTitle()));
   }
 
   private static List<String> before(Review review, String... first) {

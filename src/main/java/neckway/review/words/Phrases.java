@@ -1,7 +1,6 @@
 package neckway.review.words;
 
 import java.util.List;
-import neckway.drill.PlayableDrill;
 import neckway.neck.Direction;
 import neckway.neck.GuitarString;
 import neckway.neck.Place;
@@ -120,11 +119,6 @@ public final class Phrases {
   /** "major", "Dorian". */
   public static String shape(Shape shape) {
     return Wording.of("shape." + shape.word());
-  }
-
-  /** The title of a drill; one that only names key and shapes is said in the language spoken. */
-  public static String title(PlayableDrill drill) {
-    return drill.spokenTitle();
   }
 
   /** "62 ms", "220 ms", "1.2 seconds". */

@@ -23,24 +23,20 @@ final class Slips {
     this.drill = played.drill();
   }
 
+  /** A place of the round, and what sounded there instead. */
+  private record Wrong(int place, String heard) {}
+
   /** "One note wrong: fret 7 on the second string, coming down, sounded like fret 8." */
   List<Sentence> wrong() {
-    Map<String, List<Integer>> alike = new LinkedHashMap<>();
+    Map<Wrong, List<Integer>> alike = new LinkedHashMap<>();
     for (ReviewedNote note : played.notes(Verdict.WRONG)) {
       int step = note.step().getAsInt();
-      String heard = heard(note, played.step(step));
-      alike.computeIfAbsent(played.inRound(step) + " " + heard, k -> new ArrayList<>()).add(step);
+      Wrong wrong = new Wrong(played.inRound(step), heard(note, played.step(step)));
+      alike.computeIfAbsent(wrong, w -> new ArrayList<>()).add(step);
     }
-    List<String> each =
-        alike.values().stream()
-            .map(
-                steps ->
-                    Wording.of(
-                        "slip.sounded",
-                        played.where(steps),
-                        heard(
-                            played.inPlace(steps.get(0)).orElseThrow(), played.step(steps.get(0)))))
-            .toList();
+    List<String> each = new ArrayList<>();
+    alike.forEach(
+        (wrong, steps) -> each.add(Wording.of("slip.sounded", played.where(steps), wrong.heard())));
     return said(each, "slips.wrong", inOrder(alike.values()));
   }
 

@@ -27,8 +27,8 @@ import neckway.neck.Pitch;
 import neckway.neck.Tuning;
 import neckway.page.PagedTake;
 import neckway.review.Grid;
+import neckway.string.AlikeStrings;
 import neckway.string.GuitarProfile;
-import neckway.string.StringProfile;
 import neckway.words.Tongue;
 import neckway.words.Wording;
 import org.junit.jupiter.api.Test;
@@ -37,14 +37,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** German words are longer: they keep to the terminal's columns, and to those of their tables. */
 class GermanTextTests {
-  private static final GuitarProfile GUITAR =
-      new GuitarProfile(
-          Tuning.STANDARD.strings().stream()
-              .map(
-                  s ->
-                      new StringProfile(
-                          s, Tuning.STANDARD.openMidi(s), -112, Math.log(1080.4e-6), 0.12, 112))
-              .toList());
+  private static final GuitarProfile GUITAR = AlikeStrings.of(-112, 1080.4e-6, 0.12, 112);
 
   private static <T> T german(Supplier<T> something) {
     return Wording.in(Tongue.GERMAN, something);

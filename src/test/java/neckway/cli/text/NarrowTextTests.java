@@ -9,22 +9,15 @@ import neckway.neck.GuitarString;
 import neckway.neck.Pitch;
 import neckway.neck.Tuning;
 import neckway.page.PagedTake;
+import neckway.string.AlikeStrings;
 import neckway.string.GuitarProfile;
-import neckway.string.StringProfile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whatever is printed keeps to the columns that there are. */
 class NarrowTextTests {
-  private static final GuitarProfile GUITAR =
-      new GuitarProfile(
-          Tuning.STANDARD.strings().stream()
-              .map(
-                  s ->
-                      new StringProfile(
-                          s, Tuning.STANDARD.openMidi(s), -12, Math.log(80e-6), 0.05, 12))
-              .toList());
+  private static final GuitarProfile GUITAR = AlikeStrings.of(-12, 80e-6, 0.05, 12);
 
   private static String tuned(Tuning tuning, double hz, int width) {
     StringWriter out = new StringWriter();

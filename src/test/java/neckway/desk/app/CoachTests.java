@@ -12,12 +12,12 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Function;
 import javafx.css.PseudoClass;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Slider;
 import javafx.scene.control.TextField;
@@ -46,9 +46,8 @@ import neckway.neck.Join;
 import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.settings.PlayerSettings;
-import neckway.review.Clock;
 import neckway.review.Review;
-import neckway.run.Run;
+import neckway.run.Reviewed;
 import neckway.sound.ClickClock;
 import neckway.sound.Clip;
 import org.junit.jupiter.api.AfterEach;
@@ -122,6 +121,32 @@ class CoachTests {
     window.close();
   }
 
+  @Test
+  void whatAGuestPlaysIsReadButIsNoRoundOfThePlayer(@TempDir Path guests) {
+    try (WholeWindow all = new WholeWindow(guests, 1280, 800)) {
+      all.go(Place.PLAYING);
+      all.on(
+          () -> {
+            all.coach.playing().guest(all::begin);
+            all.coach.playing().beginGuest();
+            all.live.beat(all.desk.drill().drill().pulse().countIn());
+            all.coach.playing().frame();
+            return null;
+          });
+      Label hint = (Label) all.window.scene().getRoot().lookup(".hint");
+      assertThat(all.on(hint::getText)).startsWith("Someone else is playing.");
+      assertThat(all.isShown(".begin")).isTrue();
+      assertThat(all.isShown(".why")).as("what cannot be chosen now").isFalse();
+      all.round(0, List.of());
+      all.over();
+      assertThat(all.place()).isEqualTo(Place.READING);
+      assertThat(all.coach.reading().take().get()).isPresent();
+      assertThat(all.coach.reading().rounds().get()).isEmpty();
+      all.go(Place.PLAYING);
+      assertThat(all.isShown(".why")).isTrue();
+    }
+  }
+
   /** Plays a whole take to the run that was last begun. */
   private void play() {
     FxWindow.on(
@@ -130,16 +155,7 @@ class CoachTests {
           Performance take =
               new VirtualPlayer(PlayerSettings.plain())
                   .play(drill.route(), drill.pulse(), List.of(), 2);
-          Run run =
-              new Run(
-                  drill,
-                  Optional.empty(),
-                  take.sampleRate(),
-                  OptionalDouble.of(take.firstBeat()),
-                  Clock.MEASURED,
-                  verdict -> {});
-          run.feed(take.samples(), 0, take.samples().length);
-          Review review = run.finish();
+          Review review = Reviewed.of(drill, take);
           Path file = begun.get(begun.size() - 1).takes().orElseThrow().files().file(0);
           try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
             writer.write(take.samples(), 0, take.samples().length);

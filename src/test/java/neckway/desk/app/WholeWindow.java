@@ -1,13 +1,14 @@
 package neckway.desk.app;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.concurrent.Executor;
 import java.util.function.Function;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -33,9 +34,8 @@ import neckway.player.Performance;
 import neckway.player.VirtualPlayer;
 import neckway.player.plan.Mistake;
 import neckway.player.settings.PlayerSettings;
-import neckway.review.Clock;
 import neckway.review.Review;
-import neckway.run.Run;
+import neckway.run.Reviewed;
 import neckway.sound.ClickClock;
 
 /** The window with playing and reading, an engine that only notes what is asked of it. */
@@ -49,6 +49,13 @@ final class WholeWindow implements AutoCloseable {
   int stops;
 
   WholeWindow(Path folder, double width, double height) {
+    this(folder, width, height, Runnable::run);
+  }
+
+  /**
+   * @param reading reads the log
+   */
+  WholeWindow(Path folder, double width, double height, Executor reading) {
     window =
         FxWindow.open(
             () -> {
@@ -73,7 +80,7 @@ final class WholeWindow implements AutoCloseable {
                       this::begin,
                       coach.reading(),
                       () -> InventedLog.TODAY,
-                      Runnable::run,
+                      reading,
                       Runnable::run);
               practice.offer(screens);
               practice.begin();
@@ -82,7 +89,7 @@ final class WholeWindow implements AutoCloseable {
             });
   }
 
-  private Runnable begin(LiveSetup setup, LiveRunListener listener) {
+  Runnable begin(LiveSetup setup, LiveRunListener listener) {
     begun.add(setup);
     live = listener;
     return () -> stops++;
@@ -143,33 +150,40 @@ final class WholeWindow implements AutoCloseable {
           Performance take =
               new VirtualPlayer(PlayerSettings.plain())
                   .play(drill.route(), drill.pulse(), mistakes, 2);
-          Run run =
-              new Run(
-                  drill,
-                  Optional.empty(),
-                  take.sampleRate(),
-                  OptionalDouble.of(take.firstBeat()),
-                  Clock.MEASURED,
-                  verdict -> {});
-          run.feed(take.samples(), 0, take.samples().length);
-          Review review = run.finish();
-          Path file = begun.get(begun.size() - 1).takes().orElseThrow().files().file(round);
-          try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
-            writer.write(take.samples(), 0, take.samples().length);
-            writer.finish();
+          Review review = Reviewed.of(drill, take);
+          Optional<Path> file =
+              begun.get(begun.size() - 1).takes().map(takes -> takes.files().file(round));
+          if (file.isPresent()) {
+            keep(take, file.get());
           }
           live.roundEnded(
               new LiveResult(
-                  round,
-                  review,
-                  Optional.of(file),
-                  Optional.of(ClickClock.Source.HEARD),
-                  0,
-                  0,
-                  List.of()));
+                  round, review, file, Optional.of(ClickClock.Source.HEARD), 0, 0, List.of()));
           coach.playing().frame();
           return review;
         });
+  }
+
+  private static void keep(Performance take, Path file) throws IOException {
+    try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
+      writer.write(take.samples(), 0, take.samples().length);
+      writer.finish();
+    }
+  }
+
+  /** Whether something of this style is in sight. */
+  boolean isShown(String style) {
+    return on(
+        () ->
+            window.scene().getRoot().lookupAll(style).stream()
+                .anyMatch(
+                    node -> {
+                      boolean shown = true;
+                      for (Node at = node; at != null; at = at.getParent()) {
+                        shown &= at.isVisible();
+                      }
+                      return shown;
+                    }));
   }
 
   /** Ends the run. */

@@ -47,6 +47,7 @@ import neckway.review.GuitarKnown;
 import neckway.review.Review;
 import neckway.review.ReviewedShift;
 import neckway.review.words.Sentence;
+import neckway.run.Reviewed;
 import neckway.run.Run;
 import neckway.sound.Clip;
 import org.junit.jupiter.api.BeforeEach;
@@ -103,16 +104,7 @@ class ReadingModelTests {
                     new Mistake.Slip(Mistake.Kind.WRONG, 10, OptionalInt.empty()),
                     new Mistake.Late(7, LATE_MS)),
                 4);
-    Run run =
-        new Run(
-            drill,
-            Optional.empty(),
-            take.sampleRate(),
-            OptionalDouble.of(take.firstBeat()),
-            Clock.MEASURED,
-            verdict -> {});
-    run.feed(take.samples(), 0, take.samples().length);
-    review = run.finish();
+    review = Reviewed.of(drill, take);
     file = folder.resolve("take.wav");
     try (WavWriter writer = new WavWriter(file, take.sampleRate(), WavWriter.Coding.PCM_16)) {
       writer.write(take.samples(), 0, take.samples().length);

@@ -256,6 +256,16 @@ class SoundModelTests {
   }
 
   @Test
+  void devicesThatTheSystemChoosesAreNotNamedTwice() {
+    devices.inputs.add(0, "default [default]");
+    devices.outputs.add(0, "default [default]");
+    room.hidden();
+    again();
+    assertThat(room.trip().known().get())
+        .startsWith("Not measured yet for the devices that the system chooses.");
+  }
+
+  @Test
   void givesTheInputBackWhenItIsNotInFront() {
     assertThat(devices.listens()).isTrue();
     room.hidden();
